@@ -37,7 +37,10 @@ export interface PortWindow {
   readonly aroundDeg: number | null;
 }
 
-/** Discharge coefficient of a port for the two directions of flow; `full` at full opening, `crack` as it cracks open. */
+/**
+ * Discharge coefficient of a port for the two directions of flow, as the cylinder sees it: `out` is out of the cylinder,
+ * `in` is into it, for exhaust and transfer ports alike. `full` at full opening, `crack` as it cracks open.
+ */
 export interface Discharge {
   readonly outFull: number;
   readonly outCrack: number;
@@ -55,6 +58,7 @@ export interface Section {
   readonly step: boolean;
 }
 
+/** Tracts run from the mouth in the open air to the valve. */
 export type Intake =
   | {
       readonly kind: 'reed';
@@ -106,6 +110,11 @@ export interface Engine {
   readonly compression: { readonly ratio: number; readonly basis: 'full' | 'trapped' };
   /** Piston crown below the deck at top dead centre [m]; heights given from the deck are taken from there. */
   readonly crownBelowDeck: number;
+  /**
+   * How far the barrel was lifted on its base [m]. For the record only: windows, compression, `crownBelowDeck`, crankcase
+   * volume and a piston-port's duration below already are those of the lifted barrel; nobody applies it again.
+   */
+  readonly barrelLift: number;
   readonly exhaust: { readonly windows: readonly PortWindow[]; readonly discharge: Discharge };
   readonly transfers: {
     readonly windows: readonly PortWindow[];
@@ -151,7 +160,10 @@ export interface Engine {
 
 /** Wall temperature of a duct: given at positions from its start, or found from a heat balance with the outside. */
 export type WallTemperature =
-  | { readonly by: 'given'; readonly at: readonly { readonly position: number; readonly temperature: number }[] }
+  | {
+      readonly by: 'given';
+      readonly at: readonly { readonly position: number; readonly temperature: number }[];
+    }
   | { readonly by: 'balance'; readonly emissivity: number; readonly outsideCoefficient: number };
 
 export interface Pipe {
@@ -189,6 +201,20 @@ export interface AssumedInput {
   readonly value: string;
   /** Why this value: one sentence, with its source or "common practice, no source". */
   readonly reason: string;
+  /**
+   * `quantity`: a physical value taken for want of a measurement; `absence`: a feature taken as not there (no chamfer, no
+   * offset); `setting`: how the computation is run.
+   */
+  readonly sort: 'quantity' | 'absence' | 'setting';
+}
+
+/** One input as it was used: stated by the file or an override, or assumed. */
+export interface UsedInput {
+  /** Path in the case, `pipe.sections.header.length`. */
+  readonly path: string;
+  /** The value as written, with its unit. */
+  readonly value: string;
+  readonly assumed: boolean;
 }
 
 export interface Case {
@@ -198,6 +224,10 @@ export interface Case {
   readonly pipe: Pipe;
   readonly run: RunSettings;
   readonly assumed: readonly AssumedInput[];
+  /** Every input in the order of the file's keys, stated or assumed. */
+  readonly inputs: readonly UsedInput[];
+  /** What is allowed but odd, one sentence each. */
+  readonly warnings: readonly string[];
 }
 
 /** Gas of a pulse file: a constant-gamma gas, or one of the two real ones. */
