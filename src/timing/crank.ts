@@ -1,0 +1,131 @@
+/**
+ * Slider-crank with an offset gudgeon pin: piston travel from crank angle and back, both in closed form.
+ *
+ * A throw r turns about the origin, a rod l joins it to a pin that slides on the line x = e. With the throw at φ from
+ * the cylinder's axis, the pin's height is y = r cos φ + √(l² − (r sin φ − e)²). Top dead centre is where throw and rod
+ * stretch, y_t = √((l+r)² − e²) at φ_t = asin(e/(l+r)); bottom dead centre is where they fold, y_b = √((l−r)² − e²) at
+ * 180° + asin(e/(l−r)). Travel s = y_t − y is counted from there, crank angle θ = φ − φ_t too.
+ *
+ * Back: with q² = y² + e² the cosine rule in the triangle of throw, rod and pin gives
+ * φ = atan(e/y) ± ψ, cos ψ = (q² + r² − l²)/(2rq). So a window whose roof stands at that travel is open for 360° − 2ψ
+ * whatever the offset, but not symmetrically about bottom dead centre.
+ *
+ * The stroke a workshop states is twice the throw, and is taken so; with an offset the piston moves a little further
+ * (2 µm for an offset of 1 mm in a 54.5 mm stroke on a 120 mm rod), which `stroke` reports.
+ * Derived here from the triangle; the same relations are in any text on engine kinematics.
+ */
+
+const RADIAN = Math.PI / 180;
+
+export interface Crank {
+  /** Half the stated stroke [m]. */
+  readonly throw: number;
+  readonly rod: number;
+  readonly pinOffset: number;
+  /** Angle of the throw from the cylinder's axis at top dead centre [rad]. */
+  readonly topTilt: number;
+  /** Height of the pin above the shaft at top dead centre [m]. */
+  readonly reach: number;
+  /** Distance the piston really moves [m]. */
+  readonly stroke: number;
+  /** Bottom dead centre [deg after top dead centre]. */
+  readonly bottomDeg: number;
+}
+
+export function crankOf(engine: {
+  readonly stroke: number;
+  readonly rod: number;
+  readonly pinOffset: number;
+}): Crank {
+  const r = engine.stroke / 2;
+  const { rod: l, pinOffset: e } = engine;
+  if (!(l - r > Math.abs(e))) {
+    throw new RangeError(`rod ${l} m cannot turn a throw of ${r} m with a pin offset of ${e} m`);
+  }
+  const topTilt = Math.asin(e / (l + r));
+  const reach = Math.sqrt((l + r) ** 2 - e * e);
+  return {
+    throw: r,
+    rod: l,
+    pinOffset: e,
+    topTilt,
+    reach,
+    stroke: reach - Math.sqrt((l - r) ** 2 - e * e),
+    bottomDeg: 180 + (Math.asin(e / (l - r)) - topTilt) / RADIAN,
+  };
+}
+
+/** Travel of the piston from top dead centre [m]. */
+export function pistonTravel(crank: Crank, deg: number): number {
+  const phi = deg * RADIAN + crank.topTilt;
+  const lean = crank.throw * Math.sin(phi) - crank.pinOffset;
+  return crank.reach - crank.throw * Math.cos(phi) - Math.sqrt(crank.rod * crank.rod - lean * lean);
+}
+
+/** Speed of the piston over that of the shaft, downwards positive [m/rad]. */
+export function pistonVelocity(crank: Crank, deg: number): number {
+  const phi = deg * RADIAN + crank.topTilt;
+  const r = crank.throw;
+  const lean = r * Math.sin(phi) - crank.pinOffset;
+  return r * Math.sin(phi) + (r * Math.cos(phi) * lean) / Math.sqrt(crank.rod ** 2 - lean * lean);
+}
+
+/** Acceleration of the piston over the square of the shaft's speed, downwards positive [m/rad2]. */
+export function pistonAcceleration(crank: Crank, deg: number): number {
+  const phi = deg * RADIAN + crank.topTilt;
+  const r = crank.throw;
+  const lean = r * Math.sin(phi) - crank.pinOffset;
+  const rise = Math.sqrt(crank.rod ** 2 - lean * lean);
+  const leanRate = r * Math.cos(phi);
+  return (
+    r * Math.cos(phi) +
+    (leanRate * leanRate - r * Math.sin(phi) * lean) / rise +
+    (leanRate * lean) ** 2 / rise ** 3
+  );
+}
+
+export interface TravelAngles {
+  /** On the way down, and on the way up [deg after top dead centre]. */
+  readonly downDeg: number;
+  readonly upDeg: number;
+}
+
+/** The two crank angles at which the piston stands at a travel [deg]. */
+export function crankAnglesAtTravel(crank: Crank, travel: number): TravelAngles {
+  if (!(travel >= 0 && travel <= crank.stroke * (1 + 1e-12))) {
+    throw new RangeError(`travel ${travel} m is not within the stroke of ${crank.stroke} m`);
+  }
+  const { throw: r, rod: l, pinOffset: e, reach } = crank;
+  const y = reach - travel;
+  const q = Math.hypot(y, e);
+  // ψ from its half angle, each factor written so that it keeps its digits beside either dead centre.
+  const stretched = (travel * (2 * reach - travel)) / (l + r + q);
+  const low = reach - crank.stroke;
+  const folded = Math.max(0, ((crank.stroke - travel) * (y + low)) / (q + l - r));
+  const psi = 2 * Math.atan2(Math.sqrt(stretched * (l - r + q)), Math.sqrt(folded * (q + r + l)));
+  const middle = Math.atan2(e, y) - crank.topTilt;
+  return { downDeg: (middle + psi) / RADIAN, upDeg: 360 + (middle - psi) / RADIAN };
+}
+
+/** Travel at which a roof must stand for a window to stay open this long [m]. */
+export function travelForDuration(crank: Crank, durationDeg: number): number {
+  if (!(durationDeg >= 0 && durationDeg <= 360)) {
+    throw new RangeError(`a duration of ${durationDeg} deg is not within one turn`);
+  }
+  const psi = (180 - durationDeg / 2) * RADIAN;
+  const across = crank.throw * Math.sin(psi);
+  const q = crank.throw * Math.cos(psi) + Math.sqrt(crank.rod ** 2 - across * across);
+  const y = Math.sqrt(q * q - crank.pinOffset ** 2);
+  return Math.min(crank.stroke, Math.max(0, crank.reach - y));
+}
+
+/** Time open of a window whose roof stands at this travel [deg]. */
+export function durationForTravel(crank: Crank, travel: number): number {
+  const { downDeg, upDeg } = crankAnglesAtTravel(crank, travel);
+  return upDeg - downDeg;
+}
+
+/** Mean piston speed at a shaft speed in rpm [m/s]. */
+export function meanPistonSpeed(crank: Crank, rpm: number): number {
+  return (crank.stroke * rpm) / 30;
+}
