@@ -1,0 +1,111 @@
+/**
+ * Values of command-line flags. Quantities carry their unit as in case files; a speed may go without, because `--rpm`
+ * names it. Each reader returns SI (speeds in rpm) or throws a plain message that says what is allowed.
+ */
+
+import { UsageError } from './exit-codes.ts';
+
+const lengthUnits: Readonly<Record<string, number>> = { mm: 1e-3, cm: 1e-2, m: 1, in: 0.0254 };
+const number = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/;
+
+/** One override of `--set path=value`, as written. */
+export interface Override {
+  readonly path: string;
+  readonly text: string;
+}
+
+/** A length with its unit, `5mm` [m]. */
+export function lengthFlag(text: string): number {
+  const [value, unit] = numberAndUnit(text);
+  const scale = lengthUnits[unit];
+  if (scale === undefined) {
+    throw new UsageError(`"${text}" is not a length; write a number with mm, cm, m or in, such as 5mm.`);
+  }
+  // Dividing by 1000 is correctly rounded, multiplying by 0.001 is not: 5mm must be the same number everywhere.
+  return scale < 1 && unit !== 'in' ? value / Math.round(1 / scale) : value * scale;
+}
+
+/** A length above zero [m]. */
+export function positiveLengthFlag(text: string): number {
+  const length = lengthFlag(text);
+  if (!(length > 0)) throw new UsageError(`"${text}" must be above zero.`);
+  return length;
+}
+
+/** A length of zero or more [m]. */
+export function lengthOrZeroFlag(text: string): number {
+  const length = lengthFlag(text);
+  if (!(length >= 0)) throw new UsageError(`"${text}" must not be negative.`);
+  return length;
+}
+
+/** Speeds as `from:to:step`, as a list `8000,9500`, or one [rpm]. */
+export function speedsFlag(text: string): readonly number[] {
+  return rangeFlag(text, 'rpm', '6000:12000:250');
+}
+
+/** One speed [rpm]. */
+export function speedFlag(text: string): number {
+  const [speed, ...more] = speedsFlag(text);
+  if (speed === undefined || more.length > 0)
+    throw new UsageError(`"${text}" must be one speed, such as 11000.`);
+  return speed;
+}
+
+/** Crank angles as `from:to:step`, as a list, or one [deg]. */
+export function anglesFlag(text: string): readonly number[] {
+  return rangeFlag(text, 'deg', '184:200:2');
+}
+
+/** A count of one or more. */
+export function countFlag(text: string): number {
+  if (!/^\d{1,4}$/.test(text) || Number(text) < 1)
+    throw new UsageError(`"${text}" must be a whole number from 1 on.`);
+  return Number(text);
+}
+
+/** One `path=value`. */
+export function overrideFlag(text: string): Override {
+  const at = text.indexOf('=');
+  if (at < 1 || at === text.length - 1) {
+    throw new UsageError(
+      `"${text}" must be a path and a value, such as "pipe.sections.belly.length=120 mm".`,
+    );
+  }
+  return { path: text.slice(0, at).trim(), text: text.slice(at + 1).trim() };
+}
+
+const mostValues = 1000;
+
+function rangeFlag(text: string, unit: string, example: string): readonly number[] {
+  const parts = text
+    .split(text.includes(':') ? ':' : ',')
+    .map((part) => plainNumber(part, unit, text, example));
+  if (!text.includes(':')) return [...new Set(parts)].sort((a, b) => a - b);
+  const [from, to, step] = parts;
+  if (parts.length !== 3 || from === undefined || to === undefined || step === undefined) {
+    throw new UsageError(`"${text}" must be from:to:step, such as ${example}.`);
+  }
+  if (to < from)
+    throw new UsageError(`"${text}" runs from ${from} down to ${to}; write the lower end first.`);
+  const count = Math.floor((to - from) / step + 1e-9) + 1;
+  if (count > mostValues)
+    throw new UsageError(`"${text}" has ${count} values; at most ${mostValues} are taken.`);
+  return Array.from({ length: count }, (_, index) => from + index * step);
+}
+
+function plainNumber(part: string, unit: string, text: string, example: string): number {
+  const [value, found] = numberAndUnit(part);
+  if (!(value > 0) || !Number.isFinite(value) || (found !== '' && found !== unit)) {
+    throw new UsageError(
+      `"${text}" is not understood; write numbers above zero in ${unit}, such as ${example}.`,
+    );
+  }
+  return value;
+}
+
+function numberAndUnit(text: string): readonly [number, string] {
+  const trimmed = text.trim();
+  const found = number.exec(trimmed)?.[0];
+  return found === undefined ? [Number.NaN, ''] : [Number(found), trimmed.slice(found.length).trim()];
+}

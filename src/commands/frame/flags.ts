@@ -1,0 +1,147 @@
+/** Flags of the command line: those that every verb takes, and those of single verbs. Each is declared once, here. */
+
+import { availableParallelism } from 'node:os';
+import { InvalidArgumentError, Option } from 'commander';
+import { UsageError } from './exit-codes.ts';
+import {
+  anglesFlag,
+  countFlag,
+  lengthOrZeroFlag,
+  type Override,
+  overrideFlag,
+  positiveLengthFlag,
+  speedFlag,
+  speedsFlag,
+} from './flag-values.ts';
+
+export interface Flags {
+  readonly out?: string;
+  readonly json: boolean;
+  readonly threads: number;
+  /** Cell length [m]. */
+  readonly cell?: number;
+  readonly quiet: boolean;
+  readonly overwrite: boolean;
+  readonly set: readonly Override[];
+  /** Speeds to run [rpm]. */
+  readonly speeds?: readonly number[];
+  /** Target speed [rpm]. */
+  readonly target?: number;
+  /** Exhaust durations [deg]. */
+  readonly durations?: readonly number[];
+  /** Sheet thickness [m]. */
+  readonly thickness: number;
+  /** Seam allowance [m]. */
+  readonly seam: number;
+}
+
+/** A flag: how it is written, what it says of itself, and which member of `Flags` it fills. */
+export interface VerbFlag {
+  readonly member: keyof Flags;
+  readonly syntax: string;
+  readonly help: string;
+  readonly read?: (text: string) => unknown;
+  readonly required?: boolean;
+}
+
+export const commonFlags: readonly VerbFlag[] = [
+  { member: 'out', syntax: '--out <folder>', help: 'folder to write into (default: runs/<name>-<time>)' },
+  { member: 'overwrite', syntax: '--overwrite', help: 'replace files of an earlier run in that folder' },
+  { member: 'json', syntax: '--json', help: 'one JSON document on stdout instead of the table' },
+  {
+    member: 'threads',
+    syntax: '--threads <n>',
+    help: 'worker threads (default: all cores)',
+    read: countFlag,
+  },
+  {
+    member: 'cell',
+    syntax: '--cell <length>',
+    help: 'cell length of the mesh, such as 5mm',
+    read: positiveLengthFlag,
+  },
+  {
+    member: 'set',
+    syntax: '--set <path=value>',
+    help: 'put a value in place of the one in the file; repeatable',
+  },
+  { member: 'quiet', syntax: '--quiet', help: 'no progress and no messages, only warnings' },
+];
+
+export const verbFlags = {
+  speeds: {
+    member: 'speeds',
+    syntax: '--rpm <from:to:step>',
+    help: 'speeds to run, such as 6000:12000:250 (default: those of the case)',
+    read: speedsFlag,
+  },
+  target: {
+    member: 'target',
+    syntax: '--rpm <speed>',
+    help: 'speed to aim at',
+    read: speedFlag,
+    required: true,
+  },
+  durations: {
+    member: 'durations',
+    syntax: '--duration <from:to:step>',
+    help: 'exhaust durations in degrees, such as 184:200:2',
+    read: anglesFlag,
+  },
+  thickness: {
+    member: 'thickness',
+    syntax: '--thickness <length>',
+    help: 'sheet thickness (default: 0.8mm)',
+    read: lengthOrZeroFlag,
+  },
+  seam: {
+    member: 'seam',
+    syntax: '--seam <length>',
+    help: 'allowance added along one straight edge (default: 0mm)',
+    read: lengthOrZeroFlag,
+  },
+} as const satisfies Readonly<Record<string, VerbFlag>>;
+
+/** The flag as commander wants it. */
+export function commanderOption(flag: VerbFlag): Option {
+  const option = new Option(flag.syntax, flag.help);
+  if (flag.required === true) option.makeOptionMandatory();
+  const { read } = flag;
+  if (flag.member === 'set') {
+    option.argParser((text: string, before: readonly Override[] = []) => [
+      ...before,
+      reading(overrideFlag, text),
+    ]);
+  } else if (read !== undefined) {
+    option.argParser((text: string) => reading(read, text));
+  }
+  return option;
+}
+
+/** The flags that were given, completed by defaults. */
+export function flagsOf(given: Readonly<Record<string, unknown>>, declared: readonly VerbFlag[]): Flags {
+  const flags: Record<string, unknown> = {
+    json: false,
+    quiet: false,
+    overwrite: false,
+    threads: availableParallelism(),
+    set: [],
+    thickness: 0.8e-3,
+    seam: 0,
+  };
+  for (const flag of declared) {
+    const value = given[new Option(flag.syntax).attributeName()];
+    if (value !== undefined) flags[flag.member] = value;
+  }
+  return flags as unknown as Flags;
+}
+
+/** Commander prints this error's message after the flag's name. */
+function reading<T>(read: (text: string) => T, text: string): T {
+  try {
+    return read(text);
+  } catch (error) {
+    if (error instanceof UsageError) throw new InvalidArgumentError(error.message);
+    throw error;
+  }
+}

@@ -1,0 +1,111 @@
+/**
+ * The command line as a whole: verbs become commander's commands, errors become messages and exit codes. Misspelt
+ * verbs and flags get the nearest known one as a suggestion.
+ */
+
+import { Command as CommanderCommand, CommanderError } from 'commander';
+import { type ExitCode, errorText, exitCodeOf, exitCodes } from './exit-codes.ts';
+import { commanderOption, commonFlags, flagsOf } from './flags.ts';
+import { interruptionSignal } from './interruption.ts';
+import { surviveClosedPipes, terminalOf } from './terminal.ts';
+import type { Command, Verb } from './verb.ts';
+import { programVersion } from './version.ts';
+
+/** A verb with the file that does it. */
+export interface WiredVerb {
+  readonly verb: Verb;
+  readonly load: () => Promise<Command>;
+}
+
+/** A verb and where it is done. */
+export function wired(verb: Verb, load: () => Promise<Command>): WiredVerb {
+  return { verb, load };
+}
+
+const closing = `
+Examples:
+  echocone check cases/saltmarsh-125/draft-a.yaml
+  echocone sweep cases/saltmarsh-125/draft-a.yaml --rpm 8000:12500:250
+
+"echocone <verb> --help" shows a verb's flags and examples.
+Exit codes: 0 done; 1 defect of the program; 2 wrong command line; 3 wrong case
+file; 4 a speed failed or would not settle; 6 file trouble; 130 interrupted.
+`;
+
+/** Reads the command line, runs the verb and sets the exit code of the process. */
+export async function runProgram(verbs: readonly WiredVerb[], words: readonly string[]): Promise<void> {
+  surviveClosedPipes([process.stdout, process.stderr], (error) => {
+    process.stderr.write(`The output could not be written. ${errorText(error)}\n`);
+    process.exit(exitCodes.file);
+  });
+  const program = new CommanderCommand('echocone')
+    .description('When does the reflected wave come back? Gas dynamics of the two-stroke expansion chamber.')
+    .usage('<verb> [flags]')
+    .version(programVersion(), '--version', 'print the version')
+    .helpOption('--help', 'print this help')
+    .helpCommand('help [verb]', 'print help of a verb')
+    .commandsGroup('Verbs:')
+    .addHelpText('after', closing)
+    .configureHelp({ helpWidth: 80, showGlobalOptions: false })
+    .exitOverride();
+  let outcome: ExitCode = exitCodes.done;
+  for (const { verb, load } of verbs) {
+    const command = commanderCommand(verb).action(async () => {
+      outcome = await runVerb(verb, load, command.args, command.opts());
+    });
+    program.addCommand(command.copyInheritedSettings(program));
+  }
+  try {
+    await program.parseAsync(words, { from: 'user' });
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    // Commander has printed its message. Help and version are no errors unless asked for by saying nothing.
+    outcome = error.exitCode === 0 ? exitCodes.done : exitCodes.usage;
+  }
+  process.exitCode = outcome;
+}
+
+function commanderCommand(verb: Verb): CommanderCommand {
+  const command = new CommanderCommand(verb.name)
+    .summary(verb.summary)
+    .description(`${verb.summary}.\n\n${verb.description}`)
+    .helpOption('--help', 'print this help')
+    .addHelpText('after', `\nExamples:\n${verb.examples.map((example) => `  ${example}\n`).join('')}`);
+  if (verb.operands !== '') command.arguments(verb.operands);
+  if (verb.flags.length > 0) command.optionsGroup('Flags:');
+  for (const flag of verb.flags) command.addOption(commanderOption(flag));
+  command.optionsGroup('Common flags:');
+  for (const flag of commonFlags) command.addOption(commanderOption(flag));
+  return command;
+}
+
+async function runVerb(
+  verb: Verb,
+  load: () => Promise<Command>,
+  files: readonly string[],
+  given: Readonly<Record<string, unknown>>,
+): Promise<ExitCode> {
+  const flags = flagsOf(given, [...verb.flags, ...commonFlags]);
+  const terminal = terminalOf({
+    stdout: process.stdout,
+    stderr: process.stderr,
+    environment: process.env,
+    quiet: flags.quiet,
+  });
+  const { signal, release } = interruptionSignal(terminal.warning);
+  try {
+    const command = await load();
+    const program = `echocone ${programVersion()}`;
+    const code = await command.run({ verb: verb.name, files, flags, terminal, signal, program });
+    signal.throwIfAborted();
+    return code ?? exitCodes.done;
+  } catch (error) {
+    const code = exitCodeOf(error);
+    terminal.warning(
+      code === exitCodes.interrupted ? `Interrupted. ${verb.afterInterrupt}` : errorText(error),
+    );
+    return code;
+  } finally {
+    release();
+  }
+}

@@ -1,0 +1,93 @@
+/**
+ * The folder that a command writes into. It is made when needed; one that holds something already is refused unless
+ * the user says --overwrite or the command goes on with its own journal there. Only files that the command writes
+ * are replaced, each at once by renaming, so that a reader never sees half a file.
+ */
+
+import { mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { FileError, isSystemError, systemErrorText } from './exit-codes.ts';
+
+export interface RunFolder {
+  readonly path: string;
+  /** Whether the file is there already. */
+  has(name: string): boolean;
+  /** Full path of a file in the folder. */
+  file(name: string): string;
+  /** Writes a file whole. */
+  write(name: string, content: string | Uint8Array): void;
+}
+
+export interface RunFolderRequest {
+  /** Folder that the user named with --out; otherwise `runs/<name>-<time>`. */
+  readonly out?: string | undefined;
+  /** What the run is of: a case's name or its file. */
+  readonly name: string;
+  readonly overwrite: boolean;
+  /** A folder that holds this file is gone on with, `journal.jsonl`. */
+  readonly resumes?: string;
+  readonly now?: Date;
+}
+
+export function openRunFolder(request: RunFolderRequest): RunFolder {
+  const path = request.out ?? freshFolder(request.name, request.now ?? new Date());
+  asFileError(() => mkdirSync(path, { recursive: true }));
+  const present = asFileError(() => readdirSync(path));
+  const resumed = request.resumes !== undefined && present.includes(request.resumes);
+  if (present.length > 0 && !request.overwrite && !resumed) {
+    throw new FileError(
+      `${path} holds ${present.length === 1 ? 'a file' : `${present.length} files`} already. ` +
+        'Name another folder with --out, or add --overwrite to replace what this command writes.',
+    );
+  }
+  return {
+    path,
+    has: (name) => asFileError(() => readdirSync(path)).includes(name),
+    file: (name) => join(path, name),
+    write: (name, content) => writeWhole(join(path, name), content),
+  };
+}
+
+/** Writes a file under another name and renames it. */
+export function writeWhole(path: string, content: string | Uint8Array): void {
+  const draft = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
+  asFileError(() => {
+    try {
+      writeFileSync(draft, content);
+      renameSync(draft, path);
+    } catch (error) {
+      rmSync(draft, { force: true });
+      throw isSystemError(error)
+        ? new FileError(systemErrorText({ ...error, code: error.code, path }))
+        : error;
+    }
+  });
+}
+
+/** A name fit for a file: letters, digits, hyphens. */
+export function fileNameOf(text: string): string {
+  const plain = text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
+  const slug = plain.replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '');
+  return slug.slice(0, 60).replace(/-+$/, '') || 'run';
+}
+
+function freshFolder(name: string, now: Date): string {
+  const local = new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString();
+  const wanted = join('runs', `${fileNameOf(name)}-${local.slice(0, 19).replaceAll(':', '')}`);
+  for (let path = wanted, again = 2; ; path = `${wanted}-${again}`, again += 1) {
+    try {
+      if (readdirSync(path).length === 0) return path;
+    } catch {
+      return path;
+    }
+  }
+}
+
+function asFileError<T>(action: () => T): T {
+  try {
+    return action();
+  } catch (error) {
+    if (isSystemError(error)) throw new FileError(systemErrorText(error));
+    throw error;
+  }
+}

@@ -1,0 +1,134 @@
+/** The words of help of every verb. */
+
+import { verbFlags } from './flags.ts';
+import type { Verb } from './verb.ts';
+
+const draft = 'cases/saltmarsh-125/draft-a.yaml';
+const nothingKept = 'Nothing was kept; run the command again to start over.';
+
+export const check: Verb = {
+  name: 'check',
+  operands: '<case>',
+  summary: 'Read a case and print its geometry, without simulating',
+  description:
+    'Port events and durations, time-areas, the sections of the pipe, the handbook length, and warnings ' +
+    'where common practice would differ. Writes no file.',
+  flags: [],
+  examples: [
+    `echocone check ${draft}`,
+    `echocone check ${draft} --set "engine.exhaust.windows.main.width=38 mm"`,
+  ],
+  afterInterrupt: nothingKept,
+};
+
+export const pulse: Verb = {
+  name: 'pulse',
+  operands: '<file>',
+  summary: 'Let gas go in a duct or a vessel and watch it at probes',
+  description: 'One shot, no engine. Writes probes.csv, profiles.csv, pulse.json and pulse.html.',
+  flags: [],
+  examples: [
+    'echocone pulse cases/pulse/shock-tube.yaml',
+    'echocone pulse cases/pulse/cone.yaml --cell 1mm --out runs/cone',
+  ],
+  afterInterrupt: nothingKept,
+};
+
+export const sweep: Verb = {
+  name: 'sweep',
+  operands: '<case>',
+  summary: 'Run the engine over a range of speeds',
+  description:
+    'Where the reflected wave lands against exhaust closing at every speed, with torque and power. ' +
+    'Writes sweep.csv, sweep.json and sweep.html.',
+  flags: [verbFlags.speeds],
+  examples: [
+    `echocone sweep ${draft}`,
+    `echocone sweep ${draft} --rpm 9000:12000:250 --cell 8mm --out runs/draft-a`,
+  ],
+  afterInterrupt: nothingKept,
+};
+
+export const map: Verb = {
+  name: 'map',
+  operands: '<case>',
+  summary: 'Plug-back timing over speed and exhaust duration',
+  description: 'A sweep for each of several exhaust durations. Writes map.csv, map.json and map.html.',
+  flags: [verbFlags.speeds, verbFlags.durations],
+  examples: [
+    `echocone map ${draft}`,
+    `echocone map ${draft} --rpm 8000:12000:500 --duration 186:202:4 --cell 10mm`,
+  ],
+  afterInterrupt: nothingKept,
+};
+
+export const compare: Verb = {
+  name: 'compare',
+  operands: '<cases...>',
+  summary: 'Sweep several drafts and put them side by side',
+  description: 'Two to eight cases. Writes compare.csv, compare.json and compare.html.',
+  flags: [verbFlags.speeds],
+  examples: [
+    `echocone compare ${draft} cases/saltmarsh-125/draft-b.yaml`,
+    'echocone compare cases/saltmarsh-125/draft-*.yaml --rpm 8000:12000:250 --out runs/drafts',
+  ],
+  afterInterrupt: nothingKept,
+};
+
+export const overnight: Verb = {
+  name: 'overnight',
+  operands: '<study>',
+  summary: 'Run many drafts, ranked; may be stopped and gone on with',
+  description:
+    'A study file names a case, what varies and the score. Every finished draft is kept in a journal: the same ' +
+    'command with the same --out goes on where it stopped. Writes journal.jsonl, ranking.csv and overnight.html.',
+  flags: [],
+  examples: [
+    'echocone overnight cases/studies/baffle-and-stinger.yaml --out runs/baffle',
+    'echocone overnight cases/studies/baffle-and-stinger.yaml --threads 2 --json',
+  ],
+  afterInterrupt: 'Finished drafts are kept; the same command with the same --out goes on from there.',
+};
+
+export const aim: Verb = {
+  name: 'aim',
+  operands: '<case>',
+  summary: 'Find section lengths for a target speed',
+  description:
+    'Moves lengths and diameters of the pipe with the full model until the wave lands well at the target. Writes ' +
+    'aim.json, aim.html and a new pipe file.',
+  flags: [verbFlags.target],
+  examples: [
+    'echocone aim cases/saltmarsh-125/draft-c.yaml --rpm 11000',
+    'echocone aim cases/saltmarsh-125/draft-c.yaml --rpm 11000 --cell 10mm --out runs/aim',
+  ],
+  afterInterrupt: 'Finished evaluations are kept; the same command with the same --out goes on from there.',
+};
+
+export const unroll: Verb = {
+  name: 'unroll',
+  operands: '<case>',
+  summary: 'Flat patterns of the cones for the bench',
+  description:
+    'One SVG and one DXF in millimetres for each cone and cylinder of the pipe, with marks for aligning and a bar ' +
+    'to check the print against. The diameters of the case are inside diameters; patterns are laid out on the ' +
+    'middle of the sheet.',
+  flags: [verbFlags.thickness, verbFlags.seam],
+  examples: [
+    `echocone unroll ${draft}`,
+    `echocone unroll ${draft} --thickness 1mm --seam 6mm --out runs/patterns`,
+  ],
+  afterInterrupt: 'Patterns finished so far are in the folder; run the command again with --overwrite.',
+};
+
+export const verify: Verb = {
+  name: 'verify',
+  operands: '',
+  summary: 'Solve problems with known answers and show the errors',
+  description:
+    'Exact solutions: error, observed order of convergence, balance of mass and energy. Writes verify.json and ' +
+    'verify.html.',
+  flags: [],
+  examples: ['echocone verify', 'echocone verify --json --out runs/verify'],
+  afterInterrupt: nothingKept,
+};
