@@ -61,7 +61,7 @@ export function chordOfArc(arc: number, bore: number): number {
   return bore * Math.sin(Math.min(arc / bore, Math.PI / 2));
 }
 
-/** Travel of the crown at a window's roof, before any lift of the barrel [m]. */
+/** Travel of the crown at a window's roof edge [m]. */
 export function roofTravel(crank: Crank, window: PortWindow): number {
   const { roof } = window;
   if (roof.by === 'travel') return roof.travel;
@@ -69,8 +69,8 @@ export function roofTravel(crank: Crank, window: PortWindow): number {
   return travelForDuration(crank, roof.durationDeg);
 }
 
-/** A window's outline in the barrel; `barrelLift` moves it up by that much. */
-export function windowShape(crank: Crank, bore: number, window: PortWindow, barrelLift = 0): WindowShape {
+/** A window's outline in the barrel, as it stands there (a lift of the barrel is in the case's heights already). */
+export function windowShape(crank: Crank, bore: number, window: PortWindow): WindowShape {
   const cut = roofTravel(crank, window);
   const height = window.height ?? crank.stroke - cut;
   const arcWidth = window.widthMeasure === 'arc' ? window.width : arcOfChord(window.width, bore);
@@ -90,8 +90,8 @@ export function windowShape(crank: Crank, bore: number, window: PortWindow, barr
     count: window.count,
     arcWidth,
     chordWidth: chordOfArc(arcWidth, bore),
-    roof: cut - barrelLift,
-    floor: cut + height - barrelLift,
+    roof: cut,
+    floor: cut + height,
     archRadius,
     cornerTop,
     cornerBottom,

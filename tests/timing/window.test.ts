@@ -38,8 +38,7 @@ const plain: PortWindow = {
   aroundDeg: 0,
 };
 
-const shapeOf = (changes: Partial<PortWindow>, lift = 0) =>
-  windowShape(crank, BORE, { ...plain, ...changes }, lift);
+const shapeOf = (changes: Partial<PortWindow>) => windowShape(crank, BORE, { ...plain, ...changes });
 const openAt = (shape: WindowShape, depthMm: number) => windowArea(shape, shape.roof + depthMm * MM);
 
 function expectRelative(found: number, wanted: number, tolerance: number) {
@@ -253,12 +252,6 @@ describe('every window', () => {
     const width = outlineWidth(shape, 10 * MM);
     const slope = (outlineArea(shape, 10.001 * MM) - outlineArea(shape, 9.999 * MM)) / (0.002 * MM);
     expect(slope).toBeCloseTo(width, 7);
-  });
-
-  it('moves up with the barrel, floor and all', () => {
-    const lifted = shapeOf({ height: null }, 0.5 * MM);
-    expect(lifted.roof).toBeCloseTo(26.5 * MM, 15);
-    expect(lifted.floor).toBeCloseTo(crank.stroke - 0.5 * MM, 15);
   });
 
   it('is refused when its corners do not fit', () => {

@@ -1,0 +1,91 @@
+/**
+ * Volumes that the piston opens and closes, as exact functions of crank angle.
+ *
+ * Cylinder V = V_c + A s with the piston's area A = πB²/4. A compression ratio over the full stroke gives the clearance
+ * V_c = A S/(ε−1); one counted from exhaust closing (trapped) V_c = A s_EC/(ε−1), where s_EC is the travel at which the
+ * last exhaust window shuts, a chamfer included: only then is the charge trapped. The crankcase holds its smallest
+ * volume at bottom dead centre and A (S − s) more elsewhere.
+ */
+import type { Engine } from '../case/model.ts';
+import type { Crank } from './crank.ts';
+import { crankOf, pistonTravel, pistonVelocity } from './crank.ts';
+import { firstOpening, windowShape } from './window.ts';
+
+const RADIAN = Math.PI / 180;
+
+export interface Volumes {
+  readonly crank: Crank;
+  readonly bore: number;
+  readonly pistonArea: number;
+  /** Volume above the crown at top dead centre [m3]. */
+  readonly clearance: number;
+  readonly crankcaseSmallest: number;
+}
+
+export function volumesOf(engine: Engine): Volumes {
+  const crank = crankOf(engine);
+  const pistonArea = (Math.PI / 4) * engine.bore ** 2;
+  const { ratio, basis } = engine.compression;
+  return {
+    crank,
+    bore: engine.bore,
+    pistonArea,
+    clearance: (pistonArea * (basis === 'full' ? crank.stroke : trappedTravel(engine, crank))) / (ratio - 1),
+    crankcaseSmallest: engine.crankcase.volume,
+  };
+}
+
+/** Travel from top dead centre at which the exhaust shuts [m]. */
+export function trappedTravel(engine: Engine, crank: Crank): number {
+  const openings = engine.exhaust.windows.map((w) => firstOpening(windowShape(crank, engine.bore, w)));
+  return Math.min(...openings);
+}
+
+/** Displacement [m3]. */
+export function sweptVolume(volumes: Volumes): number {
+  return volumes.pistonArea * volumes.crank.stroke;
+}
+
+/** Volume of the cylinder [m3]. */
+export function cylinderVolume(volumes: Volumes, deg: number): number {
+  return volumes.clearance + volumes.pistonArea * pistonTravel(volumes.crank, deg);
+}
+
+/** Its growth with crank angle [m3/deg]. */
+export function cylinderVolumeRate(volumes: Volumes, deg: number): number {
+  return volumes.pistonArea * pistonVelocity(volumes.crank, deg) * RADIAN;
+}
+
+/** Volume of the crankcase with its passages [m3]. */
+export function crankcaseVolume(volumes: Volumes, deg: number): number {
+  const { crank, pistonArea, crankcaseSmallest } = volumes;
+  return crankcaseSmallest + pistonArea * (crank.stroke - pistonTravel(crank, deg));
+}
+
+/** Its growth with crank angle [m3/deg]. */
+export function crankcaseVolumeRate(volumes: Volumes, deg: number): number {
+  return -cylinderVolumeRate(volumes, deg);
+}
+
+/**
+ * Wall that the cylinder's gas touches [m2]: crown and head as flat discs, and a liner as tall as the volume over the
+ * piston's area. A domed head has a little more.
+ */
+export function cylinderSurface(volumes: Volumes, deg: number): number {
+  return 2 * volumes.pistonArea + (4 * cylinderVolume(volumes, deg)) / volumes.bore;
+}
+
+/** Largest over smallest crankcase volume [-]. */
+export function crankcaseCompression(volumes: Volumes): number {
+  return 1 + sweptVolume(volumes) / volumes.crankcaseSmallest;
+}
+
+/** Compression ratio counted over the full stroke and from exhaust closing [-]. */
+export function compressionRatios(engine: Engine): { readonly full: number; readonly trapped: number } {
+  const volumes = volumesOf(engine);
+  const { clearance, pistonArea, crank } = volumes;
+  return {
+    full: 1 + sweptVolume(volumes) / clearance,
+    trapped: 1 + (pistonArea * trappedTravel(engine, crank)) / clearance,
+  };
+}
