@@ -1,0 +1,160 @@
+/**
+ * Plug-back against engine speed: onset to end as a band, the peak as a line, over the closing of the transfers and of
+ * the exhaust port and, above, the next opening. The window it is wanted in is shaded, useful speeds carry full marks.
+ */
+
+import { axis, axisName, type Bag, baseLayout, endLabels, rangeOf, speedAxis } from '../theme/axes.ts';
+import { type Look, lineOf } from '../theme/look.ts';
+import { rpm } from '../theme/numbers.ts';
+import type { Figure } from './figure.ts';
+import { landing } from './landing.ts';
+import { column, type SpeedRow } from './sweep-row.ts';
+
+const last = (values: readonly (number | null)[]): number | null =>
+  values.reduceRight<number | null>((found, value) => found ?? value, null);
+
+export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
+  const first = rows[0];
+  if (!first) return { data: [], layout: baseLayout(look, 200, {}) };
+  const { palette } = look;
+  const speeds = rows.map((row) => row.speed_rpm);
+  const range = rangeOf(speeds, 0.02);
+  const onset = column(rows, 'plugback_onset_deg');
+  const peak = column(rows, 'plugback_peak_deg');
+  const end = column(rows, 'plugback_end_deg');
+  const { transfers_close_deg: closed, exhaust_closes_deg: shut, exhaust_opens_deg: opens } = first;
+  const traced = (['start', 'middle', 'end'] as const).map((place) => ({
+    place,
+    values: column(rows, `traced_return_baffle_${place}_deg`),
+  }));
+  const handbook = column(rows, 'handbook_return_deg');
+  const yRange = rangeOf([...onset, ...peak, ...end], 0.04, [closed - 15, shut + 15]);
+  const next = opens + 360;
+  const height = look.narrow ? 380 : 440;
+  const margin = { t: 34, b: 48, l: 44, r: look.narrow ? 84 : 150 };
+  const heightPx = height - margin.t - margin.b;
+  const returning = palette.line.returning;
+
+  const data: Bag[] = [
+    { x: speeds, y: onset, mode: 'lines', line: { color: returning, width: 1 }, name: 'onset' },
+    {
+      x: speeds,
+      y: end,
+      mode: 'lines',
+      line: { color: returning, width: 1 },
+      fill: 'tonexty',
+      fillcolor: `${returning}22`,
+      name: 'end',
+    },
+    ...traced.map(({ place, values }) => ({
+      x: speeds,
+      y: values,
+      mode: 'lines',
+      line: lineOf(look, 'traced', place === 'middle' ? 1.6 : 1),
+      name: `traced, baffle ${place}`,
+    })),
+    { x: speeds, y: handbook, mode: 'lines', line: lineOf(look, 'handbook', 1.6), name: 'handbook' },
+    {
+      x: speeds,
+      y: peak,
+      mode: 'lines+markers',
+      line: lineOf(look, 'returning', 3),
+      marker: {
+        size: rows.map((row) => (landing(row) === 'lands' ? 10 : 6)),
+        color: rows.map((row) => (landing(row) === 'lands' ? returning : palette.sheet)),
+        line: { color: returning, width: 1.6 },
+        symbol: rows.map((row) => (row.settled ? 'circle' : 'x-thin')),
+      },
+      name: 'peak',
+    },
+  ].map((trace) => ({ type: 'scatter', hovertemplate: '%{y:.0f}°', connectgaps: false, ...trace }));
+
+  const level = (y: number, colour: string, dash: string): Bag => ({
+    type: 'line',
+    xref: 'paper',
+    x0: 0,
+    x1: 1,
+    y0: y,
+    y1: y,
+    line: { color: colour, width: 1.6, dash },
+    layer: 'below',
+  });
+  const labels = endLabels(
+    look,
+    [
+      { text: look.narrow ? '<b>peak</b>' : '<b>plug-back peak</b>', colour: returning, y: last(peak) },
+      { text: 'onset', colour: returning, y: last(onset) },
+      { text: 'end', colour: returning, y: last(end) },
+      { text: `EC ${Math.round(shut)}°`, colour: palette.line.exhaust, y: shut },
+      { text: `TC ${Math.round(closed)}°`, colour: palette.line.transfer, y: closed },
+      ...traced.map(({ place, values }) => ({
+        text: look.narrow ? `traced ${place}` : `traced, baffle ${place}`,
+        colour: palette.line.traced,
+        y: last(values),
+      })),
+      { text: 'handbook', colour: palette.line.handbook, y: last(handbook) },
+      ...(next <= yRange[1]
+        ? [{ text: `next EO ${Math.round(next)}°`, colour: palette.line.exhaust, y: next }]
+        : []),
+    ],
+    { range: yRange, heightPx },
+  );
+  return {
+    data,
+    layout: baseLayout(look, height, margin, {
+      xaxis: speedAxis(look, range, { hoverformat: 'd', unifiedhovertitle: { text: '%{x} rpm' } }),
+      yaxis: axis(look, { range: [...yRange], ticksuffix: '°', nticks: 9 }),
+      shapes: [
+        {
+          type: 'rect',
+          xref: 'paper',
+          x0: 0,
+          x1: 1,
+          y0: closed,
+          y1: shut,
+          line: { width: 0 },
+          fillcolor: palette.useful,
+          layer: 'below',
+        },
+        level(shut, palette.line.exhaust, 'solid'),
+        level(closed, palette.line.transfer, 'dashdot'),
+        ...(next <= yRange[1] ? [level(next, palette.line.exhaust, 'solid')] : []),
+      ],
+      annotations: [
+        axisName(look, 'Arrival at the port [° after top dead centre]'),
+        ...labels,
+        {
+          text: 'wanted window',
+          xref: 'paper',
+          x: 0,
+          xanchor: 'left',
+          xshift: 5,
+          y: shut,
+          yanchor: 'top',
+          showarrow: false,
+          font: { color: palette.usefulInk, size: 12 },
+        },
+        ...(next > yRange[1]
+          ? [
+              {
+                text: `next EO at ${Math.round(next)}°, above ↑`,
+                xref: 'paper',
+                yref: 'paper',
+                x: 1,
+                y: 1,
+                xanchor: 'right',
+                yanchor: 'bottom',
+                yshift: 3,
+                showarrow: false,
+                font: { color: palette.line.exhaust, size: 12 },
+              },
+            ]
+          : []),
+      ],
+    }),
+  };
+}
+
+/** Sentence for those who cannot see the figure. */
+export const plugbackTimingText = (rows: readonly SpeedRow[]): string =>
+  `Crank angle at which the plug-back arrives, for ${rows.length} speeds from ${rpm(rows[0]?.speed_rpm)} to ${rpm(rows.at(-1)?.speed_rpm)}.`;

@@ -1,0 +1,109 @@
+/** Several quantities against one horizontal axis, in panels one above the other, each line named at its end. */
+
+import { axis, axisName, type Bag, baseLayout, endLabels, type Range, rangeOf } from '../theme/axes.ts';
+import type { Look } from '../theme/look.ts';
+import type { Figure } from './figure.ts';
+
+export interface Curve {
+  readonly name: string;
+  readonly y: readonly (number | null)[];
+  readonly color: string;
+  readonly dash: string;
+  readonly width?: number;
+}
+
+export interface Panel {
+  /** Quantity with its unit in brackets. */
+  readonly name: string;
+  readonly curves: readonly Curve[];
+  /** Values that must show. */
+  readonly include?: readonly number[];
+  /** d3 format of readings, with the unit after it. */
+  readonly reading: string;
+  readonly levels?: readonly { readonly at: number; readonly text: string; readonly color: string }[];
+}
+
+export interface Stack {
+  readonly x: readonly number[];
+  readonly xaxis: Bag;
+  readonly panels: readonly Panel[];
+  readonly panelPx: number;
+  readonly rightPx: number;
+  readonly shapes?: readonly object[];
+}
+
+export function stackedCurves(stack: Stack, look: Look): Figure {
+  const count = stack.panels.length;
+  const gapPx = 40;
+  const innerPx = count * stack.panelPx + (count - 1) * gapPx;
+  const margin = { t: 34, b: 50, l: 46, r: stack.rightPx };
+  const height = innerPx + margin.t + margin.b;
+  const data: Bag[] = [];
+  const annotations: Bag[] = [];
+  const shapes: object[] = [...(stack.shapes ?? [])];
+  const axes: Record<string, Bag> = {};
+  stack.panels.forEach((panel, index) => {
+    const suffix = index === 0 ? '' : String(index + 1);
+    const top = 1 - (index * (stack.panelPx + gapPx)) / innerPx;
+    const bottom = top - stack.panelPx / innerPx;
+    const range: Range = rangeOf(
+      panel.curves.flatMap((curve) => [...curve.y]),
+      0.1,
+      panel.include ?? [],
+    );
+    axes[`yaxis${suffix}`] = axis(look, {
+      domain: [Math.max(0, bottom), top],
+      range: [...range],
+      nticks: Math.max(3, Math.round(stack.panelPx / 34)),
+    });
+    annotations.push(
+      axisName(look, panel.name, top),
+      ...endLabels(
+        look,
+        [
+          ...panel.curves.map((curve) => ({
+            text: curve.name,
+            colour: curve.color,
+            y: [...curve.y].reverse().find((value) => value !== null),
+          })),
+          ...(panel.levels ?? []).map((level) => ({ text: level.text, colour: level.color, y: level.at })),
+        ],
+        { range, heightPx: stack.panelPx, yref: `y${suffix}` },
+      ),
+    );
+    for (const level of panel.levels ?? [])
+      shapes.push({
+        type: 'line',
+        xref: 'paper',
+        x0: 0,
+        x1: 1,
+        yref: `y${suffix}`,
+        y0: level.at,
+        y1: level.at,
+        line: { color: level.color, width: 1, dash: 'dot' },
+        layer: 'below',
+      });
+    for (const curve of panel.curves)
+      data.push({
+        type: 'scatter',
+        mode: stack.x.length > 60 ? 'lines' : 'lines+markers',
+        x: stack.x,
+        y: curve.y,
+        yaxis: `y${suffix}`,
+        name: curve.name,
+        line: { color: curve.color, dash: curve.dash, width: curve.width ?? 2 },
+        marker: { size: 4 },
+        hovertemplate: panel.reading,
+      });
+  });
+  return {
+    data,
+    layout: baseLayout(look, height, margin, {
+      xaxis: { ...stack.xaxis, anchor: count === 1 ? 'y' : `y${count}` },
+      ...axes,
+      hoversubplots: 'axis',
+      shapes,
+      annotations,
+    }),
+  };
+}

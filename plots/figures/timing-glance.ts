@@ -1,0 +1,86 @@
+/**
+ * The answer at a glance: plug-back peak against speed over the window it is wanted in, as a small drawing without
+ * axes to study. Useful speeds are full dots and a bar on the speed axis. Colours come from the page's style.
+ */
+
+import { pushApart, rangeOf } from '../theme/axes.ts';
+import { speed } from '../theme/numbers.ts';
+import { landing, usefulBands } from './landing.ts';
+import { column, type SpeedRow } from './sweep-row.ts';
+
+const frame = { width: 420, height: 236, left: 14, right: 92, top: 22, bottom: 40 };
+
+export function timingGlance(rows: readonly SpeedRow[], title: string): string {
+  const first = rows[0];
+  const final = rows.at(-1);
+  if (!first || !final) return '';
+  const { transfers_close_deg: closed, exhaust_closes_deg: shut } = first;
+  const onset = column(rows, 'plugback_onset_deg');
+  const end = column(rows, 'plugback_end_deg');
+  const peak = column(rows, 'plugback_peak_deg');
+  const [low, high] = rangeOf([...onset, ...end, ...peak], 0.04, [closed - 10, shut + 10]);
+  const slow = first.speed_rpm;
+  const fast = Math.max(final.speed_rpm, slow + 1);
+  const floor = frame.height - frame.bottom;
+  const across = (rpm: number): number =>
+    frame.left + 8 + ((rpm - slow) / (fast - slow)) * (frame.width - frame.left - frame.right - 16);
+  const up = (angle: number): number => frame.top + ((high - angle) / (high - low)) * (floor - frame.top);
+  const right = frame.width - frame.right;
+  const at = (x: number, y: number): string => `${x.toFixed(1)},${y.toFixed(1)}`;
+  const line = (values: readonly (number | null)[]): string[] =>
+    rows.flatMap((row, i) => {
+      const value = values[i];
+      return value === null || value === undefined ? [] : [at(across(row.speed_rpm), up(value))];
+    });
+  const bandPoints = [...line(onset), ...line(end).reverse()].join(' ');
+  const dots = rows.flatMap((row, i) => {
+    const value = peak[i];
+    if (value === null || value === undefined) return [];
+    const kind = landing(row) === 'lands' ? 'lands' : 'misses';
+    return [
+      `<circle class="dot ${kind}" cx="${across(row.speed_rpm).toFixed(1)}" cy="${up(value).toFixed(1)}" r="${kind === 'lands' ? 4.5 : 2.6}"/>`,
+    ];
+  });
+  const bars = usefulBands(rows).map((band) => {
+    const x0 = across(band.from) - 5;
+    return `<rect class="useful-bar" x="${x0.toFixed(1)}" y="${floor + 1}" width="${(across(band.to) + 5 - x0).toFixed(1)}" height="7"/>`;
+  });
+  const wanted = usefulBands(rows)[0];
+  const marks = new Map<number, 'start' | 'middle' | 'end'>([
+    [slow, 'start'],
+    [fast, 'end'],
+  ]);
+  if (wanted)
+    for (const rpm of [wanted.from, wanted.to]) {
+      const x = across(rpm);
+      if (x - across(slow) > 52 && across(fast) - x > 52) marks.set(rpm, 'middle');
+    }
+  const close = wanted && across(wanted.to) - across(wanted.from) < 50;
+  if (close && wanted) marks.delete(wanted.from);
+  const ticks = [...marks].map(
+    ([rpm, anchor]) =>
+      `<text class="tick" x="${across(rpm).toFixed(1)}" y="${floor + 21}" text-anchor="${anchor}">${speed(rpm)}</text>`,
+  );
+  const finalPeak = [...peak].reverse().find((value) => value !== null) ?? shut;
+  const places = pushApart([up(shut), up(closed), up(finalPeak)], 26, frame.top + 6, floor - 8);
+  const names = [
+    ['exhaust', 'exhaust', `closes ${Math.round(shut)}°`],
+    ['transfer', 'transfers', `close ${Math.round(closed)}°`],
+    ['returning', 'plug-back', 'peak'],
+  ].map(
+    ([quantity, one, two], i) =>
+      `<text class="name ${quantity}" x="${right + 6}" y="${(places[i] ?? 0).toFixed(1)}"><tspan x="${right + 6}">${one}</tspan><tspan x="${right + 6}" dy="12.5">${two}</tspan></text>`,
+  );
+  return `<svg class="glance" role="img" aria-label="${title}" viewBox="0 0 ${frame.width} ${frame.height}">
+<rect class="window" x="${frame.left}" y="${up(shut).toFixed(1)}" width="${right - frame.left}" height="${(up(closed) - up(shut)).toFixed(1)}"/>
+<text class="wanted" x="${frame.left + 5}" y="${(up(shut) + 14).toFixed(1)}">wanted here</text>
+<polygon class="spread" points="${bandPoints}"/>
+<line class="level exhaust" x1="${frame.left}" x2="${right}" y1="${up(shut).toFixed(1)}" y2="${up(shut).toFixed(1)}"/>
+<line class="level transfer" x1="${frame.left}" x2="${right}" y1="${up(closed).toFixed(1)}" y2="${up(closed).toFixed(1)}"/>
+<polyline class="peak" points="${line(peak).join(' ')}"/>
+${dots.join('')}
+<line class="base" x1="${frame.left}" x2="${right}" y1="${floor}" y2="${floor}"/>
+${bars.join('')}${ticks.join('')}
+<text class="tick" x="${((frame.left + right) / 2).toFixed(1)}" y="${floor + 36}" text-anchor="middle">engine speed [rpm]</text>
+<text class="tick" x="${frame.left}" y="13">↑ later in the turn</text>${names.join('')}</svg>`;
+}

@@ -1,0 +1,179 @@
+/** The part of a sweep that its page draws, packed small and unpacked again: 25 speeds take about two megabytes. */
+
+import type { Along } from '../figures/breathing.ts';
+import type { CycleTraces } from '../figures/port-traces.ts';
+import type { SpeedRow } from '../figures/sweep-row.ts';
+import type { Stretch, WaveField, WavePath } from '../figures/wave-diagram.ts';
+import { evenly, type Packed, pack, resample, resampleField, unpack } from './packing.ts';
+import type { PipeStretch, SweepPageResult, SweepSpeed } from './sweep-data.ts';
+
+const traceNames = [
+  'port',
+  'outgoing',
+  'returning',
+  'cylinder',
+  'crankcase',
+  'exhaustArea',
+  'transferArea',
+  'mach',
+] as const;
+
+export interface PackedSpeed {
+  readonly traces: Readonly<Record<(typeof traceNames)[number], Packed>>;
+  readonly field: Packed;
+  readonly paths: readonly WavePath[];
+  readonly along: { readonly positions: Packed; readonly gas: Packed; readonly wall: Packed };
+  readonly notes: readonly string[];
+}
+
+export interface PackedSweep {
+  readonly ambientBar: number;
+  readonly outline: readonly Stretch[];
+  readonly rows: readonly SpeedRow[];
+  readonly cycleAngles: number;
+  readonly positions: { readonly from: number; readonly to: number; readonly count: number };
+  readonly fieldAngles: number;
+  readonly scale: { readonly lowest: number; readonly highest: number };
+  readonly speeds: readonly PackedSpeed[];
+}
+
+/** Angles in a trace (every 0.5°) and rows and columns of a field, at most. */
+const limits = { cycleAngles: 721, fieldAngles: 241, positions: 160 };
+
+const bar = (pascal: number): number => pascal / 1e5;
+const rounded = (values: readonly number[], factor: number, decimals: number): number[] =>
+  values.map((value) => Number((value * factor).toFixed(decimals)));
+
+export const stretchMm = (stretch: PipeStretch): Stretch => ({
+  name: stretch.name,
+  role: stretch.role,
+  start: Number((1000 * stretch.start).toFixed(1)),
+  end: Number((1000 * stretch.end).toFixed(1)),
+  diameters: [
+    Number((1000 * stretch.diameters[0]).toFixed(2)),
+    Number((1000 * stretch.diameters[1]).toFixed(2)),
+  ],
+});
+
+/** Lowest and highest pressure of all diagrams, so that every speed has the same shades [bar]. */
+function commonScale(speeds: readonly SweepSpeed[]): { lowest: number; highest: number } {
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = 0;
+  for (const { diagram } of speeds)
+    for (const pressure of diagram.pressure) {
+      if (pressure < lowest) lowest = pressure;
+      if (pressure > highest) highest = pressure;
+    }
+  return { lowest: bar(Math.min(lowest, highest)), highest: bar(highest) };
+}
+
+export function packSweep(result: SweepPageResult): PackedSweep {
+  const first = result.speeds[0];
+  const cycleAngles = Math.min(limits.cycleAngles, first?.traces.angleDeg.length ?? 2);
+  const fieldAngles = Math.min(limits.fieldAngles, first?.diagram.angleDeg.length ?? 2);
+  const from = first?.diagram.positions[0] ?? 0;
+  const to = first?.diagram.positions.at(-1) ?? 1;
+  const count = Math.min(limits.positions, first?.diagram.positions.length ?? 2);
+  const scale = commonScale(result.speeds);
+  return {
+    ambientBar: bar(result.case.engine.ambient.pressure),
+    outline: result.outline.map(stretchMm),
+    rows: result.rows,
+    cycleAngles,
+    positions: { from: 1000 * from, to: 1000 * to, count },
+    fieldAngles,
+    scale,
+    speeds: result.speeds.map((speed) => packSpeed(speed, evenly(from, to, count))),
+  };
+
+  function packSpeed(speed: SweepSpeed, positions: ArrayLike<number>): PackedSpeed {
+    const { traces, diagram, along } = speed;
+    const opens = speed.row.exhaust_opens_deg;
+    const angles = evenly(opens, opens + 360, cycleAngles);
+    const trace = (values: readonly number[], factor: number): Packed =>
+      pack(
+        resample(traces.angleDeg, values, angles).map((value) => value * factor),
+        16,
+      );
+    const field = resampleField(
+      diagram.positions,
+      diagram.angleDeg,
+      diagram.pressure,
+      positions,
+      evenly(opens, opens + 360, fieldAngles),
+    ).map(bar);
+    return {
+      traces: {
+        port: trace(traces.portPressure, 1e-5),
+        outgoing: trace(traces.outgoingPressure, 1e-5),
+        returning: trace(traces.returningPressure, 1e-5),
+        cylinder: trace(traces.cylinderPressure, 1e-5),
+        crankcase: trace(traces.crankcasePressure, 1e-5),
+        exhaustArea: trace(traces.exhaustArea, 1e6),
+        transferArea: trace(traces.transferArea, 1e6),
+        mach: trace(traces.passageExitMach, 1),
+      },
+      field: pack(field, 8, { low: scale.lowest, high: scale.highest }),
+      paths: speed.paths.map((path) => ({
+        name: path.name,
+        outPositions: rounded(path.outPositions, 1000, 1),
+        outDeg: rounded(path.outDeg, 1, 2),
+        backPositions: rounded(path.backPositions, 1000, 1),
+        backDeg: rounded(path.backDeg, 1, 2),
+      })),
+      along: {
+        positions: pack(rounded(along.positions, 1000, 1), 16),
+        gas: pack(
+          along.gasTemperature.map((kelvin) => kelvin - 273.15),
+          16,
+        ),
+        wall: pack(
+          along.wallTemperature.map((kelvin) => kelvin - 273.15),
+          16,
+        ),
+      },
+      notes: speed.notes,
+    };
+  }
+}
+
+export interface DrawnSpeed {
+  readonly row: SpeedRow;
+  readonly traces: CycleTraces;
+  readonly field: WaveField;
+  readonly paths: readonly WavePath[];
+  readonly along: Along;
+  readonly notes: readonly string[];
+}
+
+export function unpackSpeed(sweep: PackedSweep, index: number): DrawnSpeed | null {
+  const speed = sweep.speeds[index];
+  const row = sweep.rows[index];
+  if (!speed || !row) return null;
+  const opens = row.exhaust_opens_deg;
+  const { from, to, count } = sweep.positions;
+  const flat = unpack(speed.field);
+  const traces = Object.fromEntries(traceNames.map((name) => [name, unpack(speed.traces[name])])) as Record<
+    (typeof traceNames)[number],
+    Float64Array
+  >;
+  return {
+    row,
+    traces: { angleDeg: evenly(opens, opens + 360, sweep.cycleAngles), ...traces },
+    field: {
+      positions: evenly(from, to, count),
+      angleDeg: evenly(opens, opens + 360, sweep.fieldAngles),
+      pressure: Array.from({ length: sweep.fieldAngles }, (_, j) =>
+        flat.subarray(j * count, (j + 1) * count),
+      ),
+      ...sweep.scale,
+    },
+    paths: speed.paths,
+    along: {
+      positions: unpack(speed.along.positions),
+      gas: unpack(speed.along.gas),
+      wall: unpack(speed.along.wall),
+    },
+    notes: speed.notes,
+  };
+}

@@ -1,0 +1,125 @@
+/** The pages' style: a drawing sheet on a bench. Hairlines, tabular figures, one highlighter, system fonts only. */
+
+import { fontStack } from '../theme/look.ts';
+import { dark, light, type Palette } from '../theme/palette.ts';
+
+const variables = (palette: Palette): string =>
+  [
+    ...(['paper', 'sheet', 'ink', 'faint', 'hairline', 'grid', 'useful'] as const).map(
+      (name) => `--${name}:${palette[name]}`,
+    ),
+    `--useful-ink:${palette.usefulInk}`,
+    ...Object.entries(palette.line).map(([name, colour]) => `--${name}:${colour}`),
+    ...palette.drafts.map((colour, index) => `--draft-${index}:${colour}`),
+  ].join(';');
+
+const body = `
+*{box-sizing:border-box}
+html{-webkit-text-size-adjust:100%}
+body{margin:0;background:var(--paper);color:var(--ink);font:15px/1.5 "Segoe UI",Roboto,"Helvetica Neue","Liberation Sans",Arial,sans-serif}
+h1,h2,h3,th,.label,.titleblock,.turn,.sections,button,select,label,output,.readout{font-family:${fontStack}}
+main,header.sheet,footer{max-width:1240px;margin:0 auto;padding:0 20px}
+a{color:var(--returning)}
+:focus-visible{outline:3px solid var(--returning);outline-offset:2px}
+header.sheet{padding-top:14px}
+.titleblock{display:grid;grid-template-columns:repeat(auto-fit,minmax(120px,1fr));margin:0;border:1.5px solid var(--ink);background:var(--sheet)}
+.titleblock div{padding:4px 10px 5px;border-right:1px solid var(--hairline);margin-right:-1px;min-width:0}
+.titleblock div:first-child{grid-column:span 2}
+.titleblock dt{font-size:12px;color:var(--faint)}
+.titleblock dd{margin:0;font-size:16px;line-height:1.25;overflow-wrap:anywhere}
+.titleblock div:first-child dd{font-weight:700}
+.answer{display:grid;grid-template-columns:minmax(0,1.25fr) minmax(0,1fr);gap:10px 36px;align-items:start;padding-top:20px}
+h1{font-size:34px;line-height:1.14;margin:0 0 14px;font-weight:700;letter-spacing:-.005em;text-wrap:balance}
+.findings{margin:0;border-top:1px solid var(--hairline)}
+.findings div{display:grid;grid-template-columns:8.6em minmax(0,1fr);gap:0 12px;padding:6px 0;border-bottom:1px solid var(--hairline)}
+.findings dt{font-family:${fontStack};color:var(--faint)}
+.findings dd{margin:0;font-variant-numeric:tabular-nums}
+.findings .way{background:var(--useful);margin:0 -10px;padding-left:10px;padding-right:10px}
+.findings .way dt{color:var(--ink);font-weight:700}
+.answer .drawing{grid-column:1/-1;margin-top:6px}
+.note,.small{color:var(--faint);font-size:13.5px}
+h2{font-size:23px;line-height:1.2;margin:46px 0 4px;padding-top:9px;border-top:1.5px solid var(--ink)}
+h3{font-size:17px;margin:0 0 6px;line-height:1.25}
+p{max-width:74ch}
+figure{margin:22px 0 0;min-width:0}
+figcaption{max-width:78ch;font-size:14.5px;color:var(--faint);margin-top:2px}
+figcaption b{color:var(--ink);font-weight:600}
+.pair{display:grid;grid-template-columns:repeat(2,minmax(0,1fr));gap:0 32px}
+.plot{width:100%;position:relative;min-height:120px}
+.plot .cursor{position:absolute;pointer-events:none;background:var(--ink);opacity:.55;display:none;z-index:2}
+.outline{display:block;width:100%;height:auto;max-height:190px;overflow:visible}
+.outline .draft{fill:none;stroke-width:2;vector-effect:non-scaling-stroke}
+.outline .draft-0{fill:var(--grid);stroke:var(--draft-0)}
+${[1, 2, 3, 4, 5, 6, 7].map((i) => `.outline .draft-${i}{stroke:var(--draft-${i})}`).join('\n')}
+.outline .draft-1{stroke-dasharray:9 6}.outline .draft-2{stroke-dasharray:16 6}.outline .draft-3{stroke-dasharray:10 4 2 4}.outline .draft-4{stroke-dasharray:2.5 4}.outline .draft-5{stroke-dasharray:16 4 3 4}
+.outline .joint{stroke:var(--ink);stroke-width:1;vector-effect:non-scaling-stroke}
+.outline .centre{stroke:var(--hairline);stroke-width:1;stroke-dasharray:14 4 3 4;vector-effect:non-scaling-stroke}
+.sections{list-style:none;margin:6px 0 0;padding:0;display:flex;flex-wrap:wrap;gap:2px 20px;font-size:13.5px;color:var(--faint);font-variant-numeric:tabular-nums}
+.sections b{color:var(--ink);font-weight:600}
+.sections li{overflow-wrap:anywhere}
+.glance{display:block;width:100%;max-width:560px;height:auto;font:12px ${fontStack.replace(/"/g, "'")};margin:0 auto}
+.glance text{fill:var(--faint)}.glance .name{font-size:12px}
+.window{fill:var(--useful)}.glance .wanted{fill:var(--useful-ink)}
+.spread{fill:var(--returning);opacity:.13}
+.peak{fill:none;stroke:var(--returning);stroke-width:2.6}
+.dot{stroke:var(--returning);stroke-width:1.4;fill:var(--sheet)}.dot.lands{fill:var(--returning)}
+.level{stroke-width:1.6}.level.exhaust{stroke:var(--exhaust)}.level.transfer{stroke:var(--transfer);stroke-dasharray:9 4 2 4}
+.glance .exhaust{fill:var(--exhaust)}.glance .transfer{fill:var(--transfer)}.glance .returning{fill:var(--returning);font-weight:700}
+.base{stroke:var(--hairline)}
+.useful-bar{fill:var(--returning)}
+.turn{margin:14px 0 0;font-size:13.5px}
+.turn svg{width:100%;height:34px;display:block;background:var(--sheet);border:1px solid var(--hairline)}
+.turn line{stroke:var(--hairline);vector-effect:non-scaling-stroke}
+.turn .bar.exhaust{fill:var(--exhaust)}.turn .bar.transfer{fill:var(--transfer)}
+.turn ol{list-style:none;display:flex;flex-wrap:wrap;justify-content:space-between;gap:0 18px;margin:4px 0 0;padding:0}
+.turn span{color:var(--faint);font-variant-numeric:tabular-nums}
+.event-eo b,.event-ec b,.event-next-eo b{color:var(--exhaust)}.event-to b,.event-tc b{color:var(--transfer)}
+.player{position:sticky;top:0;z-index:5;display:flex;flex-wrap:wrap;gap:4px 14px;align-items:center;background:var(--paper);border-bottom:1px solid var(--hairline);padding:8px 0}
+.player input[type=range]{flex:1 1 160px;min-width:120px;height:30px;margin:0;accent-color:var(--returning)}
+.player output{font-size:21px;font-weight:700;min-width:6.2em;font-variant-numeric:tabular-nums}
+.player .verdict{flex:1 1 100%;font-size:14px;color:var(--faint)}
+button,select{font-size:15px;color:var(--ink);background:var(--sheet);border:1px solid var(--ink);border-radius:2px;padding:5px 14px;min-height:34px;cursor:pointer}
+.readout{min-height:1.5em;font-size:14px;font-variant-numeric:tabular-nums;color:var(--ink)}
+.scroll{overflow-x:auto;max-width:100%}
+table{border-collapse:collapse;font-size:14px;font-variant-numeric:tabular-nums}
+caption{text-align:left;color:var(--faint);padding:4px 0}
+th,td{padding:4px 10px 4px 0;border-bottom:1px solid var(--grid);text-align:left;vertical-align:top}
+th{font-weight:600;line-height:1.2;border-bottom:1px solid var(--ink)}
+th .unit{display:block;font-weight:400;color:var(--faint)}
+td.n,th.n{text-align:right;white-space:nowrap}
+tr.useful td,tr.useful th{background:var(--useful)}
+td.assumed::before{content:"assumed ";color:var(--useful-ink);font-weight:600}
+details{margin-top:14px}summary{cursor:pointer;font-family:${fontStack};font-size:16px;padding:4px 0}
+.warn{border-left:4px solid var(--exhaust);padding:2px 0 2px 12px;margin:12px 0}
+.good{color:var(--transfer);font-weight:600}.bad{color:var(--exhaust);font-weight:600}
+footer{margin-top:48px;padding-bottom:40px;color:var(--faint);font-size:13.5px}
+footer p{border-top:1.5px solid var(--ink);padding-top:8px;max-width:none}
+@media (max-width:860px){.answer,.pair{grid-template-columns:minmax(0,1fr)}h1{font-size:28px}}
+@media (max-width:520px){main,header.sheet,footer{padding-left:14px;padding-right:14px}h1{font-size:25px;margin-bottom:10px}
+.titleblock{grid-template-columns:1fr 1fr}.titleblock dd{font-size:14px}.titleblock div.minor{display:none}
+.findings div{grid-template-columns:minmax(0,1fr)}.answer{padding-top:14px}.turn ol{display:grid;grid-template-columns:1fr 1fr}
+.player output{font-size:18px}}
+`;
+
+const print = `
+@page{size:A4;margin:11mm 12mm}
+@media print{
+body{font-size:9.5pt;line-height:1.35;background:#fff;-webkit-print-color-adjust:exact;print-color-adjust:exact}
+main,header.sheet,footer{max-width:none;padding:0}header.sheet{padding-top:0}
+.answer{grid-template-columns:1.35fr 1fr;padding-top:8px;gap:4px 16px}h1{font-size:17pt;margin-bottom:6px}
+.findings div{padding:2px 0;grid-template-columns:7.6em minmax(0,1fr)}
+h2{font-size:12.5pt;margin:10px 0 2px;padding-top:4px;break-after:avoid}h3{font-size:10.5pt;margin:0}
+figure{margin-top:6px;break-inside:avoid}figcaption{font-size:8pt;line-height:1.3}figcaption .wrong{display:none}
+p{margin:4px 0}
+.pair{grid-template-columns:repeat(2,minmax(0,1fr));gap:0 14px}
+.outline{max-height:24mm}.sections,.turn{font-size:8pt}.turn{margin-top:4px}.turn svg{height:18px}
+.player{position:static;padding:0;border:0}.player button,.player input,.readout,.noprint,details{display:none!important}
+.player output{font-size:11pt}
+.sheetbreak{break-before:page}
+table{font-size:8pt}th,td{padding:1.5px 8px 1.5px 0}
+footer{margin-top:8px;padding-bottom:0;font-size:8pt}
+}`;
+
+export const style = `:root{color-scheme:light dark;${variables(light)}}
+@media screen and (prefers-color-scheme:dark){:root{${variables(dark)}}}
+${body}${print}`;

@@ -1,0 +1,87 @@
+/** The sweep page: the answer first, then the figures, then what the numbers rest on. */
+
+import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
+import { plugbackTimingText } from '../figures/plugback-timing.ts';
+import { eventsOf } from '../figures/sweep-row.ts';
+import { timingGlance } from '../figures/timing-glance.ts';
+import { turnStrip } from '../figures/turn-strip.ts';
+import { html } from '../theme/escape.ts';
+import { fixed, rpm, speed } from '../theme/numbers.ts';
+import { packSweep, stretchMm } from './pack-sweep.ts';
+import { type Assets, place, sheet } from './sheet.ts';
+import { type SweepAnswer, sweepAnswer } from './sweep-answer.ts';
+import type { SweepPageExtras, SweepPageResult } from './sweep-data.ts';
+import { cautions, restsOn, rowsTable } from './sweep-sections.ts';
+
+const findings = (answer: SweepAnswer): string =>
+  `<dl class="findings">${answer.lines
+    .map(
+      ({ label, text, way }) =>
+        `<div${way ? ' class="way"' : ''}><dt>${html(label)}</dt><dd>${html(text)}</dd></div>`,
+    )
+    .join('')}</dl>`;
+
+const againstSpeed = `<section><h2>Against engine speed</h2>
+${place('timing', 'When the plug-back arrives', 'The thick line is the peak of the returning compression; it should run through the highlighted window between transfer closing (TC) and exhaust closing (EC). Full dots: it lands as wanted. Traced: a wave followed at local sound and gas speed to the baffle and back; handbook: the constant-sound-speed rule.', 'If peak and traced return part by more than about 15°, look at the wave diagram for a second reflection (a step, a steep diffuser); if the line jumps, a speed has not settled.', 'Crank angle at which the plug-back arrives against engine speed.')}
+<div class="pair">${place('output', 'Torque and power', 'Torque should peak where the wave lands (highlighted). The curves are the model’s, at the brake.', 'A peak outside the highlighted speeds points at blow-down or the intake, not the pipe; see below.', 'Torque and power against engine speed.')}
+${place('exchange', 'Gas exchange', 'Charging is what stays in the cylinder per displacement; delivery is what the crankcase sends up.', 'Delivery falling while the wave still lands: the reeds or the transfers run out. Trapping low: suction without plug-back.', 'Delivery, charging, trapping and scavenging against engine speed.')}</div></section>`;
+
+const atOneSpeed = (middle: number, count: number): string =>
+  `<section id="one-speed" class="sheetbreak"><h2>At one speed</h2>
+<div class="player"><button type="button" id="play" aria-pressed="false">Play</button><label for="speed">Engine speed</label><input type="range" id="speed" min="0" max="${count - 1}" step="1" value="${middle}"><output for="speed" id="speed-out"></output><span class="verdict" id="verdict"></span></div>
+<div class="pair">${place('waves', 'At the exhaust port', 'The wave running out and the wave running back superpose to the pressure at the port: suction while the transfers are open, then the plug-back in the highlighted window.', 'Returning pressure low all through: walls too cool or roughness too high. A dent in the plug-back: a baffle in stages.', 'Pressures at the exhaust port, port areas, cylinder and crankcase pressure against crank angle.')}
+${place('diagram', 'Wave diagram', 'Follow the dashed path out to the baffle and the solid one back: dark is pressure, green is suction. Point at either figure to see the same instant in the other.', 'Stripes that start away from a joint are no reflections: refine the cells. Paths beside the stripes: the wave is strong and runs faster than sound.', 'Pressure over distance along the pipe and crank angle.')}</div>
+<p class="readout" id="readout" aria-live="off"></p></section>`;
+
+const blowdownAndHeat = `<section><h2>Blow-down and heat</h2>
+<div class="pair">${place('blowdown', 'Blow-down', 'As the transfers open the cylinder should have fallen to about crankcase pressure; what stands above blows back into the transfers.', 'Cylinder well above crankcase at every speed: raise or widen the exhaust port before changing the pipe.', 'Pressures at transfer opening, back-flow and Mach number against engine speed.')}
+<div>${place('mach', 'Mach number in the exhaust passage', 'At the chosen speed. Common practice aims at about 0.8 during blow-down, no source.', 'Near 1: the passage exit is too small; below 0.5: it is too large and the wave loses its edge.', 'Mach number at the end of the exhaust passage against crank angle.')}
+${place('heat', 'Temperature along the pipe', 'At the chosen speed. Hotter gas carries the wave faster: 50 °C moves the tuned speed by about 3 %.', 'Gas far from 550 to 750 °C near the flange in the band: check mixture, ignition and wall temperature.', 'Gas and wall temperature along the pipe.')}</div></div></section>`;
+
+/** Where the player stands first: the best torque, or the middle. */
+function startIndex(result: SweepPageResult): number {
+  let best = Math.floor(result.rows.length / 2);
+  result.rows.forEach((row, index) => {
+    if ((row.torque_nm ?? 0) > (result.rows[best]?.torque_nm ?? 0)) best = index;
+  });
+  return best;
+}
+
+export function sweepPage(result: SweepPageResult, assets: Assets, extras: SweepPageExtras = {}): string {
+  const { rows } = result;
+  const first = rows[0];
+  const answer = sweepAnswer(rows, result.outline, result.case.run.targetSpeed);
+  const outline = result.outline.map(stretchMm);
+  const titleBlock: [string, string, 'minor'?][] = [
+    ['Case', result.case.name],
+    ['Engine', `${result.case.engine.name}, ${fixed(1e6 * result.displacement, 1)} cm³`],
+    ['Pipe', result.case.pipe.name],
+    ['Speeds', `${speed(first?.speed_rpm)} to ${rpm(rows.at(-1)?.speed_rpm)}, ${rows.length} computed`],
+    ['Program', result.program, 'minor'],
+  ];
+  if (extras.date !== undefined) titleBlock.push(['Computed', extras.date, 'minor']);
+  const note = result.case.note === '' ? '' : `<p class="note">${html(result.case.note)}</p>`;
+  const failed =
+    result.failures.length === 0
+      ? ''
+      : `<p class="warn">${result.failures.length} speed${result.failures.length === 1 ? '' : 's'} failed; see <a href="#rests">what these numbers rest on</a>.</p>`;
+  const figures =
+    first === undefined
+      ? '<p class="warn">No speed was finished, so there is nothing to draw.</p>'
+      : `${againstSpeed}${atOneSpeed(startIndex(result), rows.length)}${blowdownAndHeat}${rowsTable(rows)}`;
+  const body = `<section class="answer"><div><h1>${html(answer.headline)}</h1>${findings(answer)}${failed}</div>
+<div>${timingGlance(rows, plugbackTimingText(rows))}</div>
+<div class="drawing">${outlineDrawing([{ name: result.case.pipe.name, outline }], `Outline of the pipe ${result.case.pipe.name}, to scale`)}${sectionList(outline)}${note}</div></section>
+${first ? turnStrip(eventsOf(first)) : ''}
+${figures}
+${restsOn(result, extras)}
+${cautions}`;
+  return sheet({
+    title: `${result.case.name} – sweep`,
+    titleBlock,
+    body,
+    data: packSweep(result),
+    program: result.program,
+    assets: first === undefined ? null : assets,
+  });
+}

@@ -1,0 +1,43 @@
+/**
+ * Numbers as the model can claim them: degrees to one, torque and power to a tenth, pressure to a hundredth of a bar,
+ * lengths to a millimetre. An absent value is an en dash, a negative one carries a true minus.
+ */
+
+export type Maybe = number | null | undefined;
+
+const absent = '–';
+
+/** Narrow no-break space between a number and its unit, and between thousands. */
+export const thin = '\u202f';
+
+export const isNumber = (value: Maybe): value is number =>
+  typeof value === 'number' && Number.isFinite(value);
+
+/** Fixed decimals with a true minus; never a negative nought. */
+export function fixed(value: Maybe, decimals: number): string {
+  if (!isNumber(value)) return absent;
+  const text = Math.abs(value).toFixed(decimals);
+  const negative = value < 0 && Number(text) !== 0;
+  const [whole = '', fraction] = text.split('.');
+  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, thin) : whole;
+  return `${negative ? '−' : ''}${grouped}${fraction === undefined ? '' : `.${fraction}`}`;
+}
+
+const unit = (value: Maybe, decimals: number, name: string, gap = thin): string =>
+  isNumber(value) ? `${fixed(value, decimals)}${gap}${name}` : absent;
+
+export const speed = (value: Maybe): string =>
+  isNumber(value) ? `${String(Math.round(value)).replace(/\B(?=(\d{3})+$)/g, thin)}` : absent;
+export const rpm = (value: Maybe): string => (isNumber(value) ? `${speed(value)}${thin}rpm` : absent);
+export const degrees = (value: Maybe): string => unit(value, 0, '°', '');
+export const newtonMetres = (value: Maybe): string => unit(value, 1, 'Nm');
+export const kilowatts = (value: Maybe): string => unit(value, 1, 'kW');
+export const bar = (value: Maybe): string => unit(value, 2, 'bar');
+export const percent = (share: Maybe): string => (isNumber(share) ? unit(100 * share, 0, '%') : absent);
+export const millimetres = (metres: Maybe): string =>
+  isNumber(metres) ? unit(1000 * metres, 0, 'mm') : absent;
+export const celsius = (kelvin: Maybe): string =>
+  isNumber(kelvin) ? unit(kelvin - 273.15, 0, '°C') : absent;
+/** A small ratio such as a balance error: one digit and a power of ten. */
+export const exponential = (value: Maybe): string =>
+  isNumber(value) ? value.toExponential(1).replace('e', '·10^').replace('^+', '^').replace('-', '−') : absent;

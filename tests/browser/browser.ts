@@ -1,0 +1,120 @@
+/** One headless browser for a test file, with a fresh profile, told to ask nothing of any network. */
+
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { type BrowserContext, chromium, type Page } from 'playwright-core';
+
+const root = new URL('../..', import.meta.url).pathname;
+
+export const assetsOf = (page: string): { plotly: string; script: string } => ({
+  plotly: readFileSync(join(root, 'node_modules/plotly.js-dist-min/plotly.min.js'), 'utf8'),
+  script: readFileSync(join(root, `dist/plots/bundle/${page}.js`), 'utf8'),
+});
+
+export interface Bench {
+  readonly context: BrowserContext;
+  readonly folder: string;
+  close(): Promise<void>;
+}
+
+export async function openBrowser(): Promise<Bench> {
+  const executablePath = process.env.CHROMIUM ?? '/usr/bin/chromium';
+  if (!existsSync(executablePath))
+    throw new Error(`no Chromium at ${executablePath}; install it or set CHROMIUM to its path`);
+  const folder = mkdtempSync(join(tmpdir(), 'echocone-browser-'));
+  const context = await chromium.launchPersistentContext(join(folder, 'profile'), {
+    executablePath,
+    headless: true,
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
+  });
+  return {
+    context,
+    folder,
+    close: async () => {
+      await context.close();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+export interface Watched {
+  readonly page: Page;
+  /** Console errors, uncaught errors and requests beyond the file itself. */
+  readonly complaints: string[];
+}
+
+/** Writes a page to a file and opens it from there; waits until its figures are drawn. */
+export async function openPage(
+  bench: Bench,
+  name: string,
+  markup: string,
+  size: { readonly width: number; readonly height: number; readonly dark?: boolean } = {
+    width: 1400,
+    height: 900,
+  },
+): Promise<Watched> {
+  const file = join(bench.folder, `${name}.html`);
+  writeFileSync(file, markup);
+  const page = await bench.context.newPage();
+  const complaints: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(String(error)));
+  page.on('request', (request) => {
+    const url = request.url();
+    if (!url.startsWith('data:') && !url.startsWith('blob:') && url !== pathToFileURL(file).href)
+      complaints.push(`request for ${url}`);
+  });
+  page.on('dialog', (dialog) => {
+    complaints.push(`dialog: ${dialog.message()}`);
+    void dialog.dismiss();
+  });
+  await page.setViewportSize({ width: size.width, height: size.height });
+  await page.emulateMedia({ colorScheme: size.dark === true ? 'dark' : 'light' });
+  await page.goto(pathToFileURL(file).href);
+  await page.waitForFunction(
+    () => document.documentElement.dataset.drawn === 'yes' || document.scripts.length < 2,
+    undefined,
+    { timeout: 20_000 },
+  );
+  return { page, complaints };
+}
+
+/** Keeps a picture of the whole page as build output. */
+export async function keepPicture(page: Page, name: string): Promise<void> {
+  const folder = join(root, 'build/screenshots');
+  mkdirSync(folder, { recursive: true });
+  await page.screenshot({ path: join(folder, `${name}.png`), fullPage: true });
+}
+
+/** How far the page is wider than its window [px]. */
+export const overhang = (page: Page): Promise<number> =>
+  page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+
+/** Serious and critical findings of the accessibility check. */
+export async function seriousFindings(page: Page): Promise<string[]> {
+  const source = readFileSync(join(root, 'node_modules/axe-core/axe.min.js'), 'utf8');
+  await page.evaluate(source);
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as {
+      axe: {
+        run(): Promise<{
+          violations: { id: string; impact: string | null; nodes: { html: string }[] }[];
+        }>;
+      };
+    };
+    const { violations } = await axe.run();
+    return violations
+      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+      .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`);
+  });
+}
