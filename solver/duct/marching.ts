@@ -1,0 +1,38 @@
+/**
+ * What the network needs of a duct, whichever scheme marches it. A step is `decode` (once per accepted state), `arrive`
+ * (traces the characteristics, fills the ends' arriving states), then the boundaries answer, then `finish` and `accept`.
+ */
+
+import type { GasModel } from '../gas/gas-model.ts';
+import type { DuctGeometry } from './geometry.ts';
+import type { DuctEnd } from './duct-end.ts';
+
+export interface MarchingDuct {
+  readonly name: string;
+  readonly gas: GasModel;
+  readonly geometry: DuctGeometry;
+  readonly left: DuctEnd;
+  readonly right: DuctEnd;
+  /** Wall temperature of the cells [K]. */
+  readonly wallTemperature: Float64Array;
+  /** Refreshes what follows from the current state; largest stable step at Courant number 1 [s], NaN if unphysical. */
+  decode(): number;
+  /** Traces the characteristics over dt and fills `arrive` of both ends. */
+  arrive(dt: number): void;
+  /** Updates over dt with the ends' answers; heat taken from the walls [J]. */
+  finish(dt: number): number;
+  /** Makes the updated state current. */
+  accept(): void;
+  /** Goes back to the state before the last `accept`. */
+  reject(): void;
+  /** Refreshes friction and heat coefficients. */
+  refreshLosses(): void;
+  mass(): number;
+  burntMass(): number;
+  energyContent(): number;
+  /** Says where the state is not physical, for an error message. */
+  complaint(): string;
+  /** Interpolated state at a position [m]: pressure, velocity, temperature, density into `out`. */
+  probe(position: number, out: Float64Array): void;
+  setCell(i: number, pressure: number, temperature: number, velocity?: number, burnt?: number): void;
+}

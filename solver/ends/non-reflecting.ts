@@ -1,0 +1,48 @@
+/**
+ * An end that sends nothing back but a prescribed wave: the pipe goes on without end, filled with gas at a reference
+ * state at rest, in which a wave of pressure p_i runs towards the duct.
+ *   a_f + h u_in = a_i + h u_i = a_ref (2 X_i - 1),  X_i = (p_i/p_ref)^((gamma-1)/2gamma),  h = (gamma-1)/2
+ * Against the arriving characteristic this gives pressure and velocity on the face; gas that enters has the entropy of
+ * the reference, gas that leaves its own.
+ */
+
+import { ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
+import { answerEntering, answerLeaving, arrivingLambda } from './arrival.ts';
+import { RESERVOIR, type Reservoir } from './reservoir.ts';
+
+/** Answers for a non-reflecting end; `incident` is the pressure of the wave that is sent in [Pa]. */
+export function answerNonReflecting(end: DuctEnd, reference: Reservoir, incident: number): void {
+  const s = end.arrive;
+  const g = s[ARRIVE.gamma];
+  const h = 0.5 * (g - 1);
+  const lambda = arrivingLambda(end);
+  const p0 = reference[RESERVOIR.pressure];
+  const gr = reference[RESERVOIR.gamma];
+  const hr = 0.5 * (gr - 1);
+  const beyond = reference[RESERVOIR.soundSpeed];
+  const sent = beyond * (2 * (incident / p0) ** (hr / gr) - 1);
+  // Each side gives a velocity into the duct at a common pressure; Newton's method on their difference.
+  let p = 0.5 * (s[ARRIVE.pressure] + incident);
+  for (let round = 0; round < 30; round++) {
+    const inside = s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g);
+    const outside = beyond * (p / p0) ** (hr / gr);
+    const miss = (sent - outside) / hr - (inside - lambda) / h;
+    const slope = -(outside / gr + inside / g) / p;
+    const next = p - miss / slope;
+    const change = Math.abs(next - p);
+    p = next > 0.1 * p ? next : 0.1 * p;
+    if (change < 1e-14 * p0) break;
+  }
+  const inside = s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g);
+  const speed = (inside - lambda) / h;
+  if (speed <= 0) {
+    answerLeaving(end, inside, -speed);
+    return;
+  }
+  const ratio = p / p0;
+  const temperature = reference[RESERVOIR.temperature] * ratio ** ((gr - 1) / gr);
+  const burnt = reference[RESERVOIR.burnt];
+  const { gas } = end.owner;
+  const density = p / (gas.gasConstant(burnt) * temperature);
+  answerEntering(end, p, speed, density, gas.enthalpy(temperature, burnt) + 0.5 * speed * speed, burnt);
+}

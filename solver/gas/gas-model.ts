@@ -1,0 +1,148 @@
+/**
+ * The gas of a network: two thermally perfect gases blended by the burnt mass fraction Y, or one perfect gas.
+ *   R(Y)   = (1-Y) R_fresh + Y R_burnt
+ *   e(T,Y) = (1-Y) e_fresh(T) + Y e_burnt(T),  de = cv dT,  cv = cp - R,  gamma = 1 + R/cv,  a^2 = gamma R T
+ * Energies are sensible, with the enthalpy zero at 298.15 K, so that heat released at that temperature adds to them
+ * unchanged. cv is tabulated every `STEP` kelvin and taken as linear between; e is its exact integral, so that e and
+ * cv of the model agree to round-off.
+ *
+ * One row of the table: [e_fresh, cv_fresh, slope_fresh, e_burnt, cv_burnt, slope_burnt].
+ */
+
+import { dryAir, freshCharge, type ThermalGas, burntMoles, thermalGas } from './mixture.ts';
+
+const STANDARD_TEMPERATURE = 298.15;
+const COLDEST = 100;
+const HOTTEST = 4500;
+const STEP = 5;
+const ROWS = (HOTTEST - COLDEST) / STEP;
+/** Below this the polynomials are not fitted: cp keeps the value it has here. */
+const FIT_FROM = 200;
+
+export class GasModel {
+  /** A perfect gas has constant heat capacities and needs no table. */
+  readonly perfect: boolean;
+  readonly gasConstantFresh: number;
+  readonly gasConstantBurnt: number;
+  /** Heat capacity at constant volume of the perfect gas [J/(kg K)]. */
+  readonly perfectCv: number;
+  readonly table: Float64Array;
+
+  private constructor(perfect: boolean, fresh: number, burnt: number, cv: number, table: Float64Array) {
+    this.perfect = perfect;
+    this.gasConstantFresh = fresh;
+    this.gasConstantBurnt = burnt;
+    this.perfectCv = cv;
+    this.table = table;
+  }
+
+  /** A gas of constant gamma [-] and gas constant [J/(kg K)]. */
+  static perfectGas(gamma: number, gasConstant: number): GasModel {
+    if (!(gamma > 1) || !(gasConstant > 0)) throw new RangeError('a perfect gas needs gamma > 1 and R > 0');
+    const cv = gasConstant / (gamma - 1);
+    return new GasModel(true, gasConstant, gasConstant, cv, new Float64Array(6));
+  }
+
+  static blend(fresh: ThermalGas, burnt: ThermalGas): GasModel {
+    const table = new Float64Array(6 * (ROWS + 1));
+    fillColumns(table, 0, fresh);
+    fillColumns(table, 3, burnt);
+    return new GasModel(false, fresh.gasConstant, burnt.gasConstant, 0, table);
+  }
+
+  static air(): GasModel {
+    return GasModel.blend(dryAir(), dryAir());
+  }
+
+  /** Fresh charge and burnt gas of a fuel CH_y at an equivalence ratio. */
+  static charge(hydrogenCarbonRatio: number, equivalenceRatio: number): GasModel {
+    return GasModel.blend(
+      freshCharge(hydrogenCarbonRatio, equivalenceRatio),
+      thermalGas(burntMoles(hydrogenCarbonRatio, equivalenceRatio)),
+    );
+  }
+
+  /** Gas constant [J/(kg K)]. */
+  gasConstant(burnt: number): number {
+    return this.gasConstantFresh + (this.gasConstantBurnt - this.gasConstantFresh) * burnt;
+  }
+
+  /** Heat capacity at constant volume [J/(kg K)]. */
+  heatCapacity(temperature: number, burnt: number): number {
+    if (this.perfect) return this.perfectCv;
+    const row = rowAt(temperature);
+    const dT = temperature - (COLDEST + row * STEP);
+    const t = this.table;
+    const k = 6 * row;
+    const fresh = t[k + 1] + dT * t[k + 2];
+    return fresh + burnt * (t[k + 4] + dT * t[k + 5] - fresh);
+  }
+
+  /** Ratio of specific heats [-]. */
+  gamma(temperature: number, burnt: number): number {
+    return 1 + this.gasConstant(burnt) / this.heatCapacity(temperature, burnt);
+  }
+
+  /** Sensible internal energy [J/kg]. */
+  energy(temperature: number, burnt: number): number {
+    if (this.perfect) return this.perfectCv * temperature;
+    const row = rowAt(temperature);
+    const dT = temperature - (COLDEST + row * STEP);
+    const t = this.table;
+    const k = 6 * row;
+    const fresh = t[k] + dT * (t[k + 1] + 0.5 * dT * t[k + 2]);
+    const other = t[k + 3] + dT * (t[k + 4] + 0.5 * dT * t[k + 5]);
+    return fresh + burnt * (other - fresh);
+  }
+
+  /** Sensible enthalpy [J/kg]. */
+  enthalpy(temperature: number, burnt: number): number {
+    return this.energy(temperature, burnt) + this.gasConstant(burnt) * temperature;
+  }
+
+  /** Temperature at an internal energy [K], by Newton's method from a guess; NaN if the energy lies outside the table. */
+  temperature(energy: number, burnt: number, guess: number): number {
+    if (this.perfect) return energy / this.perfectCv;
+    let T = guess;
+    for (let i = 0; i < 20; i++) {
+      const dT = (energy - this.energy(T, burnt)) / this.heatCapacity(T, burnt);
+      T += dT;
+      if (Math.abs(dT) <= 1e-13 * T) return T;
+      if (!(T > COLDEST)) T = COLDEST + 1e-6;
+      else if (T > HOTTEST) T = HOTTEST;
+    }
+    const miss = Math.abs(energy - this.energy(T, burnt)) / this.heatCapacity(T, burnt);
+    return miss < 1e-9 * T ? T : Number.NaN;
+  }
+}
+
+function rowAt(temperature: number): number {
+  const row = Math.floor((temperature - COLDEST) / STEP);
+  return row < 0 ? 0 : row >= ROWS ? ROWS - 1 : row;
+}
+
+/** First row's temperature and the rows per kelvin, for code that reads the table in place. */
+export const TABLE_START = COLDEST;
+export const TABLE_STEP = STEP;
+export const TABLE_LAST_ROW = ROWS - 1;
+
+function fillColumns(table: Float64Array, column: number, gas: ThermalGas): void {
+  const cvAt = (row: number): number =>
+    gas.heatCapacity(Math.max(COLDEST + row * STEP, FIT_FROM)) - gas.gasConstant;
+  let e = 0;
+  for (let row = 0; row <= ROWS; row++) {
+    const cv = cvAt(row);
+    const slope = row < ROWS ? (cvAt(row + 1) - cv) / STEP : 0;
+    table[6 * row + column] = e;
+    table[6 * row + column + 1] = cv;
+    table[6 * row + column + 2] = slope;
+    e += STEP * (cv + 0.5 * STEP * slope);
+  }
+  // Shift so that h(298.15 K) = e + R T = 0.
+  const row = Math.floor((STANDARD_TEMPERATURE - COLDEST) / STEP);
+  const dT = STANDARD_TEMPERATURE - (COLDEST + row * STEP);
+  const k = 6 * row + column;
+  const eStandard = table[k] + dT * (table[k + 1] + 0.5 * dT * table[k + 2]);
+  const shift = -gas.gasConstant * STANDARD_TEMPERATURE - eStandard;
+  for (let r = 0; r <= ROWS; r++) table[6 * r + column] += shift;
+}

@@ -1,0 +1,135 @@
+/**
+ * Stage 1 of a step: the primitive state of every cell from its conserved averages, ghosts beyond the ends, and the
+ * fastest characteristic. For a blend of two thermally perfect gases the temperature solves e(T,Y) = E/rho - u^2/2 by
+ * Newton's method from the cell's last temperature.
+ */
+
+import { type DuctState, GHOSTS } from '../duct/state.ts';
+import { TABLE_LAST_ROW, TABLE_START, TABLE_STEP } from '../gas/gas-model.ts';
+
+const ROWS_PER_KELVIN = 1 / TABLE_STEP;
+
+/** Decodes a duct; returns the largest |u| + a [m/s], or NaN where density, pressure or temperature left the physical. */
+export function decode(duct: DuctState): number {
+  const fastest = duct.gas.perfect ? decodePerfect(duct) : decodeBlend(duct);
+  fillGhosts(duct.r, duct.cells);
+  fillGhosts(duct.u, duct.cells);
+  fillGhosts(duct.p, duct.cells);
+  if (duct.mixed) fillGhosts(duct.y, duct.cells);
+  return fastest;
+}
+
+function decodePerfect(duct: DuctState): number {
+  const { density, momentum, energy } = duct.now;
+  const { r, u, p, a, T, gamma, cells } = duct;
+  const R = duct.gas.gasConstantFresh;
+  const gm1 = R / duct.gas.perfectCv;
+  const g = 1 + gm1;
+  let fastest = 0;
+  let lowest = 1;
+  for (let i = 0; i < cells; i++) {
+    const rho = density[i];
+    const vel = momentum[i] / rho;
+    const pressure = gm1 * (energy[i] - 0.5 * momentum[i] * vel);
+    const over = pressure / rho;
+    const sound = Math.sqrt(g * over);
+    const k = i + GHOSTS;
+    r[k] = rho;
+    u[k] = vel;
+    p[k] = pressure;
+    a[k] = sound;
+    T[k] = over / R;
+    gamma[k] = g;
+    const speed = Math.abs(vel) + sound;
+    if (speed > fastest) fastest = speed;
+    if (!(rho > 0 && pressure > 0)) lowest = -1;
+  }
+  return lowest > 0 ? fastest : Number.NaN;
+}
+
+function decodeBlend(duct: DuctState): number {
+  const { density, momentum, energy, burnt } = duct.now;
+  const { r, u, p, y, a, T, gamma, cells } = duct;
+  const table = duct.gas.table;
+  const Rf = duct.gas.gasConstantFresh;
+  const dR = duct.gas.gasConstantBurnt - Rf;
+  let fastest = 0;
+  let lowest = 1;
+  for (let i = 0; i < cells; i++) {
+    const k = i + GHOSTS;
+    const rho = density[i];
+    const vel = momentum[i] / rho;
+    const share = burnt[i] / rho;
+    const target = energy[i] / rho - 0.5 * vel * vel;
+    let temperature = T[k];
+    if (!(temperature > 100)) temperature = 300;
+    let cv = 0;
+    for (let round = 0; round < 12; round++) {
+      const position = (temperature - TABLE_START) * ROWS_PER_KELVIN;
+      const row = position <= 0 ? 0 : position >= TABLE_LAST_ROW ? TABLE_LAST_ROW : position | 0;
+      const dT = temperature - (TABLE_START + row * TABLE_STEP);
+      const at = 6 * row;
+      const cvFresh = table[at + 1] + dT * table[at + 2];
+      const cvBurnt = table[at + 4] + dT * table[at + 5];
+      const eFresh = table[at] + 0.5 * dT * (table[at + 1] + cvFresh);
+      const eBurnt = table[at + 3] + 0.5 * dT * (table[at + 4] + cvBurnt);
+      cv = cvFresh + share * (cvBurnt - cvFresh);
+      const miss = (target - (eFresh + share * (eBurnt - eFresh))) / cv;
+      temperature += miss;
+      if (Math.abs(miss) <= 1e-11 * temperature) break;
+    }
+    const R = Rf + dR * share;
+    const over = R * temperature;
+    const g = 1 + R / cv;
+    const sound = Math.sqrt(g * over);
+    r[k] = rho;
+    u[k] = vel;
+    p[k] = rho * over;
+    y[k] = share;
+    a[k] = sound;
+    T[k] = temperature;
+    gamma[k] = g;
+    const speed = Math.abs(vel) + sound;
+    if (speed > fastest) fastest = speed;
+    if (!(rho > 0 && temperature > TABLE_START)) lowest = -1;
+  }
+  return lowest > 0 ? fastest : Number.NaN;
+}
+
+/**
+ * Two ghost cells at each end, by quadratic extrapolation of the cell averages, held back to a constant where that would
+ * turn against the slope of the last two cells. With them the interior formulae give one-sided third-order face values.
+ */
+function fillGhosts(q: Float64Array, cells: number): void {
+  const first = GHOSTS;
+  const last = cells + GHOSTS - 1;
+  extrapolate(q, first, 1);
+  extrapolate(q, last, -1);
+}
+
+function extrapolate(q: Float64Array, edge: number, inward: 1 | -1): void {
+  const a = q[edge];
+  const b = q[edge + inward];
+  const c = q[edge + 2 * inward];
+  const slope = a - b;
+  const one = 2 * a - 3 * b + c;
+  if (one * slope <= 0) {
+    q[edge - inward] = a;
+    q[edge - 2 * inward] = a;
+    return;
+  }
+  const bound = 2 * Math.abs(slope);
+  const limited = Math.abs(one) <= bound ? one : Math.sign(one) * bound;
+  const two = limited === one ? 5 * a - 8 * b + 3 * c : 2 * limited;
+  q[edge - inward] = a + limited;
+  q[edge - 2 * inward] = a + two;
+}
+
+/** Index of the first cell whose state is not physical, or -1. */
+export function unphysicalCell(duct: DuctState): number {
+  for (let i = 0; i < duct.cells; i++) {
+    const k = i + GHOSTS;
+    if (!(duct.r[k] > 0 && duct.p[k] > 0 && duct.T[k] > 0)) return i;
+  }
+  return -1;
+}

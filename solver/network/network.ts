@@ -1,0 +1,169 @@
+/**
+ * Ducts, volumes and links marched together. One step:
+ *   1. decode every duct and volume; dt from the fastest characteristic (Courant number) and the caller's limit,
+ *   2. ducts trace their characteristics over dt; the ends know what arrives,
+ *   3. links answer with the volumes as they are; volumes predict their state at mid-step,
+ *   4. links answer again with the volumes and openings at mid-step: second order in time,
+ *   5. ducts and volumes update by these flows. A state that is not physical is rejected and the step taken again at half dt.
+ */
+
+import type { MarchingDuct } from '../duct/marching.ts';
+import { advanceLink, answer, type Link } from './link.ts';
+import { type Ledger, newLedger } from './ledger.ts';
+import type { Volume } from '../volumes/volume.ts';
+
+/** Steps between two refreshes of the loss coefficients. */
+const LOSS_INTERVAL = 8;
+/** The first steps are short: the fastest wave of a sudden start is not yet in the mesh. */
+const SOFT_START = 5;
+const SMALLEST_SHARE = 1 / 1024;
+
+/** A step could not be taken: says where and in what state. */
+export class MarchFailure extends Error {
+  override readonly name = 'MarchFailure';
+}
+
+export class Network {
+  readonly ducts: readonly MarchingDuct[];
+  readonly volumes: readonly Volume[];
+  readonly links: readonly Link[];
+  readonly courant: number;
+  time = 0;
+  ledger: Ledger = newLedger();
+  private steps = 0;
+  private decoded = false;
+  private stable = 0;
+
+  constructor(
+    ducts: readonly MarchingDuct[],
+    volumes: readonly Volume[],
+    links: readonly Link[],
+    courant: number,
+  ) {
+    if (!(courant > 0 && courant <= 1)) throw new RangeError(`the Courant number must lie in (0, 1], not ${courant}`);
+    this.ducts = ducts;
+    this.volumes = volumes;
+    this.links = links;
+    this.courant = courant;
+  }
+
+  /** Says that a state was set from outside, so that it is decoded afresh. */
+  touch(): void {
+    this.decoded = false;
+  }
+
+  /** Marches one step of at most `limit` [s]; returns the step taken [s]. @throws MarchFailure */
+  step(limit: number): number {
+    if (!this.decoded && !this.decode()) throw new MarchFailure(this.complaint());
+    if (this.steps % LOSS_INTERVAL === 0) for (const duct of this.ducts) duct.refreshLosses();
+    const soft = this.steps < SOFT_START ? (this.steps + 1) / (SOFT_START + 1) : 1;
+    let dt = Math.min(limit, this.courant * soft * this.stable);
+    const least = dt * SMALLEST_SHARE;
+    for (;;) {
+      this.attempt(dt);
+      if (this.decode()) break;
+      const why = this.complaint();
+      for (const duct of this.ducts) duct.reject();
+      for (const volume of this.volumes) volume.reject();
+      this.time -= dt;
+      if (!this.decode()) throw new MarchFailure(`the state before the step cannot be read: ${this.complaint()}`);
+      this.ledger.rejected++;
+      dt *= 0.5;
+      if (dt < least) throw new MarchFailure(`t = ${this.time.toPrecision(6)} s: no step is small enough; ${why}`);
+    }
+    this.book(dt);
+    this.steps++;
+    return dt;
+  }
+
+  /** Marches to a time [s]. */
+  marchTo(time: number): void {
+    while (time - this.time > 1e-14 * Math.max(1, time)) this.step(time - this.time);
+  }
+
+  /** Gas mass in all ducts and volumes [kg]. */
+  mass(): number {
+    let sum = 0;
+    for (const duct of this.ducts) sum += duct.mass();
+    for (const volume of this.volumes) sum += volume.mass();
+    return sum;
+  }
+
+  burntMass(): number {
+    let sum = 0;
+    for (const duct of this.ducts) sum += duct.burntMass();
+    for (const volume of this.volumes) sum += volume.burntMass();
+    return sum;
+  }
+
+  /** Internal and kinetic energy in all ducts and volumes [J]. */
+  energyContent(): number {
+    let sum = 0;
+    for (const duct of this.ducts) sum += duct.energyContent();
+    for (const volume of this.volumes) sum += volume.energyContent();
+    return sum;
+  }
+
+  private decode(): boolean {
+    let stable = Number.POSITIVE_INFINITY;
+    let sound = true;
+    for (const duct of this.ducts) {
+      const most = duct.decode();
+      if (!(most > 0)) sound = false;
+      else if (most < stable) stable = most;
+    }
+    for (const volume of this.volumes) if (!volume.decode(this.time)) sound = false;
+    this.stable = stable;
+    this.decoded = sound;
+    return sound;
+  }
+
+  private attempt(dt: number): void {
+    const { ducts, volumes, links, time } = this;
+    for (const duct of ducts) duct.arrive(dt);
+    if (volumes.length > 0) {
+      for (const volume of volumes) volume.startStage();
+      for (const link of links) answer(link, time, 0.25 * dt);
+      for (const volume of volumes) volume.predict(time, dt);
+    }
+    for (const volume of volumes) volume.startStage();
+    for (const link of links) answer(link, time + 0.5 * dt, 0.5 * dt);
+    this.wallHeat = 0;
+    for (const duct of ducts) {
+      this.wallHeat += duct.finish(dt);
+      duct.accept();
+    }
+    for (const volume of volumes) {
+      volume.finish(time, dt);
+      volume.accept();
+    }
+    this.time = time + dt;
+  }
+
+  private wallHeat = 0;
+
+  private book(dt: number): void {
+    const { ledger } = this;
+    for (const link of this.links) {
+      advanceLink(link, dt);
+      if (link.kind === 'atmosphere' || link.kind === 'nonreflecting') {
+        ledger.massIn -= link.flow[0] * dt;
+        ledger.energyIn -= link.flow[1] * dt;
+        ledger.burntIn -= link.flow[2] * dt;
+      }
+    }
+    for (const volume of this.volumes) {
+      ledger.work += volume.work;
+      ledger.volumeHeat += volume.wallHeat;
+      ledger.released += volume.heatReleased;
+    }
+    ledger.ductHeat += this.wallHeat;
+    ledger.steps++;
+  }
+
+  private complaint(): string {
+    for (const duct of this.ducts) if (!(duct.decode() > 0)) return duct.complaint();
+    for (const volume of this.volumes) if (!volume.decode(this.time)) return volume.complaint();
+    return 'no complaint';
+  }
+}

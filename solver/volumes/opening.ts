@@ -1,0 +1,20 @@
+/**
+ * The effective area of an opening over time, the discharge coefficient included; it may differ with the direction of
+ * flow and, for a valve that moves by itself, follow its own motion.
+ */
+
+export interface Opening {
+  /** Sets the two areas for a time [s]. */
+  set(time: number): void;
+  /** Effective area for flow out of the volume (into the duct or the other volume) [m2]. */
+  areaOut: number;
+  /** Effective area for flow into the volume [m2]. */
+  areaIn: number;
+  /** A valve with a motion of its own moves on over an accepted step under the pressure difference across it [s, Pa]. */
+  advance?(dt: number, difference: number): void;
+}
+
+/** An opening of constant effective area. */
+export function fixedOpening(area: number): Opening {
+  return { set: () => undefined, areaOut: area, areaIn: area };
+}
