@@ -56,7 +56,7 @@ export class Board {
     if (place === null || draw === undefined) return;
     const width = this.#printing ? printWidth(place) : place.clientWidth;
     if (width === 0) return;
-    const { data, layout } = draw(lookFor(width, this.#dark.matches && !this.#printing));
+    const { data, layout } = draw(lookFor(width, this.#dark.matches && !this.#printing, this.#printing));
     void Plotly.react(place, data, layout, config);
   }
 

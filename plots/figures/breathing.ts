@@ -1,8 +1,8 @@
 /** Blow-down and gas exchange against engine speed; Mach number and temperature along a cycle and a pipe. */
 
-import { axis, axisName, baseLayout, crankAxis, rangeOf, speedAxis } from '../theme/axes.ts';
+import { axis, axisName, baseLayout, crankAxis, rangeOf, speedAxis, topMargin } from '../theme/axes.ts';
 import type { PortEvents } from '../theme/events.ts';
-import { type Look, lineOf } from '../theme/look.ts';
+import { heightOf, type Look, lineOf } from '../theme/look.ts';
 import type { Figure } from './figure.ts';
 import { usefulSpeedShapes } from './output-curves.ts';
 import type { CycleTraces } from './port-traces.ts';
@@ -35,7 +35,7 @@ export const blowdown = (rows: readonly SpeedRow[], look: Look): Figure =>
   stackedCurves(
     {
       ...speedStack(rows, look),
-      panelPx: look.narrow ? 110 : 120,
+      panelPx: heightOf(look, 120, 110, 46),
       panels: [
         {
           name: 'Pressure as the transfers open [bar]',
@@ -82,7 +82,7 @@ export const gasExchange = (rows: readonly SpeedRow[], look: Look): Figure =>
   stackedCurves(
     {
       ...speedStack(rows, look),
-      panelPx: look.narrow ? 240 : 260,
+      panelPx: heightOf(look, 260, 240, 84),
       panels: [
         {
           name: 'Ratios to one displacement or one charge [–]',
@@ -138,8 +138,8 @@ export function machTrace(traces: CycleTraces, events: PortEvents, look: Look): 
     ],
     layout: baseLayout(
       look,
-      look.narrow ? 250 : 270,
-      { t: 34, b: 62, l: 44, r: 14 },
+      heightOf(look, 270, 250, 200),
+      { t: topMargin(look), b: 62, l: 44, r: 14 },
       {
         xaxis: crankAxis(look, events, { hoverformat: '.0f' }),
         yaxis: axis(look, { range: [...range], nticks: 6 }),
@@ -208,8 +208,8 @@ export function temperatureAlong(along: Along, look: Look): Figure {
     data: [trace('gas', along.gas, 'gas'), trace('wall', along.wall, 'wall')],
     layout: baseLayout(
       look,
-      look.narrow ? 260 : 300,
-      { t: 34, b: 48, l: 46, r: 14 },
+      heightOf(look, 300, 260, 180),
+      { t: topMargin(look), b: 48, l: 46, r: 14 },
       {
         xaxis: axis(look, {
           nticks: look.narrow ? 5 : 9,

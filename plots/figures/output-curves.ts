@@ -1,7 +1,7 @@
 /** Torque and brake power against engine speed, useful speeds shaded. */
 
-import { axis, axisName, baseLayout, endLabels, rangeOf, speedAxis } from '../theme/axes.ts';
-import { type Look, lineOf } from '../theme/look.ts';
+import { axis, axisName, baseLayout, endLabels, rangeOf, speedAxis, topMargin } from '../theme/axes.ts';
+import { heightOf, type Look, lineOf } from '../theme/look.ts';
 import { fixed, speed } from '../theme/numbers.ts';
 import type { Figure } from './figure.ts';
 import { usefulBands } from './landing.ts';
@@ -29,15 +29,15 @@ export function outputCurves(rows: readonly SpeedRow[], look: Look): Figure {
   const torque = column(rows, 'torque_nm');
   const power = column(rows, 'power_kw');
   const range = rangeOf(speeds, 0.02);
-  const height = look.narrow ? 300 : 340;
-  const margin = { t: 34, b: 48, l: 44, r: look.narrow ? 62 : 90 };
+  const height = heightOf(look, 340, 300, 160);
+  const margin = { t: topMargin(look), b: 48, l: 44, r: look.narrow ? 62 : 90 };
   const heightPx = height - margin.t - margin.b;
-  const top = (values: readonly (number | null)[]): [number, number] => [
+  const top = (values: readonly (number | null)[], pad: number): [number, number] => [
     Math.min(0, rangeOf(values)[0]),
-    rangeOf(values, 0.12, [0])[1],
+    rangeOf(values, pad, [0])[1],
   ];
-  const torqueRange = top(torque);
-  const powerRange = top(power);
+  const torqueRange = top(torque, 0.22);
+  const powerRange = top(power, 0.42);
   const { palette } = look;
   const bestTorque = highest(rows, 'torque_nm');
   const bestPower = highest(rows, 'power_kw');
@@ -95,6 +95,7 @@ export function outputCurves(rows: readonly SpeedRow[], look: Look): Figure {
       yaxis2: axis(look, {
         range: powerRange,
         overlaying: 'y',
+        tickmode: 'auto',
         side: 'right',
         showgrid: false,
         nticks: 7,

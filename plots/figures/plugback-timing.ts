@@ -3,8 +3,17 @@
  * the exhaust port and, above, the next opening. The window it is wanted in is shaded, useful speeds carry full marks.
  */
 
-import { axis, axisName, type Bag, baseLayout, endLabels, rangeOf, speedAxis } from '../theme/axes.ts';
-import { type Look, lineOf } from '../theme/look.ts';
+import {
+  axis,
+  axisName,
+  type Bag,
+  baseLayout,
+  endLabels,
+  rangeOf,
+  speedAxis,
+  topMargin,
+} from '../theme/axes.ts';
+import { heightOf, type Look, lineOf } from '../theme/look.ts';
 import { rpm } from '../theme/numbers.ts';
 import type { Figure } from './figure.ts';
 import { landing } from './landing.ts';
@@ -30,8 +39,8 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
   const handbook = column(rows, 'handbook_return_deg');
   const yRange = rangeOf([...onset, ...peak, ...end], 0.04, [closed - 15, shut + 15]);
   const next = opens + 360;
-  const height = look.narrow ? 380 : 440;
-  const margin = { t: 34, b: 48, l: 44, r: look.narrow ? 84 : 150 };
+  const height = heightOf(look, 440, 380, 218);
+  const margin = { t: topMargin(look), b: 48, l: 44, r: look.narrow ? 84 : 124 };
   const heightPx = height - margin.t - margin.b;
   const returning = palette.line.returning;
 
@@ -60,6 +69,7 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
       mode: 'lines+markers',
       line: lineOf(look, 'returning', 3),
       marker: {
+        opacity: 1,
         size: rows.map((row) => (landing(row) === 'lands' ? 10 : 6)),
         color: rows.map((row) => (landing(row) === 'lands' ? returning : palette.sheet)),
         line: { color: returning, width: 1.6 },
@@ -121,7 +131,10 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
         ...(next <= yRange[1] ? [level(next, palette.line.exhaust, 'solid')] : []),
       ],
       annotations: [
-        axisName(look, 'Arrival at the port [° after top dead centre]'),
+        axisName(
+          look,
+          look.narrow ? 'Arrival at the port [°]' : 'Arrival at the port [° after top dead centre]',
+        ),
         ...labels,
         {
           text: 'wanted window',
@@ -137,7 +150,7 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
         ...(next > yRange[1]
           ? [
               {
-                text: `next EO at ${Math.round(next)}°, above ↑`,
+                text: `next EO ${Math.round(next)}° ↑`,
                 xref: 'paper',
                 yref: 'paper',
                 x: 1,

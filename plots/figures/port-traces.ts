@@ -4,9 +4,18 @@
  * two waves superpose to the pressure at the port (Riemann variables; they do not simply add).
  */
 
-import { axis, axisName, type Bag, baseLayout, crankAxis, landingBand, rangeOf } from '../theme/axes.ts';
+import {
+  axis,
+  axisName,
+  type Bag,
+  baseLayout,
+  crankAxis,
+  landingBand,
+  rangeOf,
+  topMargin,
+} from '../theme/axes.ts';
 import type { PortEvents } from '../theme/events.ts';
-import { type Look, lineOf } from '../theme/look.ts';
+import { heightOf, type Look, lineOf } from '../theme/look.ts';
 import type { Figure } from './figure.ts';
 
 export interface CycleTraces {
@@ -60,8 +69,8 @@ function lastAbove(
 
 export function portTraces(traces: CycleTraces, events: PortEvents, ambientBar: number, look: Look): Figure {
   const { palette } = look;
-  const height = look.narrow ? 560 : 620;
-  const margin = { t: 34, b: 62, l: 44, r: 14 };
+  const height = heightOf(look, 620, 560, 346);
+  const margin = { t: topMargin(look), b: 62, l: 44, r: 14 };
   const domains = { port: [0.5, 1], areas: [0.28, 0.42], volumes: [0, 0.2] } as const;
   const line = (
     name: string,
@@ -130,7 +139,7 @@ export function portTraces(traces: CycleTraces, events: PortEvents, ambientBar: 
     ],
     layout: baseLayout(look, height, margin, {
       xaxis: crankAxis(look, events, { anchor: 'y3', hoverformat: '.0f', ticksuffix: '' }),
-      yaxis: axis(look, { domain: domains.port, range: [...portRange], nticks: 7 }),
+      yaxis: axis(look, { domain: domains.port, range: [...portRange], nticks: 7, tickformat: '.1f' }),
       yaxis2: axis(look, { domain: domains.areas, range: [0, areaTop], nticks: 4 }),
       yaxis3: axis(look, { domain: domains.volumes, range: [0, cylinderTop], nticks: 5 }),
       hoversubplots: 'axis',
@@ -152,7 +161,7 @@ export function portTraces(traces: CycleTraces, events: PortEvents, ambientBar: 
         axisName(look, 'Open port area [mm²]', domains.areas[1]),
         axisName(look, 'Cylinder and crankcase [bar]', domains.volumes[1]),
         note('outgoing wave', outPeak, traces.outgoing, 'outgoing', [side, -8]),
-        note('<b>returning wave</b>', backPeak, traces.returning, 'returning', [side * 0.9, -14]),
+        note('<b>returning wave</b>', backPeak, traces.returning, 'returning', [side * 1.15, -14]),
         note('at the port', dip, traces.port, 'port', [-side * 0.7, 18]),
         note('exhaust', widest, traces.exhaustArea, 'exhaust', [-side * 1.3, 6], 'y2'),
         note('transfers', widestTransfer, traces.transferArea, 'transfer', [side * 1.3, 0], 'y2'),
@@ -166,10 +175,10 @@ export function portTraces(traces: CycleTraces, events: PortEvents, ambientBar: 
         ),
         note(
           'crankcase',
-          extreme(angles, traces.crankcase, events.transfersClose, exhaustOpens + 350, -1),
+          extreme(angles, traces.crankcase, 398, 402, 1),
           traces.crankcase,
           'crankcase',
-          [side * 0.7, 14],
+          [0, -20],
           'y3',
         ),
         {

@@ -1,6 +1,15 @@
 /** Several quantities against one horizontal axis, in panels one above the other, each line named at its end. */
 
-import { axis, axisName, type Bag, baseLayout, endLabels, type Range, rangeOf } from '../theme/axes.ts';
+import {
+  axis,
+  axisName,
+  type Bag,
+  baseLayout,
+  endLabels,
+  type Range,
+  rangeOf,
+  topMargin,
+} from '../theme/axes.ts';
 import type { Look } from '../theme/look.ts';
 import type { Figure } from './figure.ts';
 
@@ -34,9 +43,9 @@ export interface Stack {
 
 export function stackedCurves(stack: Stack, look: Look): Figure {
   const count = stack.panels.length;
-  const gapPx = 40;
+  const gapPx = look.print ? 26 : 40;
   const innerPx = count * stack.panelPx + (count - 1) * gapPx;
-  const margin = { t: 34, b: 50, l: 46, r: stack.rightPx };
+  const margin = { t: topMargin(look), b: 50, l: 46, r: stack.rightPx };
   const height = innerPx + margin.t + margin.b;
   const data: Bag[] = [];
   const annotations: Bag[] = [];
@@ -86,13 +95,12 @@ export function stackedCurves(stack: Stack, look: Look): Figure {
     for (const curve of panel.curves)
       data.push({
         type: 'scatter',
-        mode: stack.x.length > 60 ? 'lines' : 'lines+markers',
+        mode: 'lines',
         x: stack.x,
         y: curve.y,
         yaxis: `y${suffix}`,
         name: curve.name,
         line: { color: curve.color, dash: curve.dash, width: curve.width ?? 2 },
-        marker: { size: 4 },
         hovertemplate: panel.reading,
       });
   });

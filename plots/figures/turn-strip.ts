@@ -12,7 +12,7 @@ export function turnStrip(events: PortEvents): string {
   const names = namedEvents(events)
     .map(
       (event) =>
-        `<li class="event-${event.short.replace(' ', '-').toLowerCase()}"><b>${event.short}</b> ${event.long} <span>${Math.round(event.angle)}°</span></li>`,
+        `<li class="event-${event.short.replace(' ', '-').toLowerCase()}" style="--at:${((event.angle - events.exhaustOpens) / 3.6).toFixed(2)}%"><b>${event.short}</b> <span>${Math.round(event.angle)}°</span> <i>${event.long}</i></li>`,
     )
     .join('');
   return `<div class="turn"><svg viewBox="0 0 1000 40" preserveAspectRatio="none" aria-hidden="true">

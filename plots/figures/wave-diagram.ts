@@ -7,7 +7,7 @@
 import { axis, axisName, type Bag, baseLayout, eventTicks } from '../theme/axes.ts';
 import { label } from '../theme/escape.ts';
 import type { PortEvents } from '../theme/events.ts';
-import type { Look } from '../theme/look.ts';
+import { heightOf, type Look } from '../theme/look.ts';
 import type { Figure } from './figure.ts';
 
 export interface WaveField {
@@ -87,18 +87,21 @@ export function waveDiagram(
   look: Look,
 ): Figure {
   const { palette } = look;
-  const height = look.narrow ? 560 : 620;
-  const margin = { t: 26, b: 92, l: look.narrow ? 40 : 52, r: 14 };
+  const height = heightOf(look, 620, 560, 346);
+  const margin = { t: 26, b: look.print ? 78 : 92, l: look.narrow ? 56 : 62, r: 14 };
   const length = outline.at(-1)?.end ?? field.positions[field.positions.length - 1] ?? 1;
   const widest = Math.max(...outline.map((stretch) => Math.max(...stretch.diameters)), 1);
   const { x: outlineX, y: outlineY } = silhouette(outline);
-  const bars = 0.055;
-  const plotPx = (look.width - margin.l - margin.r) * (1 - bars - 0.015);
+  const plot = look.width - margin.l - margin.r;
+  const fieldTop = look.print ? 0.76 : 0.82;
+  const barPx = look.narrow ? 7 : 15;
+  const bars = (2 * barPx + 5) / plot;
+  const plotPx = plot * (1 - bars - 0.015);
   const bar = (from: number, to: number, at: number, colour: string): Bag => ({
     type: 'rect',
     xref: 'paper',
     x0: at,
-    x1: at + 0.02,
+    x1: at + barPx / plot,
     y0: from,
     y1: to,
     fillcolor: colour,
@@ -117,7 +120,9 @@ export function waveDiagram(
   });
   const middle = paths[Math.floor(paths.length / 2)];
   const named = outline.filter(
-    (stretch) => ((stretch.end - stretch.start) / length) * plotPx > 5.4 * Math.min(stretch.name.length, 14),
+    (stretch) =>
+      !look.print &&
+      ((stretch.end - stretch.start) / length) * plotPx > 5.4 * Math.min(stretch.name.length, 14),
   );
   return {
     data: [
@@ -139,7 +144,7 @@ export function waveDiagram(
           xanchor: 'right',
           y: 0,
           yanchor: 'top',
-          ypad: 46,
+          ypad: look.print ? 36 : 46,
           outlinewidth: 0,
           tickfont: { size: 11, color: palette.faint },
           ticksuffix: '',
@@ -181,22 +186,22 @@ export function waveDiagram(
         },
       }),
       yaxis: axis(look, {
-        domain: [0, 0.82],
+        domain: [0, fieldTop],
         range: [events.exhaustOpens, events.exhaustOpens + 360],
         showgrid: false,
         anchor: 'free',
         position: 0,
-        ...eventTicks(look, events),
+        ...eventTicks(look, events, ' '),
       }),
       yaxis2: axis(look, {
-        domain: [0.88, 1],
+        domain: [0.89, 1],
         range: [-widest * 0.56, widest * 0.56],
         visible: false,
         fixedrange: true,
       }),
       shapes: [
-        bar(events.exhaustOpens, events.exhaustCloses, 0.006, palette.line.exhaust),
-        bar(events.transfersOpen, events.transfersClose, 0.034, palette.line.transfer),
+        bar(events.exhaustOpens, events.exhaustCloses, 0, palette.line.exhaust),
+        bar(events.transfersOpen, events.transfersClose, (barPx + 3) / plot, palette.line.transfer),
         ...[events.transfersClose, events.exhaustCloses].map((angle, index) => ({
           type: 'line',
           x0: 0,
@@ -211,9 +216,19 @@ export function waveDiagram(
         })),
       ],
       annotations: [
-        axisName(look, 'Crank angle [°]', 0.82),
-        upright('exhaust', 0.016, events.exhaustOpens, events.transfersOpen + 60, palette.sheet),
-        upright('transfers', 0.044, events.transfersOpen, events.transfersClose, palette.sheet),
+        { ...axisName(look, 'Crank angle [° after top dead centre]', fieldTop), xshift: -46, yshift: 10 },
+        ...(look.narrow
+          ? []
+          : [
+              upright('exhaust', barPx / 2 / plot, events.exhaustOpens, events.transfersClose, palette.sheet),
+              upright(
+                'transfers',
+                (1.5 * barPx + 3) / plot,
+                events.transfersOpen,
+                events.transfersClose,
+                palette.sheet,
+              ),
+            ]),
         ...(middle
           ? [
               pathLabel(look, middle.outPositions, middle.outDeg, 'out at u + a', 'outgoing'),

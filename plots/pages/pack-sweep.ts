@@ -71,8 +71,8 @@ export function packSweep(result: SweepPageResult): PackedSweep {
   const first = result.speeds[0];
   const cycleAngles = Math.min(limits.cycleAngles, first?.traces.angleDeg.length ?? 2);
   const fieldAngles = Math.min(limits.fieldAngles, first?.diagram.angleDeg.length ?? 2);
-  const from = first?.diagram.positions[0] ?? 0;
-  const to = first?.diagram.positions.at(-1) ?? 1;
+  const from = 0;
+  const to = result.outline.at(-1)?.end ?? first?.diagram.positions.at(-1) ?? 1;
   const count = Math.min(limits.positions, first?.diagram.positions.length ?? 2);
   const scale = commonScale(result.speeds);
   return {

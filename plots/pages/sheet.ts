@@ -66,5 +66,12 @@ ${scripts}
 }
 
 /** A figure's place, filled by the page's script, with how to read it and what to try if it looks wrong. */
-export const place = (id: string, title: string, read: string, wrong: string, seen: string): string =>
-  `<figure><h3>${html(title)}</h3><div class="plot" id="${id}" role="img" aria-label="${html(seen)}"></div><figcaption>${html(read)} <span class="wrong"><b>Looks wrong?</b> ${html(wrong)}</span></figcaption></figure>`;
+export const place = (
+  id: string,
+  title: string,
+  read: string,
+  wrong: string,
+  seen: string,
+  kind: '' | 'noprint' = '',
+): string =>
+  `<figure${kind === '' ? '' : ` class="${kind}"`}><h3>${html(title)}</h3><div class="plot" id="${id}" role="img" aria-label="${html(seen)}"></div><figcaption>${html(read)} <span class="wrong"><b>Looks wrong?</b> ${html(wrong)}</span></figcaption></figure>`;

@@ -22,19 +22,19 @@ main,header.sheet,footer{max-width:1240px;margin:0 auto;padding:0 20px}
 a{color:var(--returning)}
 :focus-visible{outline:3px solid var(--returning);outline-offset:2px}
 header.sheet{padding-top:14px}
-.titleblock{display:grid;grid-template-columns:repeat(auto-fit,minmax(120px,1fr));margin:0;border:1.5px solid var(--ink);background:var(--sheet)}
-.titleblock div{padding:4px 10px 5px;border-right:1px solid var(--hairline);margin-right:-1px;min-width:0}
-.titleblock div:first-child{grid-column:span 2}
+.titleblock{display:flex;flex-wrap:wrap;margin:0;border:1.5px solid var(--ink);background:var(--sheet);overflow:hidden}
+.titleblock div{flex:1 1 140px;padding:4px 10px 5px;box-shadow:0 0 0 .5px var(--hairline);min-width:0}
+.titleblock div:first-child{flex:2 1 260px}
 .titleblock dt{font-size:12px;color:var(--faint)}
 .titleblock dd{margin:0;font-size:16px;line-height:1.25;overflow-wrap:anywhere}
 .titleblock div:first-child dd{font-weight:700}
 .answer{display:grid;grid-template-columns:minmax(0,1.25fr) minmax(0,1fr);gap:10px 36px;align-items:start;padding-top:20px}
-h1{font-size:34px;line-height:1.14;margin:0 0 14px;font-weight:700;letter-spacing:-.005em;text-wrap:balance}
+h1{font-size:35px;line-height:1.14;margin:0 0 14px;font-weight:700;letter-spacing:-.005em;text-wrap:balance}
 .findings{margin:0;border-top:1px solid var(--hairline)}
 .findings div{display:grid;grid-template-columns:8.6em minmax(0,1fr);gap:0 12px;padding:6px 0;border-bottom:1px solid var(--hairline)}
 .findings dt{font-family:${fontStack};color:var(--faint)}
 .findings dd{margin:0;font-variant-numeric:tabular-nums}
-.findings .way{background:var(--useful);margin:0 -10px;padding-left:10px;padding-right:10px}
+.findings .way{background:var(--sheet);margin:0 -12px;padding-left:12px;padding-right:12px;border-left:5px solid var(--returning);margin-left:-17px}
 .findings .way dt{color:var(--ink);font-weight:700}
 .answer .drawing{grid-column:1/-1;margin-top:6px}
 .note,.small{color:var(--faint);font-size:13.5px}
@@ -57,7 +57,7 @@ ${[1, 2, 3, 4, 5, 6, 7].map((i) => `.outline .draft-${i}{stroke:var(--draft-${i}
 .sections{list-style:none;margin:6px 0 0;padding:0;display:flex;flex-wrap:wrap;gap:2px 20px;font-size:13.5px;color:var(--faint);font-variant-numeric:tabular-nums}
 .sections b{color:var(--ink);font-weight:600}
 .sections li{overflow-wrap:anywhere}
-.glance{display:block;width:100%;max-width:560px;height:auto;font:12px ${fontStack.replace(/"/g, "'")};margin:0 auto}
+.glance{display:block;width:100%;max-width:660px;height:auto;font:12px ${fontStack.replace(/"/g, "'")};margin:0 auto}
 .glance text{fill:var(--faint)}.glance .name{font-size:12px}
 .window{fill:var(--useful)}.glance .wanted{fill:var(--useful-ink)}
 .spread{fill:var(--returning);opacity:.13}
@@ -71,7 +71,10 @@ ${[1, 2, 3, 4, 5, 6, 7].map((i) => `.outline .draft-${i}{stroke:var(--draft-${i}
 .turn svg{width:100%;height:34px;display:block;background:var(--sheet);border:1px solid var(--hairline)}
 .turn line{stroke:var(--hairline);vector-effect:non-scaling-stroke}
 .turn .bar.exhaust{fill:var(--exhaust)}.turn .bar.transfer{fill:var(--transfer)}
-.turn ol{list-style:none;display:flex;flex-wrap:wrap;justify-content:space-between;gap:0 18px;margin:4px 0 0;padding:0}
+.turn ol{list-style:none;position:relative;height:2.9em;margin:3px 0 0;padding:0}
+.turn li{position:absolute;left:var(--at);transform:translateX(-50%);text-align:center;white-space:nowrap;line-height:1.3}
+.turn i{display:block;font-style:normal;color:var(--faint)}
+.turn .event-eo,.turn .event-to{transform:none;text-align:left}.turn .event-next-eo{transform:translateX(-100%);text-align:right}
 .turn span{color:var(--faint);font-variant-numeric:tabular-nums}
 .event-eo b,.event-ec b,.event-next-eo b{color:var(--exhaust)}.event-to b,.event-tc b{color:var(--transfer)}
 .player{position:sticky;top:0;z-index:5;display:flex;flex-wrap:wrap;gap:4px 14px;align-items:center;background:var(--paper);border-bottom:1px solid var(--hairline);padding:8px 0}
@@ -94,30 +97,33 @@ details{margin-top:14px}summary{cursor:pointer;font-family:${fontStack};font-siz
 .good{color:var(--transfer);font-weight:600}.bad{color:var(--exhaust);font-weight:600}
 footer{margin-top:48px;padding-bottom:40px;color:var(--faint);font-size:13.5px}
 footer p{border-top:1.5px solid var(--ink);padding-top:8px;max-width:none}
-@media (max-width:860px){.answer,.pair{grid-template-columns:minmax(0,1fr)}h1{font-size:28px}}
-@media (max-width:520px){main,header.sheet,footer{padding-left:14px;padding-right:14px}h1{font-size:25px;margin-bottom:10px}
-.titleblock{grid-template-columns:1fr 1fr}.titleblock dd{font-size:14px}.titleblock div.minor{display:none}
-.findings div{grid-template-columns:minmax(0,1fr)}.answer{padding-top:14px}.turn ol{display:grid;grid-template-columns:1fr 1fr}
+@media screen and (max-width:860px){.turn ol{display:grid;grid-template-columns:repeat(auto-fill,minmax(150px,1fr));height:auto;gap:0 12px}.turn li,.turn .event-eo,.turn .event-to,.turn .event-next-eo{position:static;transform:none;text-align:left}.turn i{display:inline}.answer,.pair{grid-template-columns:minmax(0,1fr)}h1{font-size:28px}}
+@media screen and (max-width:520px){main,header.sheet,footer{padding-left:14px;padding-right:14px}h1{font-size:25px;margin-bottom:10px}
+.titleblock dd{font-size:14px}.titleblock div.minor{display:none}
+.findings div{grid-template-columns:minmax(0,1fr)}.answer{padding-top:14px}
 .player output{font-size:18px}}
 `;
 
 const print = `
-@page{size:A4;margin:11mm 12mm}
+@page{size:A4;margin:9mm 12mm}
 @media print{
-body{font-size:9.5pt;line-height:1.35;background:#fff;-webkit-print-color-adjust:exact;print-color-adjust:exact}
+body{font-size:8.6pt;line-height:1.32;background:#fff;-webkit-print-color-adjust:exact;print-color-adjust:exact}
 main,header.sheet,footer{max-width:none;padding:0}header.sheet{padding-top:0}
-.answer{grid-template-columns:1.35fr 1fr;padding-top:8px;gap:4px 16px}h1{font-size:17pt;margin-bottom:6px}
-.findings div{padding:2px 0;grid-template-columns:7.6em minmax(0,1fr)}
-h2{font-size:12.5pt;margin:10px 0 2px;padding-top:4px;break-after:avoid}h3{font-size:10.5pt;margin:0}
-figure{margin-top:6px;break-inside:avoid}figcaption{font-size:8pt;line-height:1.3}figcaption .wrong{display:none}
-p{margin:4px 0}
-.pair{grid-template-columns:repeat(2,minmax(0,1fr));gap:0 14px}
-.outline{max-height:24mm}.sections,.turn{font-size:8pt}.turn{margin-top:4px}.turn svg{height:18px}
+.titleblock div{padding:1px 7px 2px;flex:1 1 80px}.titleblock div:first-child{flex:1.4 1 100px}.titleblock dd{font-size:10pt}.titleblock dt{font-size:7.5pt}
+.answer{grid-template-columns:1.45fr 1fr;padding-top:7px;gap:2px 16px}h1{font-size:16pt;margin-bottom:5px}
+.findings div{padding:1.5px 0;grid-template-columns:8em minmax(0,1fr)}.findings .way{margin:0}
+h2{font-size:12pt;margin:7px 0 1px;padding-top:3px;break-after:avoid}h3{font-size:10pt;margin:0}
+figure{margin-top:4px;break-inside:avoid}figcaption{font-size:7.6pt;line-height:1.25;margin:0;max-width:none}p{max-width:none}.note,.small{font-size:7.8pt}.player .verdict{font-size:8pt}.warn{margin:3px 0}figcaption .wrong{display:none}
+p{margin:3px 0}ul{margin:3px 0;padding-left:16px}
+.pair{grid-template-columns:repeat(2,minmax(0,1fr));gap:0 14px}.plot{min-height:0}
+.outline{max-height:18mm}.sections{font-size:7.6pt;gap:0 12px;margin-top:2px}
+.turn{margin-top:3px;font-size:7.6pt}.turn svg{height:16px}
+.turn ol{display:block;height:2.7em}.turn li{position:absolute}
 .player{position:static;padding:0;border:0}.player button,.player input,.readout,.noprint,details{display:none!important}
-.player output{font-size:11pt}
+.player output{font-size:11pt;min-width:0}.player .verdict{flex:1 1 60%}
 .sheetbreak{break-before:page}
-table{font-size:8pt}th,td{padding:1.5px 8px 1.5px 0}
-footer{margin-top:8px;padding-bottom:0;font-size:8pt}
+table{font-size:7.6pt}th,td{padding:1px 8px 1px 0}
+footer{margin-top:5px;padding-bottom:0;font-size:7.2pt}footer p{padding-top:3px}
 }`;
 
 export const style = `:root{color-scheme:light dark;${variables(light)}}

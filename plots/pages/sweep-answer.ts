@@ -134,7 +134,7 @@ function limits(rows: readonly SpeedRow[], widest: SpeedBand | undefined): strin
   }
   const sentence = found.join('; ');
   return sentence === ''
-    ? 'nothing within the computed speeds'
+    ? 'Nothing within the computed speeds'
     : `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}`;
 }
 
@@ -167,13 +167,13 @@ export function sweepAnswer(
   const amount = length === null ? '' : ` by about ${fives(length)} for each 500${thin}rpm`;
   lines.push(
     {
-      label: 'Want it lower?',
-      text: `Lengthen the header${amount}: the wave then comes back later, as a lower speed wants it.`,
+      label: 'For a lower speed',
+      text: `Lengthen the header${amount} lower; the wave then comes back later.`,
       way: 'lower',
     },
     {
-      label: 'Want it higher?',
-      text: `Shorten the header${amount}: the wave then comes back sooner.`,
+      label: 'For a higher speed',
+      text: `Shorten the header${amount} higher; the wave then comes back sooner.`,
       way: 'higher',
     },
   );
@@ -190,7 +190,7 @@ function target(
 ): AnswerLine {
   const label = `Target ${rpm(targetSpeed)}`;
   const row = nearest(rows, targetSpeed);
-  if (!row) return { label, text: 'not computed' };
+  if (!row) return { label, text: 'Not computed.' };
   const gap = targetSpeed - centre;
   const advice =
     length === null || !widest || Math.abs(gap) < 125
@@ -198,11 +198,11 @@ function target(
       : `; to bring the middle of the useful speeds there, ${gap < 0 ? 'lengthen' : 'shorten'} the header by about ${fives((Math.abs(gap) / 500) * length)}`;
   const kind = landing(row);
   const where = {
-    lands: `lands as wanted: the ${lead(row)}`,
-    'tail late': `peaks in time, but only ${percent(row.plugback_share_before_closing)} of the wave lands before the exhaust closes`,
-    early: 'comes back too early, before the transfers close',
-    late: `comes back too late: the ${lead(row)}`,
-    none: 'shows no plug-back',
+    lands: `Lands as wanted: the ${lead(row)}`,
+    'tail late': `Peaks in time, but only ${percent(row.plugback_share_before_closing)} of the wave lands before the exhaust closes`,
+    early: 'Comes back too early, before the transfers close',
+    late: `Comes back too late: the ${lead(row)}`,
+    none: 'Shows no plug-back',
   }[kind];
   return { label, text: `${where}${advice}` };
 }

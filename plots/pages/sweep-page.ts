@@ -36,7 +36,7 @@ ${place('diagram', 'Wave diagram', 'Follow the dashed path out to the baffle and
 const blowdownAndHeat = `<section><h2>Blow-down and heat</h2>
 <div class="pair">${place('blowdown', 'Blow-down', 'As the transfers open the cylinder should have fallen to about crankcase pressure; what stands above blows back into the transfers.', 'Cylinder well above crankcase at every speed: raise or widen the exhaust port before changing the pipe.', 'Pressures at transfer opening, back-flow and Mach number against engine speed.')}
 <div>${place('mach', 'Mach number in the exhaust passage', 'At the chosen speed. Common practice aims at about 0.8 during blow-down, no source.', 'Near 1: the passage exit is too small; below 0.5: it is too large and the wave loses its edge.', 'Mach number at the end of the exhaust passage against crank angle.')}
-${place('heat', 'Temperature along the pipe', 'At the chosen speed. Hotter gas carries the wave faster: 50 °C moves the tuned speed by about 3 %.', 'Gas far from 550 to 750 °C near the flange in the band: check mixture, ignition and wall temperature.', 'Gas and wall temperature along the pipe.')}</div></div></section>`;
+${place('heat', 'Temperature along the pipe', 'At the chosen speed. Hotter gas carries the wave faster: 50 °C moves the tuned speed by about 3 %.', 'Gas far from 550 to 750 °C near the flange in the band: check mixture, ignition and wall temperature.', 'Gas and wall temperature along the pipe.', 'noprint')}</div></div></section>`;
 
 /** Where the player stands first: the best torque, or the middle. */
 function startIndex(result: SweepPageResult): number {

@@ -54,13 +54,15 @@ export const speedAxis = (look: Look, range: Range, more: Bag = {}): Bag =>
     ...more,
   });
 
-/** Ticks at the port events, named; on a narrow figure the angle goes below the name. */
-export function eventTicks(look: Look, events: PortEvents): Bag {
+/** Ticks at the port events, named, the angle below the name or beside it. */
+export function eventTicks(look: Look, events: PortEvents, between = '<br>'): Bag {
   const named = namedEvents(events);
   return {
     tickmode: 'array',
     tickvals: named.map((event) => event.angle),
-    ticktext: named.map((event) => `${event.short.replace('next ', '')}<br>${Math.round(event.angle)}°`),
+    ticktext: named.map(
+      (event) => `${event.short.replace('next ', '')}${between}${Math.round(event.angle)}°`,
+    ),
     tickangle: 0,
     tickfont: { color: look.palette.ink, size: look.narrow ? 10 : 12 },
   };
@@ -154,6 +156,9 @@ export function endLabels(
     font: { color: entry.colour, size: look.narrow ? 11 : 12 },
   }));
 }
+
+/** Room above a plot for the name of its vertical axis [px]. */
+export const topMargin = (look: Look): number => (look.print ? 20 : 34);
 
 /** Layout all figures share. */
 export const baseLayout = (

@@ -8,12 +8,15 @@ export interface Look {
   readonly width: number;
   /** A phone, or a column of the printed page. */
   readonly narrow: boolean;
+  /** For paper: lower, so that a sweep stays on two sheets. */
+  readonly print: boolean;
 }
 
-export const lookFor = (width: number, isDark: boolean): Look => ({
+export const lookFor = (width: number, isDark: boolean, print = false): Look => ({
   palette: isDark ? dark : light,
   width,
   narrow: width < 520,
+  print,
 });
 
 export const fontStack =
@@ -31,3 +34,7 @@ export const lineOf = (look: Look, quantity: Quantity, width = 2): LineStyle => 
   dash: dashes[quantity],
   width,
 });
+
+/** Height of a figure [px]: on a screen, on a narrow one, on paper. */
+export const heightOf = (look: Look, wide: number, narrow: number, print: number): number =>
+  look.print ? print : look.narrow ? narrow : wide;

@@ -40,4 +40,12 @@ export const celsius = (kelvin: Maybe): string =>
   isNumber(kelvin) ? unit(kelvin - 273.15, 0, '°C') : absent;
 /** A small ratio such as a balance error: one digit and a power of ten. */
 export const exponential = (value: Maybe): string =>
-  isNumber(value) ? value.toExponential(1).replace('e', '·10^').replace('^+', '^').replace('-', '−') : absent;
+  isNumber(value)
+    ? value.toExponential(1).replace(/e(.*)$/, (_, power: string) => `·10${raised(power)}`)
+    : absent;
+
+const raised = (power: string): string =>
+  power
+    .replace('+', '')
+    .replace('-', '⁻')
+    .replace(/\d/g, (digit) => '⁰¹²³⁴⁵⁶⁷⁸⁹'.charAt(Number(digit)));
