@@ -1,0 +1,66 @@
+/**
+ * What is wrong with a case file. All problems of the files are collected and shown at once, each with file, line and
+ * column, the line with a caret, what was found, what is allowed, and what to do.
+ */
+
+import { excerpt, type Place, positionAt } from './source.ts';
+
+export interface Problem {
+  readonly place: Place;
+  /** What is wrong, with what was found and what is allowed. */
+  readonly message: string;
+  /** What to do about it; may be empty. */
+  readonly hint: string;
+}
+
+/** One or more problems in case files; the command line ends with exit code 3. */
+export class CaseProblems extends Error {
+  readonly problems: readonly Problem[];
+
+  constructor(problems: readonly Problem[]) {
+    const ordered = inReadingOrder(problems);
+    super(renderProblems(ordered));
+    this.name = 'CaseProblems';
+    this.problems = ordered;
+  }
+}
+
+/** A file that could not be read or written; the command line ends with exit code 6. */
+export class FileProblem extends Error {
+  readonly file: string;
+
+  constructor(file: string, message: string) {
+    super(message);
+    this.name = 'FileProblem';
+    this.file = file;
+  }
+}
+
+/** Position, message, source line, caret and hint of one problem. */
+export function renderProblem(problem: Problem): string {
+  const { line, column } = positionAt(problem.place.source, problem.place.start);
+  const shown = excerpt(problem.place);
+  const number = String(line);
+  const lines = [
+    `${problem.place.source.name}:${line}:${column}: ${problem.message}`,
+    `  ${number} | ${shown.line}`,
+    `  ${' '.repeat(number.length)} | ${shown.carets}`,
+  ];
+  if (problem.hint !== '') lines.push(`  ${problem.hint}`);
+  return lines.map((text) => text.trimEnd()).join('\n');
+}
+
+function renderProblems(problems: readonly Problem[]): string {
+  const parts = problems.map(renderProblem);
+  if (problems.length > 1) parts.push(`${problems.length} problems`);
+  return parts.join('\n\n');
+}
+
+function inReadingOrder(problems: readonly Problem[]): readonly Problem[] {
+  const names = [...new Set(problems.map((problem) => problem.place.source.name))];
+  return problems.toSorted(
+    (a, b) =>
+      names.indexOf(a.place.source.name) - names.indexOf(b.place.source.name) ||
+      a.place.start - b.place.start,
+  );
+}

@@ -1,0 +1,93 @@
+/**
+ * A number and its unit out of a text such as `54 mm`, `287 J/(kg K)`, `-14 deg`. Other ways to write the same unit
+ * (`°C`, `µs`, `m²`, `m^2`, `·`) are brought to the table's. The number is plain decimal; nothing is evaluated.
+ */
+
+import { nearest } from './nearest.ts';
+import { quoted } from './printable.ts';
+import { DIMENSIONS, type Dimension, dimensionOf, takes, toInside, unitsOf } from './units.ts';
+
+const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?(?![\d.])/;
+
+/** Read, or refused with the reason and what to do. */
+export type Parsed =
+  | { readonly ok: true; readonly value: number; readonly unit: string }
+  | { readonly ok: false; readonly message: string; readonly hint: string };
+
+const refuse = (message: string, hint = ''): Parsed => ({ ok: false, message, hint });
+
+/** The quantity in the unit used inside; see `toInside` for `difference`. */
+export function parseQuantity(text: string, dimension: Dimension, difference = false): Parsed {
+  const trimmed = text.trim();
+  const number = NUMBER.exec(trimmed)?.[0];
+  const usual = unitsOf(dimension)[0]!;
+  if (number === undefined) {
+    return refuse(
+      `${quoted(text)} is not a number with a unit; ${takes(dimension)}`,
+      `write it like "12 ${usual}"`,
+    );
+  }
+  const rest = trimmed.slice(number.length);
+  if (/^,\d/.test(rest)) {
+    return refuse(
+      `${quoted(text)} has a decimal comma`,
+      `write ${quoted(trimmed.replace(',', '.'))} with a point`,
+    );
+  }
+  const name = plainUnit(rest);
+  const value = Number(number);
+  if (!Number.isFinite(value)) return refuse(`${quoted(text)} is too large a number`);
+  if (name === '') {
+    return refuse(`${quoted(text)} has no unit; ${takes(dimension)}`, `did you mean "${number} ${usual}"?`);
+  }
+  const allowed = unitsOf(dimension);
+  if (allowed.includes(name)) {
+    return { ok: true, value: toInside(number, name, dimension, difference), unit: name };
+  }
+  const other = dimensionOf(name);
+  if (other !== null) {
+    return refuse(`${quoted(text)} is ${DIMENSIONS[other].called}; ${takes(dimension)}`);
+  }
+  const near = nearestUnit(name, allowed);
+  const hint = near === null ? '' : `did you mean "${number} ${near}"?`;
+  return refuse(`${quoted(text)}: unknown unit ${quoted(name)}; ${takes(dimension)}`, hint);
+}
+
+/** A bare number or one in percent, as a share of one. */
+export function parseShare(text: string): Parsed {
+  const trimmed = text.trim();
+  const number = NUMBER.exec(trimmed)?.[0];
+  if (number === undefined) return refuse(`${quoted(text)} is not a number`);
+  const rest = trimmed.slice(number.length).trim();
+  if (/^,\d/.test(rest)) {
+    return refuse(
+      `${quoted(text)} has a decimal comma`,
+      `write ${quoted(trimmed.replace(',', '.'))} with a point`,
+    );
+  }
+  const value = Number(number);
+  if (!Number.isFinite(value)) return refuse(`${quoted(text)} is too large a number`);
+  if (rest === '') return { ok: true, value, unit: '' };
+  if (rest === '%' || rest === 'percent') return { ok: true, value: value / 100, unit: '%' };
+  return refuse(`${quoted(text)} has a unit; this is a plain number, or one in percent`);
+}
+
+/** A misspelt unit is one or two letters: the same letters in another case come first, then one edit. */
+function nearestUnit(name: string, allowed: readonly string[]): string | null {
+  return allowed.find((unit) => unit.toLowerCase() === name.toLowerCase()) ?? nearest(name, allowed);
+}
+
+function plainUnit(text: string): string {
+  return text
+    .replaceAll('²', '2')
+    .replaceAll('³', '3')
+    .replaceAll('^', '')
+    .replaceAll(/[µμ]/g, 'u')
+    .replaceAll('°', 'deg')
+    .replaceAll(/[·*]/g, ' ')
+    .replaceAll(/\s*\/\s*/g, '/')
+    .replaceAll(/\(\s+/g, '(')
+    .replaceAll(/\s+\)/g, ')')
+    .replaceAll(/\s+/g, ' ')
+    .trim();
+}

@@ -1,0 +1,11 @@
+/** Writes the JSON Schemas into `schema/` of the folder given, `dist` unless stated. Run by the build. */
+
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { jsonSchemas } from './json-schemas.ts';
+
+const folder = join(process.argv[2] ?? 'dist', 'schema');
+mkdirSync(folder, { recursive: true });
+for (const [kind, schema] of Object.entries(jsonSchemas())) {
+  writeFileSync(join(folder, `${kind}.json`), `${JSON.stringify(schema, null, 2)}\n`);
+}
