@@ -15,6 +15,7 @@ export interface Problem {
 
 /** One or more problems in case files; the command line ends with exit code 3. */
 export class CaseProblems extends Error {
+  readonly exitCode = 3;
   readonly problems: readonly Problem[];
 
   constructor(problems: readonly Problem[]) {
@@ -27,6 +28,7 @@ export class CaseProblems extends Error {
 
 /** A file that could not be read or written; the command line ends with exit code 6. */
 export class FileProblem extends Error {
+  readonly exitCode = 6;
   readonly file: string;
 
   constructor(file: string, message: string) {

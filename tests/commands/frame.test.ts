@@ -85,10 +85,7 @@ describe('streams', () => {
       threads: 3,
       out: 'here',
       overwrite: false,
-      set: [
-        { path: 'a.b', text: '1 mm' },
-        { path: 'c', text: 'x=y' },
-      ],
+      set: ['a.b=1 mm', 'c= x=y'],
     });
   });
 

@@ -8,12 +8,6 @@ import { UsageError } from './exit-codes.ts';
 const lengthUnits: Readonly<Record<string, number>> = { mm: 1e-3, cm: 1e-2, m: 1, in: 0.0254 };
 const number = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/;
 
-/** One override of `--set path=value`, as written. */
-export interface Override {
-  readonly path: string;
-  readonly text: string;
-}
-
 /** A length with its unit, `5mm` [m]. */
 export function lengthFlag(text: string): number {
   const [value, unit] = numberAndUnit(text);
@@ -64,15 +58,15 @@ export function countFlag(text: string): number {
   return Number(text);
 }
 
-/** One `path=value`. */
-export function overrideFlag(text: string): Override {
+/** One override `path=value`, as written; the case file's reader works it in. */
+export function overrideFlag(text: string): string {
   const at = text.indexOf('=');
   if (at < 1 || at === text.length - 1) {
     throw new UsageError(
       `"${text}" must be a path and a value, such as "pipe.sections.belly.length=120 mm".`,
     );
   }
-  return { path: text.slice(0, at).trim(), text: text.slice(at + 1).trim() };
+  return text;
 }
 
 const mostValues = 1000;

@@ -7,7 +7,6 @@ import {
   anglesFlag,
   countFlag,
   lengthOrZeroFlag,
-  type Override,
   overrideFlag,
   positiveLengthFlag,
   speedFlag,
@@ -22,7 +21,8 @@ export interface Flags {
   readonly cell?: number;
   readonly quiet: boolean;
   readonly overwrite: boolean;
-  readonly set: readonly Override[];
+  /** Overrides `path=value` of the case file, as written. */
+  readonly set: readonly string[];
   /** Speeds to run [rpm]. */
   readonly speeds?: readonly number[];
   /** Target speed [rpm]. */
@@ -108,7 +108,7 @@ export function commanderOption(flag: VerbFlag): Option {
   if (flag.required === true) option.makeOptionMandatory();
   const { read } = flag;
   if (flag.member === 'set') {
-    option.argParser((text: string, before: readonly Override[] = []) => [
+    option.argParser((text: string, before: readonly string[] = []) => [
       ...before,
       reading(overrideFlag, text),
     ]);
