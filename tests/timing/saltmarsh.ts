@@ -33,7 +33,7 @@ export const transferWindow: PortWindow = {
   chamferHeight: 0,
   chamferDepth: 0,
   upAngleDeg: 10,
-  aroundDeg: 78,
+  aroundDeg: 79,
 };
 
 export const engine: Engine = {
@@ -98,12 +98,12 @@ export function section(
 export const pipe: Pipe = {
   name: 'draft A',
   sections: [
-    section('header', 'header', 180, 38, 42),
-    section('diffuser 1', 'diffuser', 130, 42, 62),
-    section('diffuser 2', 'diffuser', 150, 62, 100),
-    section('belly', 'belly', 90, 100, 100),
-    section('baffle', 'baffle', 220, 100, 23.5),
-    section('stinger', 'stinger', 270, 23.5, 23.5),
+    section('header', 'header', 235, 35.5, 41),
+    section('diffuser 1', 'diffuser', 170, 41, 62),
+    section('diffuser 2', 'diffuser', 170, 62, 97),
+    section('belly', 'belly', 95, 97, 97),
+    section('baffle', 'baffle', 205, 97, 22),
+    section('stinger', 'stinger', 265, 22, 22),
   ],
   silencer: null,
   wall: { by: 'given', at: [{ position: 0, temperature: 620 }] },

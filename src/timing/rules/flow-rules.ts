@@ -1,0 +1,147 @@
+/** Rules about flow through port, passage and crankcase: areas against each other and against what the power wants. */
+import { meanPistonSpeed } from '../crank.ts';
+import { diameterAt, diameterOf, TRANSITION } from '../pipe-table.ts';
+import { bmepServed, timeAreasWanted } from '../time-area.ts';
+import { crankcaseCompression, sweptVolume } from '../volume.ts';
+import type { RuleFinding, RuleInput } from './rule.ts';
+import { BLAIR_MEMORY, finding, JENNINGS, mm, NO_SOURCE } from './rule.ts';
+
+export function passageExitRule({ engine, effectivePortArea }: RuleInput): RuleFinding {
+  const wanted = `75 % is ${(0.75 * effectivePortArea * 1e6).toFixed(0)} mm2, ${mm(diameterOf(0.75 * effectivePortArea))} round`;
+  return finding({
+    id: 'passage-exit-area',
+    title: 'Passage exit / port area',
+    found: (engine.passage.exitArea / effectivePortArea) * 100,
+    unit: '%',
+    usual: [70, 82],
+    reason: 'A passage that narrows to 75 % of the effective port area keeps the pulse.',
+    source: NO_SOURCE,
+    movedBy: 'passage exit, port size',
+    sides: {
+      below: `Open the exit: ${wanted}.`,
+      within: `${wanted}.`,
+      above: `Fill or sleeve the exit: ${wanted}.`,
+    },
+  });
+}
+
+export function passageMachRule({ release, bmep }: RuleInput): RuleFinding {
+  const basis = `estimate for ${(bmep / 1e5).toFixed(0)} bar; the sweep computes it`;
+  return finding({
+    id: 'passage-exit-mach',
+    title: 'Mach at passage exit',
+    found: release.exitMach,
+    unit: '-',
+    usual: [0.35, 0.9],
+    reason: 'Peak near 0.8 with all waves; this estimate has no suction and reads low.',
+    source: `${NO_SOURCE}; the range allows for the estimate`,
+    movedBy: 'passage exit, blowdown',
+    sides: {
+      below: `Slow (${basis}): a smaller exit, or an earlier or wider port, speeds it up.`,
+      within: `Peak at ${release.exitMachDeg.toFixed(0)} deg (${basis}).`,
+      above: `Near choking (${basis}): a larger exit, or a longer blowdown, slows it.`,
+    },
+  });
+}
+
+export function headerEntryRule({ pipe, effectivePortArea }: RuleInput): RuleFinding {
+  const diameter = diameterAt(pipe, TRANSITION);
+  const wanted = diameterOf(effectivePortArea);
+  return finding({
+    id: 'header-entry-area',
+    title: 'Header entry / port area',
+    found: ((Math.PI / 4) * diameter ** 2) / effectivePortArea,
+    unit: '-',
+    usual: [0.9, 1.15],
+    reason: 'About the effective port area, 50 mm behind the flange after a transition.',
+    source: NO_SOURCE,
+    movedBy: 'header diameter',
+    sides: {
+      below: `${mm(diameter)} there; equal area is ${mm(wanted)}: a wider header eases blowdown.`,
+      within: `${mm(diameter)} there; equal area is ${mm(wanted)}.`,
+      above: `${mm(diameter)} there; equal area is ${mm(wanted)}: a narrower header keeps the pulse strong.`,
+    },
+  });
+}
+
+export function blowdownRule({ timeAreas, bmep, rpm }: RuleInput): RuleFinding {
+  const wanted = timeAreasWanted(bmep).blowdown;
+  const serves = bmepServed(timeAreas).blowdown / 1e5;
+  const line = `${(timeAreas.blowdown * 1e3).toFixed(2)} of ${(wanted * 1e3).toFixed(2)} ms/m at ${rpm.toFixed(0)} rpm; serves ${serves.toFixed(1)} bar`;
+  return finding({
+    id: 'blowdown-time-area',
+    title: 'Blowdown has / wants',
+    found: wanted > 0 ? timeAreas.blowdown / wanted : null,
+    unit: '-',
+    usual: [0.95, 1.35],
+    reason: 'Too little, and the cylinder blows back into the transfers as they open.',
+    source: BLAIR_MEMORY,
+    movedBy: 'roof height, width',
+    sides: {
+      below: `${line}. A higher or wider exhaust, or later transfers, or a lower speed.`,
+      within: `${line}.`,
+      above: `${line}. More than needed: a lower roof would trap more stroke.`,
+      unknown: 'The mean effective pressure aimed at needs no blowdown by this fit.',
+    },
+  });
+}
+
+export function transferRule({ timeAreas, bmep, rpm }: RuleInput): RuleFinding {
+  const wanted = timeAreasWanted(bmep).transfer;
+  const line = `${(timeAreas.transfer * 1e3).toFixed(1)} of ${(wanted * 1e3).toFixed(1)} ms/m at ${rpm.toFixed(0)} rpm`;
+  return finding({
+    id: 'transfer-time-area',
+    title: 'Transfer has / wants',
+    found: timeAreas.transfer / wanted,
+    unit: '-',
+    usual: [0.8, 1.3],
+    reason: 'Too little starves the cylinder; too much slows the streams.',
+    source: BLAIR_MEMORY,
+    movedBy: 'transfer widths, roofs',
+    sides: {
+      below: `${line}. Wider transfers first; a higher roof costs blowdown.`,
+      within: `${line}.`,
+      above: `${line}. Lower transfer roofs would give blowdown back.`,
+    },
+  });
+}
+
+export function crankcaseRule({ volumes }: RuleInput): RuleFinding {
+  const found = crankcaseCompression(volumes);
+  const volume = (ratio: number) => `${((sweptVolume(volumes) / (ratio - 1)) * 1e6).toFixed(0)} cm3`;
+  return finding({
+    id: 'crankcase-compression',
+    title: 'Crankcase compression',
+    found,
+    unit: '-',
+    usual: [1.3, 1.55],
+    reason: 'A tight case pumps harder; a roomy one lets the pipe draw through it.',
+    source: `${JENNINGS} (about 1.5), value from memory; lower in racing engines`,
+    movedBy: 'crankcase volume',
+    sides: {
+      below: `1.3 would be ${volume(1.3)} at bottom dead centre: stuff the case, or count on the pipe.`,
+      within: `1.3 to 1.55 is ${volume(1.3)} to ${volume(1.55)} at bottom dead centre.`,
+      above: `1.55 would be ${volume(1.55)} at bottom dead centre: a roomier case, or a smaller reed block filler.`,
+    },
+  });
+}
+
+export function pistonSpeedRule({ events, rpm }: RuleInput): RuleFinding {
+  const found = meanPistonSpeed(events.crank, rpm);
+  const speedAt = (metres: number) => Math.round((metres / found) * rpm).toString();
+  return finding({
+    id: 'mean-piston-speed',
+    title: 'Mean piston speed',
+    found,
+    unit: 'm/s',
+    usual: [17, 24],
+    reason: 'Racing singles peak near 23 to 24 m/s; forces go as the square.',
+    source: NO_SOURCE,
+    movedBy: 'target speed, stroke',
+    sides: {
+      below: `Far below where such an engine peaks: 23 m/s is ${speedAt(23)} rpm.`,
+      within: `23 m/s is ${speedAt(23)} rpm.`,
+      above: `24 m/s is ${speedAt(24)} rpm: aim lower, or know what rod and piston stand.`,
+    },
+  });
+}
