@@ -12,13 +12,16 @@ export {
   meshTapers,
   type Taper,
   totalLength,
+  volumeBefore,
 } from './duct/geometry.ts';
 export type { MarchingDuct } from './duct/marching.ts';
 export { GHOSTS, type WallLosses } from './duct/state.ts';
+export { venaContracta } from './ends/vena-contracta.ts';
 export { newReservoir, RESERVOIR, type Reservoir, setReservoir } from './ends/reservoir.ts';
 export { GasModel } from './gas/gas-model.ts';
 export { airFuelRatio, burntMoles, freshCharge, reactionHeat, thermalGas } from './gas/mixture.ts';
-export { type Link, newFlow } from './network/link.ts';
+export { conductivity, viscosity } from './losses/wall-losses.ts';
+export { type Link, newFlow, type PassageLink, type PortLink } from './network/link.ts';
 export { energyGain, type Ledger, newLedger } from './network/ledger.ts';
 export { MarchFailure, Network } from './network/network.ts';
 export { fixedOpening, type Opening } from './volumes/opening.ts';

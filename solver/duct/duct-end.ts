@@ -7,9 +7,25 @@
 import type { GasModel } from '../gas/gas-model.ts';
 
 /** Slots of `DuctEnd.arrive`. Velocity is positive out of the duct. */
-export const ARRIVE = { density: 0, velocity: 1, pressure: 2, burnt: 3, gamma: 4, soundSpeed: 5, temperature: 6 } as const;
+export const ARRIVE = {
+  density: 0,
+  velocity: 1,
+  pressure: 2,
+  burnt: 3,
+  gamma: 4,
+  soundSpeed: 5,
+  temperature: 6,
+} as const;
 /** Slots of `DuctEnd.answer`: face state, then flows out of the duct [kg/s, W, kg/s]. Velocity positive out of the duct. */
-export const ANSWER = { density: 0, velocity: 1, pressure: 2, burnt: 3, mass: 4, energy: 5, burntMass: 6 } as const;
+export const ANSWER = {
+  density: 0,
+  velocity: 1,
+  pressure: 2,
+  burnt: 3,
+  mass: 4,
+  energy: 5,
+  burntMass: 6,
+} as const;
 
 /** What a boundary needs to know of a duct, whichever scheme marches it. */
 export interface EndOwner {

@@ -37,7 +37,7 @@ export function diameterAt(tapers: readonly Taper[], x: number): number {
 }
 
 /** Volume between the start of the duct and a position [m3]. */
-function volumeTo(tapers: readonly Taper[], x: number): number {
+export function volumeBefore(tapers: readonly Taper[], x: number): number {
   let start = 0;
   let sum = 0;
   for (const taper of tapers) {
@@ -65,7 +65,9 @@ export function meshTapers(tapers: readonly Taper[], cells: number): DuctGeometr
       throw new RangeError(`taper ${k + 1}: length and diameters must be positive`);
     const before = k > 0 ? tapers[k - 1].diameter[1] : taper.diameter[0];
     if (Math.abs(before - taper.diameter[0]) > 1e-9)
-      throw new RangeError(`taper ${k + 1} does not join the one before: a jump in area is a junction, not a duct`);
+      throw new RangeError(
+        `taper ${k + 1} does not join the one before: a jump in area is a junction, not a duct`,
+      );
   });
   const length = totalLength(tapers);
   const dx = length / cells;
@@ -77,7 +79,7 @@ export function meshTapers(tapers: readonly Taper[], cells: number): DuctGeometr
     faceArea[j] = (Math.PI / 4) * d * d;
   }
   for (let i = 0; i < cells; i++) {
-    volume[i] = volumeTo(tapers, (i + 1) * dx) - volumeTo(tapers, i * dx);
+    volume[i] = volumeBefore(tapers, (i + 1) * dx) - volumeBefore(tapers, i * dx);
     diameter[i] = Math.sqrt((4 * volume[i]) / (Math.PI * dx));
   }
   return { length, cells, dx, faceArea, volume, diameter };

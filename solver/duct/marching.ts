@@ -4,8 +4,8 @@
  */
 
 import type { GasModel } from '../gas/gas-model.ts';
-import type { DuctGeometry } from './geometry.ts';
 import type { DuctEnd } from './duct-end.ts';
+import type { DuctGeometry } from './geometry.ts';
 
 export interface MarchingDuct {
   readonly name: string;
@@ -25,6 +25,10 @@ export interface MarchingDuct {
   accept(): void;
   /** Goes back to the state before the last `accept`. */
   reject(): void;
+  /** Makes the next attempt more cautious where the state just decoded is not physical. */
+  soothe?(): void;
+  /** Ends that caution, once a step was accepted. */
+  ease?(): void;
   /** Refreshes friction and heat coefficients. */
   refreshLosses(): void;
   mass(): number;

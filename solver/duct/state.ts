@@ -87,6 +87,9 @@ export class DuctState {
   readonly areaSlope: Float64Array;
   /** Flattening of the parabolas at shocks, 0 none to 1 full, with ghosts [-]. */
   readonly flatten: Float64Array;
+  /** Cells held flat while a failed step is taken again, 1 or 0; `calmed` says whether any is. */
+  readonly calm: Float64Array;
+  calmed = false;
   /** Friction: G = frictionOverD |u| u [1/m]; wall heat: q rho = heatOverD (Tw - T) [W/(m3 K)]. */
   readonly frictionOverD: Float64Array;
   readonly heatOverD: Float64Array;
@@ -144,6 +147,7 @@ export class DuctState {
     this.burntFlux = face();
     this.areaSlope = new Float64Array(n);
     this.flatten = cell();
+    this.calm = cell();
     this.frictionOverD = new Float64Array(n);
     this.heatOverD = new Float64Array(n);
     this.wallTemperature = new Float64Array(n).fill(300);

@@ -5,8 +5,8 @@
  */
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
-import { answerClosed } from './closed.ts';
 import { answerEntering, answerLeaving, arrivingLambda, restPressure } from './arrival.ts';
+import { answerClosed } from './closed.ts';
 
 /** Answers for the ends of a junction. */
 export function answerJunction(ends: readonly DuctEnd[]): void {

@@ -16,6 +16,11 @@ export function answerNonReflecting(end: DuctEnd, reference: Reservoir, incident
   const g = s[ARRIVE.gamma];
   const h = 0.5 * (g - 1);
   const lambda = arrivingLambda(end);
+  if (s[ARRIVE.velocity] >= s[ARRIVE.soundSpeed]) {
+    // Faster than sound outwards: what is beyond has no say.
+    answerLeaving(end, s[ARRIVE.soundSpeed], s[ARRIVE.velocity]);
+    return;
+  }
   const p0 = reference[RESERVOIR.pressure];
   const gr = reference[RESERVOIR.gamma];
   const hr = 0.5 * (gr - 1);

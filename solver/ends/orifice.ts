@@ -82,7 +82,10 @@ export function chokedMach(phi: number, g: number): number {
   const h = 0.5 * (g - 1);
   const power = (g + 1) / (2 * (g - 1));
   let M = phi * ((g + 1) / 2) ** -power * 1.001;
-  M = phi / (1 + h) ** power < 1 ? Math.min(0.95, phi * (1 / (1 + h)) ** power * (1 + phi * phi * 0.3) + 1e-6) : 0.5;
+  M =
+    phi / (1 + h) ** power < 1
+      ? Math.min(0.95, phi * (1 / (1 + h)) ** power * (1 + phi * phi * 0.3) + 1e-6)
+      : 0.5;
   for (let round = 0; round < 40; round++) {
     const B = (1 + h * M * M) / (1 + h);
     const value = M * B ** -power;

@@ -5,7 +5,14 @@
 
 import type { GasModel } from '../gas/gas-model.ts';
 
-export const RESERVOIR = { pressure: 0, temperature: 1, burnt: 2, gamma: 3, soundSpeed: 4, enthalpy: 5 } as const;
+export const RESERVOIR = {
+  pressure: 0,
+  temperature: 1,
+  burnt: 2,
+  gamma: 3,
+  soundSpeed: 4,
+  enthalpy: 5,
+} as const;
 
 export type Reservoir = Float64Array;
 

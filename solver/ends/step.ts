@@ -9,8 +9,8 @@
  */
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
-import { answerClosed } from './closed.ts';
 import { answerLeaving, arrivingLambda, restPressure } from './arrival.ts';
+import { answerClosed } from './closed.ts';
 import { chokedMach } from './orifice.ts';
 
 /** Downstream state of the last trial: pressure, speed. */
@@ -51,7 +51,8 @@ export function answerStep(first: DuctEnd, second: DuctEnd, contraction: number)
         low = u;
         lowMiss = miss;
       }
-      let next = round % 3 === 2 ? 0.5 * (low + high) : (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
+      let next =
+        round % 3 === 2 ? 0.5 * (low + high) : (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
       if (!(next > low && next < high)) next = 0.5 * (low + high);
       const change = Math.abs(next - u);
       u = next;

@@ -13,6 +13,13 @@ export function reconstruct(duct: DuctState): void {
   interfaceValues(duct.p, duct.pFace, duct.cells);
   if (duct.mixed) interfaceValues(duct.y, duct.yFace, duct.cells);
   flattenShocks(duct.p, duct.u, duct.flatten, duct.cells);
+  if (duct.calmed) flattenCalmed(duct);
+}
+
+/** Cells near one that failed are taken as uniform: first order there, for this one step. */
+function flattenCalmed(duct: DuctState): void {
+  const { flatten, calm } = duct;
+  for (let k = 0; k < calm.length; k++) if (calm[k] > 0) flatten[k] = 1;
 }
 
 function interfaceValues(q: Float64Array, face: Float64Array, cells: number): void {

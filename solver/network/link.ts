@@ -3,14 +3,14 @@
  * contract, `answer`: fill the answers of its duct ends for the current stage and book its streams into its volumes.
  */
 
+import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
+import { restPressure } from '../ends/arrival.ts';
 import { answerClosed } from '../ends/closed.ts';
 import { answerJunction } from '../ends/junction.ts';
 import { answerNonReflecting } from '../ends/non-reflecting.ts';
 import { answerOrifice } from '../ends/orifice.ts';
-import { restPressure } from '../ends/arrival.ts';
 import { RESERVOIR, type Reservoir } from '../ends/reservoir.ts';
 import { answerStep } from '../ends/step.ts';
-import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import type { Opening } from '../volumes/opening.ts';
 import { columnFlow, orificeFlux } from '../volumes/passage.ts';
 import type { StreamRole, Volume } from '../volumes/volume.ts';

@@ -4,13 +4,14 @@
  *   2. ducts trace their characteristics over dt; the ends know what arrives,
  *   3. links answer with the volumes as they are; volumes predict their state at mid-step,
  *   4. links answer again with the volumes and openings at mid-step: second order in time,
- *   5. ducts and volumes update by these flows. A state that is not physical is rejected and the step taken again at half dt.
+ *   5. ducts and volumes update by these flows. A state that is not physical is rejected and the step taken again at
+ *      half dt, first order in the cells that failed and around them.
  */
 
 import type { MarchingDuct } from '../duct/marching.ts';
-import { advanceLink, answer, type Link } from './link.ts';
-import { type Ledger, newLedger } from './ledger.ts';
 import type { Volume } from '../volumes/volume.ts';
+import { type Ledger, newLedger } from './ledger.ts';
+import { advanceLink, answer, type Link } from './link.ts';
 
 /** Steps between two refreshes of the loss coefficients. */
 const LOSS_INTERVAL = 8;
@@ -40,7 +41,8 @@ export class Network {
     links: readonly Link[],
     courant: number,
   ) {
-    if (!(courant > 0 && courant <= 1)) throw new RangeError(`the Courant number must lie in (0, 1], not ${courant}`);
+    if (!(courant > 0 && courant <= 1))
+      throw new RangeError(`the Courant number must lie in (0, 1], not ${courant}`);
     this.ducts = ducts;
     this.volumes = volumes;
     this.links = links;
@@ -59,18 +61,26 @@ export class Network {
     const soft = this.steps < SOFT_START ? (this.steps + 1) / (SOFT_START + 1) : 1;
     let dt = Math.min(limit, this.courant * soft * this.stable);
     const least = dt * SMALLEST_SHARE;
+    let tries = 0;
     for (;;) {
       this.attempt(dt);
       if (this.decode()) break;
       const why = this.complaint();
-      for (const duct of this.ducts) duct.reject();
+      for (const duct of this.ducts) {
+        duct.soothe?.();
+        duct.reject();
+      }
       for (const volume of this.volumes) volume.reject();
       this.time -= dt;
-      if (!this.decode()) throw new MarchFailure(`the state before the step cannot be read: ${this.complaint()}`);
+      if (!this.decode())
+        throw new MarchFailure(`the state before the step cannot be read: ${this.complaint()}`);
       this.ledger.rejected++;
       dt *= 0.5;
-      if (dt < least) throw new MarchFailure(`t = ${this.time.toPrecision(6)} s: no step is small enough; ${why}`);
+      tries++;
+      if (dt < least)
+        throw new MarchFailure(`t = ${this.time.toPrecision(6)} s: no step is small enough; ${why}`);
     }
+    if (tries > 0) for (const duct of this.ducts) duct.ease?.();
     this.book(dt);
     this.steps++;
     return dt;

@@ -202,7 +202,9 @@ export class Volume {
     const wall = drive.wallHeat(0.5 * (from + to), p, this.meanTemperature, density) * dt;
     const release = drive.release;
     const share = release ? release.burntShare(to) - release.burntShare(from) : 0;
-    const converted = release ? share * release.freshMass : 0;
+    const converted = release
+      ? Math.min(share * release.freshMass, Math.max(0, now[CONTENT.mass0] - now[CONTENT.burnt0]))
+      : 0;
     const released = release ? converted * release.heatPerMass : 0;
     for (let slot = 0; slot < SLOTS; slot++) into[slot] = now[slot] + dt * rates[slot];
     const work1 = this.zoneWork(dt, p, dV);
