@@ -1,8 +1,7 @@
 #!/usr/bin/env node
 /** The command line: one line per verb. A verb's file is loaded only when it runs. */
 
-import { runProgram, type WiredVerb } from './commands/frame/program.ts';
+import { runProgram, wired } from './commands/frame/program.ts';
+import * as verbs from './commands/frame/verbs.ts';
 
-const wired: readonly WiredVerb[] = [];
-
-await runProgram(wired, process.argv.slice(2));
+await runProgram([wired(verbs.unroll, () => import('./commands/unroll.ts'))], process.argv.slice(2));
