@@ -1,0 +1,246 @@
+/**
+ * Who may know whom: the imports of every source file, read with the TypeScript compiler and held against the rules
+ * of the house. Data walks one way through the rooms; the solver and the figures run in a browser; no circles.
+ */
+
+import { readdirSync, readFileSync } from 'node:fs';
+import { basename, dirname, join, normalize, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import ts from 'typescript';
+import { describe, expect, test } from 'vitest';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+
+interface Import {
+  /** Path of a file of the project from the root, or the name of a package or of a Node module. */
+  readonly target: string;
+  readonly typesOnly: boolean;
+  readonly lazy: boolean;
+}
+
+interface Source {
+  readonly path: string;
+  readonly text: string;
+  readonly tree: ts.SourceFile;
+  readonly imports: readonly Import[];
+}
+
+function sourcesIn(folder: string): readonly Source[] {
+  return readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts') && !name.includes('node_modules'))
+    .map((name) => {
+      const path = join(folder, name);
+      const text = readFileSync(join(root, path), 'utf8');
+      const tree = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true);
+      return { path, text, tree, imports: importsOf(tree, path) };
+    });
+}
+
+function importsOf(tree: ts.SourceFile, path: string): readonly Import[] {
+  const found: Import[] = [];
+  const add = (specifier: ts.Node | undefined, typesOnly: boolean, lazy: boolean): void => {
+    if (specifier === undefined || !ts.isStringLiteralLike(specifier)) return;
+    const name = specifier.text;
+    const target = name.startsWith('.') ? normalize(join(dirname(path), name)) : name;
+    found.push({ target, typesOnly, lazy });
+  };
+  const visit = (node: ts.Node): void => {
+    if (ts.isImportDeclaration(node)) {
+      const clause = node.importClause;
+      const named = clause?.namedBindings;
+      const each = named !== undefined && ts.isNamedImports(named) ? named.elements : [];
+      const onlyTypes = each.length > 0 && each.every((element) => element.isTypeOnly);
+      add(node.moduleSpecifier, clause?.phaseModifier === ts.SyntaxKind.TypeKeyword || onlyTypes, false);
+    } else if (ts.isExportDeclaration(node)) add(node.moduleSpecifier, node.isTypeOnly, false);
+    else if (ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword) {
+      add(node.arguments[0], false, true);
+    } else if (ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument)) {
+      add(node.argument.literal, true, false);
+    }
+    ts.forEachChild(node, visit);
+  };
+  visit(tree);
+  return found;
+}
+
+interface Rule {
+  /** Files that the rule is for. */
+  readonly room: RegExp;
+  /** What they may import: files of the project, packages, Node's own modules. */
+  readonly may: readonly RegExp[];
+  /** What they may import for its types alone. */
+  readonly mayForTypes?: readonly RegExp[];
+}
+
+/** The first rule whose room fits a file is the one for it. */
+const rules: readonly Rule[] = [
+  { room: /^solver\//, may: [/^solver\//] },
+  // Exact solutions are witnesses against the solver, so they share nothing with it.
+  { room: /^src\/exact\//, may: [/^src\/exact\//] },
+  { room: /^src\/timing\//, may: [/^src\/timing\//, /^solver\//], mayForTypes: [/^src\/case\/model\.ts$/] },
+  {
+    room: /^src\/findings\//,
+    may: [/^src\/findings\//, /^src\/timing\//, /^solver\//, /^ndarray$/],
+    mayForTypes: [/^src\/case\/model\.ts$/],
+  },
+  { room: /^src\/workshop\//, may: [/^src\/workshop\//], mayForTypes: [/^src\/case\/model\.ts$/] },
+  { room: /^src\/case\//, may: [/^src\/case\//, /^src\/timing\//, /^node:/, /^(yaml|zod|mathjs)$/] },
+  {
+    room: /^src\/study\//,
+    may: [/^src\/(study|findings|timing|case|exact)\//, /^solver\//, /^node:/, /^(piscina|ndarray|mathjs)$/],
+  },
+  { room: /^src\/commands\/frame\//, may: [/^src\/commands\/frame\//, /^node:/, /^commander$/] },
+  {
+    room: /^src\/commands\/[^/]+\.ts$/,
+    may: [
+      /^src\/(commands\/frame|study|findings|timing|case|workshop|exact)\//,
+      /^(solver|plots)\//,
+      /^node:/,
+    ],
+  },
+  { room: /^src\/main\.ts$/, may: [/^src\/commands\//] },
+  { room: /^plots\/theme\//, may: [/^plots\/theme\//] },
+  { room: /^plots\/figures\//, may: [/^plots\/(theme|figures)\//, /^plotly\.js-dist-min$/] },
+  { room: /^plots\//, may: [/^plots\//, /^plotly\.js-dist-min$/] },
+];
+
+function isAllowed(path: string, { target, typesOnly }: Import): boolean {
+  const rule = rules.find(({ room }) => room.test(path));
+  if (rule === undefined) return false;
+  return [...rule.may, ...(typesOnly ? (rule.mayForTypes ?? []) : [])].some((one) => one.test(target));
+}
+
+const sources = ['solver', 'src', 'plots'].flatMap(sourcesIn);
+const tests = sourcesIn('tests');
+const byPath = new Map(sources.map((source) => [source.path, source]));
+
+describe('imports', () => {
+  test('are read', () => {
+    const main = byPath.get('src/main.ts');
+    expect(main?.imports).toContainEqual({
+      target: 'src/commands/frame/program.ts',
+      typesOnly: false,
+      lazy: false,
+    });
+    expect(main?.imports.some(({ lazy }) => lazy)).toBe(true);
+    expect(byPath.get('src/workshop/development.ts')?.imports).toEqual([
+      { target: 'src/case/model.ts', typesOnly: true, lazy: false },
+    ]);
+  });
+
+  test('every file belongs to a room', () => {
+    expect(
+      sources.filter(({ path }) => !rules.some(({ room }) => room.test(path))).map(({ path }) => path),
+    ).toEqual([]);
+  });
+
+  test('keep to who may know whom', () => {
+    const broken = sources.flatMap(({ path, imports }) =>
+      imports.filter((one) => !isAllowed(path, one)).map(({ target }) => `${path} imports ${target}`),
+    );
+    expect(broken).toEqual([]);
+  });
+
+  test.each([
+    ['solver/duct/step.ts', 'src/case/model.ts'],
+    ['solver/duct/step.ts', 'node:fs'],
+    ['src/timing/crank.ts', 'node:fs'],
+    ['src/exact/riemann.ts', 'solver/index.ts'],
+    ['src/study/sweep.ts', 'plots/pages/sweep.ts'],
+    ['src/commands/sweep.ts', 'src/commands/map.ts'],
+    ['plots/figures/torque.ts', 'src/findings/row.ts'],
+    ['plots/figures/torque.ts', 'plots/pages/sweep.ts'],
+    ['plots/pages/sweep.ts', 'node:fs'],
+  ])('would not let %s import %s', (path, target) => {
+    expect(isAllowed(path, { target, typesOnly: false, lazy: false })).toBe(false);
+  });
+
+  test('go round in no circle', () => {
+    expect(
+      circlesIn(new Map(sources.map(({ path, imports }) => [path, imports.map(({ target }) => target)]))),
+    ).toEqual([]);
+    // The search itself finds one.
+    expect(
+      circlesIn(
+        new Map([
+          ['a', ['b']],
+          ['b', ['c', 'a']],
+          ['c', []],
+        ]),
+      ),
+    ).toEqual(['a > b > a']);
+  });
+
+  test('of the command line load nothing heavy before a verb runs', () => {
+    const loaded = new Set<string>();
+    const load = (path: string): void => {
+      if (loaded.has(path)) return;
+      loaded.add(path);
+      for (const { target, typesOnly, lazy } of byPath.get(path)?.imports ?? [])
+        if (!typesOnly && !lazy) load(target);
+    };
+    load('src/main.ts');
+    const packages = [...loaded].filter((name) => !byPath.has(name) && !name.startsWith('node:'));
+    expect(packages).toEqual(['commander']);
+  });
+});
+
+/** Circles of a graph, each once, by a search in depth. */
+function circlesIn(graph: ReadonlyMap<string, readonly string[]>): readonly string[] {
+  const circles: string[] = [];
+  const finished = new Set<string>();
+  const trail: string[] = [];
+  const visit = (name: string): void => {
+    if (finished.has(name)) return;
+    const at = trail.indexOf(name);
+    if (at >= 0) {
+      circles.push([...trail.slice(at), name].join(' > '));
+      return;
+    }
+    trail.push(name);
+    for (const next of graph.get(name) ?? []) if (graph.has(next)) visit(next);
+    trail.pop();
+    finished.add(name);
+  };
+  for (const name of graph.keys()) visit(name);
+  return circles;
+}
+
+describe('files', () => {
+  const all = [...sources, ...tests];
+  const pathsOf = (fitting: (source: Source) => boolean): readonly string[] =>
+    all.filter(fitting).map(({ path }) => relative('.', path));
+
+  test('are named in kebab-case', () => {
+    expect(
+      pathsOf(({ path }) => !/^[a-z0-9]+(-[a-z0-9]+)*(\.(test|config|d))?\.ts$/.test(basename(path))),
+    ).toEqual([]);
+  });
+
+  test('are at most 320 lines long', () => {
+    expect(pathsOf(({ text }) => text.split('\n').length > 321)).toEqual([]);
+  });
+
+  test('have no default export, but where a tool asks for one', () => {
+    const hasDefault = ({ tree }: Source): boolean =>
+      tree.statements.some(
+        (node) =>
+          ts.isExportAssignment(node) ||
+          (ts.canHaveModifiers(node) &&
+            ts.getModifiers(node)?.some(({ kind }) => kind === ts.SyntaxKind.DefaultKeyword) === true),
+      );
+    expect(pathsOf(hasDefault).filter((path) => !path.endsWith('.config.ts'))).toEqual([]);
+  });
+
+  test('have no enum and no any', () => {
+    const has = (node: ts.Node): boolean =>
+      ts.isEnumDeclaration(node) ||
+      node.kind === ts.SyntaxKind.AnyKeyword ||
+      (ts.forEachChild(node, has) ?? false);
+    expect(pathsOf(({ tree }) => has(tree))).toEqual([]);
+  });
+
+  test('are not called utils, helpers or common', () => {
+    expect(pathsOf(({ path }) => /(^|\/)(utils?|helpers?|common|misc)(\.ts|\/)/.test(path))).toEqual([]);
+  });
+});
