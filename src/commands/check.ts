@@ -2,15 +2,27 @@
  * `echocone check`: what can be said of a case before a wave is computed, on two screens of 80 columns. Nothing is
  * judged here and nothing computed; the report is made by the timing core.
  */
+import { loadCase } from '../case/load.ts';
 import type { CheckReport, WindowRow } from '../timing/report.ts';
+import { checkReport } from '../timing/report.ts';
 import type { RuleFinding } from '../timing/rules/rule.ts';
 import type { TimeAreas } from '../timing/time-area.ts';
+import { jsonText } from './frame/json.ts';
 import { plainText } from './frame/plain-text.ts';
 import { tableText } from './frame/table.ts';
+import type { Invocation } from './frame/verb.ts';
 
 const WIDTH = 80;
 /** Speeds shown at most; the rest is in --json. */
 const SPEEDS = 5;
+
+export async function run({ files, flags, terminal }: Invocation): Promise<void> {
+  const report = checkReport(loadCase(files[0] as string, { set: flags.set }));
+  terminal.answer(flags.json ? jsonText(report) : renderCheck(report));
+}
+
+/** Rules whose advice is wanted within the usual range too. */
+const ALWAYS: ReadonlySet<string> = new Set(['exhaust-duration']);
 
 /** The report as text of 80 columns. */
 export function renderCheck(report: CheckReport): string {
@@ -76,8 +88,8 @@ function ports({ windows, events, areas }: CheckReport): string {
     windows,
   );
   const blowdown =
-    `Blowdown ${fixed(events.blowdownDeg, 1)} deg; exhaust ${fixed(areas.exhaustAtTransferOpening, 0, 1e6)} of ` +
-    `${fixed(areas.exhaust, 0, 1e6)} mm2 open as the transfers (${fixed(areas.transfer, 0, 1e6)} mm2) begin.`;
+    `Blowdown ${fixed(events.blowdownDeg, 1)} deg; ${fixed(areas.exhaustAtTransferOpening, 0, 1e6)} of ` +
+    `${fixed(areas.exhaust, 0, 1e6)} mm2 exhaust open as transfers (${fixed(areas.transfer, 0, 1e6)} mm2) begin.`;
   return table + wrapped(blowdown);
 }
 
@@ -112,8 +124,8 @@ function timeAreaTable(report: CheckReport): string {
     table +
     wrapped(
       `${fixed(report.aim.bmep, 0, 1e-5)} bar wants blowdown ${ms(wanted.blowdown, 3)}, transfer ${ms(wanted.transfer, 2)} ` +
-        `(${wanted.source}). Return of the wave by the handbook at ${fixed(report.handbook.gasTemperature - 273.15, 0)} degC, late ` +
-        'against exhaust closing.',
+        `(Blair 1996, from memory, unverified). Returns: handbook wave at ${fixed(report.handbook.gasTemperature - 273.15, 0)} degC, ` +
+        'late against exhaust closing.',
     )
   );
 }
@@ -176,24 +188,31 @@ function rules({ rules: findings }: CheckReport): string {
   let text = `${lines[0]}\n`;
   for (const [i, rule] of findings.entries()) {
     text += `${lines[i + 1]}\n${wrapped(rule.reason, '    ')}`;
-    if (rule.outside !== 'no') text += wrapped(rule.advice, '    * ').replace(/\n {4}\* (?=.)/g, '\n      ');
+    if (rule.outside !== 'no' || ALWAYS.has(rule.id))
+      text += wrapped(rule.advice, '    * ').replace(/\n {4}\* (?=.)/g, '\n      ');
   }
   return `${text}${wrapped(
-    "> outside the usual. By: J Jennings, Two-Stroke Tuner's Handbook (1973); B Blair, Design and Simulation of Two-Stroke " +
-      'Engines (1996), time-areas from memory, unverified; c common practice, no source.',
+    '> outside the usual. By: J Jennings (1973), B Blair (1996; time-areas from memory, unverified), c common ' +
+      'practice, no source.',
   )}`;
 }
 
+/** Assumed quantities by the group that they belong to, the lone ones with their value. */
+function assumedGroups(assumed: CheckReport['assumed']): string {
+  const groups = new Map<string, string[]>();
+  for (const one of assumed.filter((a) => a.sort === 'quantity')) {
+    const group = one.path.split('.').slice(0, -1).join('.') || one.path;
+    groups.set(group, [...(groups.get(group) ?? []), `${one.path} ${one.value}`]);
+  }
+  return [...groups]
+    .map(([group, all]) => (all.length === 1 ? all[0] : `${group} (${all.length})`))
+    .join('; ');
+}
+
 function footing({ assumed, warnings, caution }: CheckReport): string {
-  const quantities = assumed.filter((a) => a.sort === 'quantity');
-  const list = quantities.map((a) => `${a.path} ${a.value}`).join('; ');
-  const more =
-    assumed.length > quantities.length
-      ? ` (+${assumed.length - quantities.length} settings and absences)`
-      : '';
   return (
     warnings.map((w) => wrapped(`Warning: ${w}`)).join('') +
-    (assumed.length > 0 ? wrapped(`Assumed${more}: ${list}. Reasons in --json.`, '', 4) : '') +
+    (assumed.length > 0 ? wrapped(`Assumed (reasons: --json): ${assumedGroups(assumed)}.`, '', 5) : '') +
     wrapped(caution)
   );
 }

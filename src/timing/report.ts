@@ -19,14 +19,15 @@ import { diameterAt, pipeLengths, sectionRows, TRANSITION } from './pipe-table.t
 import { releaseEstimate } from './release-estimate.ts';
 import { RULES } from './rules/all-rules.ts';
 import type { RuleFinding, RuleInput } from './rules/rule.ts';
+import { chordArea } from './stream-area.ts';
 import type { TimeAreas } from './time-area.ts';
 import { portArea, portStreamArea, timeAreas, timeAreasWanted } from './time-area.ts';
 import { compressionRatios, crankcaseCompression, sweptVolume, volumesOf } from './volume.ts';
 import { outlineArea } from './window.ts';
 
 export const CAUTION =
-  'Over-revving, lean mixtures and hot stingers wreck engines and hurt people: change one thing ' +
-  'at a time, on a guarded stand, within local rules and with licensed practice where it is due.';
+  'Over-revving, lean mixtures and narrow stingers wreck engines: change one thing at a time, on a guarded stand, ' +
+  'within local rules and licensed practice.';
 
 /** Mean effective pressure aimed at when nobody says [Pa]. */
 export const DEFAULT_BMEP = 10e5;
@@ -210,7 +211,8 @@ function eventSummary({ exhaust, transfers }: EngineEvents): CheckReport['events
 
 function windowRows(port: WindowRow['port'], events: PortEvents, stroke: number): WindowRow[] {
   return events.windows.map(({ shape, ...times }) => {
-    const area = shape.count * outlineArea(shape, Math.min(stroke, shape.floor) - shape.roof);
+    const open = Math.min(stroke, shape.floor) - shape.roof;
+    const area = shape.count * outlineArea(shape, open);
     return {
       port,
       name: shape.name,
@@ -223,7 +225,7 @@ function windowRows(port: WindowRow['port'], events: PortEvents, stroke: number)
       edgeDurationDeg: times.edgeDurationDeg,
       roofTravel: shape.roof,
       wallArea: area,
-      streamArea: area * shape.streamCosine,
+      streamArea: shape.count * shape.streamCosine * chordArea(shape, open),
     };
   });
 }

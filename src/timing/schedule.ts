@@ -5,7 +5,7 @@
  * by straight interpolation: continuous, never negative, nought exactly while shut, no allocation. Volumes are cheap and
  * stay exact. Time enters only as deg = 6 · rpm · t.
  *
- * Areas come in two measures: on the bore's wall, as cut, and along the stream (times the cosine of the up-angle).
+ * Areas come in two measures: on the bore's wall, as cut, and at right angles to the stream (`stream-area.ts`).
  * They are geometric; discharge coefficients are the solver's.
  */
 import type { Engine, Intake } from '../case/model.ts';
@@ -13,6 +13,7 @@ import type { Crank } from './crank.ts';
 import { crankAnglesAtTravel, pistonTravel, travelForDuration } from './crank.ts';
 import type { EngineEvents } from './events.ts';
 import { engineEvents } from './events.ts';
+import { streamArea } from './stream-area.ts';
 import type { Volumes } from './volume.ts';
 import { volumesOf } from './volume.ts';
 import type { WindowShape } from './window.ts';
@@ -78,7 +79,7 @@ function tableOf(crank: Crank, events: EngineEvents['exhaust'], along: 'wall' | 
     const travel = pistonTravel(crank, deg);
     let area = 0;
     for (const { shape } of events.windows) {
-      area += windowArea(shape, travel) * (along === 'stream' ? shape.streamCosine : 1);
+      area += along === 'wall' ? windowArea(shape, travel) : streamArea(shape, travel);
     }
     return area;
   });

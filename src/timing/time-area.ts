@@ -11,17 +11,10 @@
 import type { Crank } from './crank.ts';
 import { crankAnglesAtTravel, pistonTravel } from './crank.ts';
 import type { PortEvents } from './events.ts';
+import { gauss } from './gauss.ts';
+import { streamArea } from './stream-area.ts';
 import type { WindowShape } from './window.ts';
 import { firstOpening, windowArea } from './window.ts';
-
-/** Nodes and weights of the five-point Gauss–Legendre rule on [−1, 1]. */
-const NODES: readonly (readonly [node: number, weight: number])[] = [
-  [0, 128 / 225],
-  ...[-1, 1].flatMap((sign): [number, number][] => [
-    [(sign * Math.sqrt(5 - 2 * Math.sqrt(10 / 7))) / 3, (322 + 13 * Math.sqrt(70)) / 900],
-    [(sign * Math.sqrt(5 + 2 * Math.sqrt(10 / 7))) / 3, (322 - 13 * Math.sqrt(70)) / 900],
-  ]),
-];
 
 /** Open area of all a port's windows at a crank angle, on the wall [m2]. */
 export function portArea(crank: Crank, port: PortEvents, deg: number): number {
@@ -32,7 +25,7 @@ export function portArea(crank: Crank, port: PortEvents, deg: number): number {
 /** The same along the windows' streams [m2]. */
 export function portStreamArea(crank: Crank, port: PortEvents, deg: number): number {
   const travel = pistonTravel(crank, deg);
-  return port.windows.reduce((sum, { shape }) => sum + shape.streamCosine * windowArea(shape, travel), 0);
+  return port.windows.reduce((sum, { shape }) => sum + streamArea(shape, travel), 0);
 }
 
 /** Angles at which an open area has a kink [deg]. */
@@ -66,20 +59,12 @@ export function angleArea(crank: Crank, port: PortEvents, fromDeg: number, toDeg
     const [from, to] = [ends[i - 1] as number, ends[i] as number];
     // A rounded roof opens as the 3/2 power of the depth: short pieces near its ends keep the rule accurate.
     const pieces = Math.max(4, Math.ceil((to - from) / 2));
-    for (let k = 0; k < pieces; k++) sum += gauss(crank, port, from, to, k / pieces, (k + 1) / pieces);
+    const drawn = (t: number) => from + (to - from) * t * t * (3 - 2 * t);
+    for (let k = 0; k < pieces; k++) {
+      sum += gauss((deg) => portArea(crank, port, deg), drawn(k / pieces), drawn((k + 1) / pieces));
+    }
   }
   return sum;
-}
-
-/** One piece of it, with the piece's ends given as shares a, b drawn towards both ends of the stretch [m2 deg]. */
-function gauss(crank: Crank, port: PortEvents, from: number, to: number, a: number, b: number): number {
-  const drawn = (t: number) => from + (to - from) * t * t * (3 - 2 * t);
-  const [lo, hi] = [drawn(a), drawn(b)];
-  let sum = 0;
-  for (const [node, weight] of NODES) {
-    sum += weight * portArea(crank, port, (lo + hi) / 2 + (node * (hi - lo)) / 2);
-  }
-  return (sum * (hi - lo)) / 2;
 }
 
 export interface TimeAreas {

@@ -29,6 +29,7 @@ import { pistonTravel, travelForDuration } from './crank.ts';
 export interface WindowShape {
   readonly name: string;
   readonly count: number;
+  readonly bore: number;
   /** Width of one window along the bore's arc [m]. */
   readonly arcWidth: number;
   /** Width of one window straight across [m]. */
@@ -88,6 +89,7 @@ export function windowShape(crank: Crank, bore: number, window: PortWindow): Win
   return {
     name: window.name,
     count: window.count,
+    bore,
     arcWidth,
     chordWidth: chordOfArc(arcWidth, bore),
     roof: cut,
@@ -158,11 +160,6 @@ export function windowArea(shape: WindowShape, travel: number): number {
   if (shape.chamferSine === 0) return shape.count * plain;
   const slit = shape.chamferSine * outlineArea(shape, depth + shape.chamferHeight);
   return shape.count * Math.max(plain, slit);
-}
-
-/** The same seen along the stream, which leaves at the window's up-angle [m2]. */
-export function streamArea(shape: WindowShape, travel: number): number {
-  return shape.streamCosine * windowArea(shape, travel);
 }
 
 /** Travel at which gas begins to pass: the chamfer's upper edge, or the roof [m]. */

@@ -28,20 +28,20 @@ describe('pipe geometry', () => {
   it('measures to a baffle of several stages as to one', () => {
     const sections = pipe.sections.flatMap((part) =>
       part.role === 'baffle'
-        ? [section('baffle 1', 'baffle', 100, 97, 60), section('baffle 2', 'baffle', 105, 60, 22)]
+        ? [section('baffle 1', 'baffle', 95, 92, 60), section('baffle 2', 'baffle', 105, 60, 20.8)]
         : [part],
     );
     const staged = checkReport({ ...saltmarsh, pipe: { ...pipe, sections } });
-    expect(staged.lengths.baffleStart).toBeCloseTo(0.735, 12);
-    expect(staged.lengths.baffleMiddle).toBeCloseTo(0.8375, 12);
+    expect(staged.lengths.baffleStart).toBeCloseTo(0.74, 12);
+    expect(staged.lengths.baffleMiddle).toBeCloseTo(0.84, 12);
     expect(staged.lengths.baffleEnd).toBeCloseTo(0.94, 12);
-    expect(staged.lengths.total).toBeCloseTo(1.205, 12);
+    expect(staged.lengths.total).toBeCloseTo(1.19, 12);
   });
 
   it('finds a diameter anywhere along the pipe', () => {
-    expect(diameterAt(pipe, 0)).toBeCloseTo(35.5 * MM, 12);
-    expect(diameterAt(pipe, 0.32)).toBeCloseTo(51.5 * MM, 12);
-    expect(diameterAt(pipe, 9)).toBeCloseTo(22 * MM, 12);
+    expect(diameterAt(pipe, 0)).toBeCloseTo(33.5 * MM, 12);
+    expect(diameterAt(pipe, 0.325)).toBeCloseTo(51.5 * MM, 12);
+    expect(diameterAt(pipe, 9)).toBeCloseTo(20.8 * MM, 12);
   });
 });
 
@@ -53,7 +53,8 @@ describe('report', () => {
       windows.filter((w) => w.port === 'transfer').reduce((sum, w) => sum + w.wallArea, 0),
       12,
     );
-    expect(areas.exhaustStream).toBeCloseTo(areas.exhaust * Math.cos((25 * Math.PI) / 180), 12);
+    expect(areas.exhaustStream).toBeCloseTo(windows[0]?.streamArea ?? 0, 12);
+    expect(areas.exhaustStream).toBeLessThan(areas.exhaust * Math.cos((25 * Math.PI) / 180));
     expect(handbook.wantedLength).toBeCloseTo(tunedLength(handbook.soundSpeed, 194, 11_000), 12);
     expect(handbook.soundSpeed).toBeCloseTo(handbookSoundSpeed(handbook.gasTemperature), 12);
     const suits = checkReport({

@@ -55,7 +55,7 @@ export const engine: Engine = {
     discharge,
     passage: { length: 70 * MM, area: 16e-4, inertia: false },
   },
-  passage: { length: 65 * MM, entryArea: 8.8e-4, exitArea: 7.2e-4 },
+  passage: { length: 65 * MM, entryArea: 8.8e-4, exitArea: 6.5e-4 },
   crankcase: { volume: 330e-6, wallTemperature: 360 },
   intake: {
     kind: 'reed',
@@ -98,12 +98,12 @@ export function section(
 export const pipe: Pipe = {
   name: 'draft A',
   sections: [
-    section('header', 'header', 235, 35.5, 41),
+    section('header', 'header', 240, 33.5, 41),
     section('diffuser 1', 'diffuser', 170, 41, 62),
-    section('diffuser 2', 'diffuser', 170, 62, 97),
-    section('belly', 'belly', 95, 97, 97),
-    section('baffle', 'baffle', 205, 97, 22),
-    section('stinger', 'stinger', 265, 22, 22),
+    section('diffuser 2', 'diffuser', 170, 62, 92),
+    section('belly', 'belly', 95, 92, 92),
+    section('baffle', 'baffle', 200, 92, 20.8),
+    section('stinger', 'stinger', 250, 20.8, 20.8),
   ],
   silencer: null,
   wall: { by: 'given', at: [{ position: 0, temperature: 620 }] },

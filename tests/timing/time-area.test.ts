@@ -117,9 +117,11 @@ describe('what a mean effective pressure wants', () => {
   });
 });
 
-it('a stream at an angle sees less', () => {
-  const tilted = engineEvents(engine);
+it('a stream sees the chord of a window, at its angle', () => {
+  const windows = [{ ...exhaustWindow, ...square, widthMeasure: 'chord', upAngleDeg: -25 } as const];
+  const tilted = engineEvents({ ...engine, exhaust: { ...engine.exhaust, windows } });
   const ratio =
     portStreamArea(tilted.crank, tilted.exhaust, 150) / portArea(tilted.crank, tilted.exhaust, 150);
-  expect(ratio).toBeCloseTo(Math.cos((25 * Math.PI) / 180), 12);
+  const narrowing = 37.5 / (54 * Math.asin(37.5 / 54));
+  expect(ratio).toBeCloseTo(narrowing * Math.cos((25 * Math.PI) / 180), 12);
 });

@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import type { PortWindow } from '../../src/case/model.ts';
 import { arcExcess, halfSegment } from '../../src/timing/circle-segment.ts';
 import { crankOf } from '../../src/timing/crank.ts';
+import { chordArea, streamArea } from '../../src/timing/stream-area.ts';
 import type { WindowShape } from '../../src/timing/window.ts';
 import {
   arcOfChord,
@@ -13,7 +14,6 @@ import {
   firstOpening,
   outlineArea,
   outlineWidth,
-  streamArea,
   windowArea,
   windowShape,
 } from '../../src/timing/window.ts';
@@ -164,9 +164,38 @@ describe('the wall is curved', () => {
     expectRelative(openAt(shape, 10), 10 * MM * BORE * Math.asin(38 / 54), 1e-12);
   });
 
-  it('sees less of a window along a stream that rises', () => {
-    const shape = shapeOf({ upAngleDeg: 60 });
-    expectRelative(streamArea(shape, shape.floor), 0.5 * 26 * 40e-6, 1e-12);
+  it('is seen by the stream as a chord times a height, less where it rises', () => {
+    const shape = shapeOf({ width: 38 * MM, widthMeasure: 'chord' });
+    for (const depth of [1, 10, 26]) expectRelative(chordArea(shape, depth * MM), depth * 38e-6, 1e-12);
+    const rising = shapeOf({ width: 38 * MM, widthMeasure: 'chord', upAngleDeg: 60, count: 2 });
+    expectRelative(streamArea(rising, rising.floor), 0.5 * 2 * 26 * 38e-6, 1e-12);
+    const chamfered = shapeOf({
+      width: 38 * MM,
+      widthMeasure: 'chord',
+      chamferHeight: 4 * MM,
+      chamferDepth: 3 * MM,
+    });
+    expectRelative(streamArea(chamfered, chamfered.roof - 1 * MM), 0.6 * 3 * 38e-6, 1e-12);
+  });
+
+  it.each([
+    { roofArch: 5 * MM, cornerTop: 8 * MM, cornerBottom: 6 * MM },
+    { width: 24 * MM, height: 24 * MM, cornerTop: 12 * MM, cornerBottom: 12 * MM },
+    { roofArch: 20 * MM },
+    { roofArch: 0.2 * MM, cornerTop: 3 * MM },
+  ])('is seen by the stream as the sum of its chords: %j', (changes) => {
+    const shape = shapeOf(changes);
+    for (const share of [0.01, 0.2, 0.6, 1]) {
+      const depth = share * (shape.floor - shape.roof);
+      const rows = 100_000;
+      let sum = 0;
+      for (let i = 0; i < rows; i++) {
+        const t = (i + 0.5) / rows;
+        const width = outlineWidth(shape, depth * t * t * (3 - 2 * t));
+        sum += ((depth * 6 * t * (1 - t)) / rows) * BORE * Math.sin(width / BORE);
+      }
+      expectRelative(chordArea(shape, depth), sum, 1e-8);
+    }
   });
 });
 

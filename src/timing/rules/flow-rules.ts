@@ -26,7 +26,7 @@ export function passageExitRule({ engine, effectivePortArea }: RuleInput): RuleF
 }
 
 export function passageMachRule({ release, bmep }: RuleInput): RuleFinding {
-  const basis = `estimate for ${(bmep / 1e5).toFixed(0)} bar; the sweep computes it`;
+  const basis = `by estimate for ${(bmep / 1e5).toFixed(0)} bar`;
   return finding({
     id: 'passage-exit-mach',
     title: 'Mach at passage exit',
@@ -37,9 +37,9 @@ export function passageMachRule({ release, bmep }: RuleInput): RuleFinding {
     source: `${NO_SOURCE}; the range allows for the estimate`,
     movedBy: 'passage exit, blowdown',
     sides: {
-      below: `Slow (${basis}): a smaller exit, or an earlier or wider port, speeds it up.`,
-      within: `Peak at ${release.exitMachDeg.toFixed(0)} deg (${basis}).`,
-      above: `Near choking (${basis}): a larger exit, or a longer blowdown, slows it.`,
+      below: `Slow ${basis}: a smaller exit or an earlier, wider port.`,
+      within: `Peak at ${release.exitMachDeg.toFixed(0)} deg ${basis}; the sweep computes it.`,
+      above: `Near choking ${basis}: a larger exit or a longer blowdown.`,
     },
   });
 }

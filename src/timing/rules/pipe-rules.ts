@@ -35,9 +35,9 @@ export function diffuserRule({ rows }: RuleInput): RuleFinding {
     source: JENNINGS,
     movedBy: 'diffuser length, belly',
     sides: {
-      below: `Stages ${stages} deg; 8 deg in all would be ${at8} long: steeper sucks harder over fewer speeds.`,
-      within: `Stages ${stages} deg; 8 deg in all would be ${at8} long.`,
-      above: `Stages ${stages} deg; 8 deg in all would be ${at8} long: gentler spreads the suction.`,
+      below: `Stages ${stages} deg; 8 deg in all is ${at8}: steeper sucks harder.`,
+      within: `Stages ${stages} deg; 8 deg in all is ${at8}.`,
+      above: `Stages ${stages} deg; 8 deg in all is ${at8}: gentler spreads suction.`,
       unknown: 'The pipe has no diffuser.',
     },
   });
@@ -56,9 +56,9 @@ export function baffleRule({ rows }: RuleInput): RuleFinding {
     source: `${JENNINGS} (20); the range is common practice, no source`,
     movedBy: 'baffle length',
     sides: {
-      below: `20 deg would be ${at20} long: a shorter baffle sharpens the plug-back.`,
-      within: `20 deg would be ${at20} long.`,
-      above: `20 deg would be ${at20} long: a longer baffle spreads the plug-back over more speeds.`,
+      below: `20 deg is ${at20}: a shorter baffle sharpens the plug-back.`,
+      within: `20 deg is ${at20}.`,
+      above: `20 deg is ${at20}: longer spreads the plug-back over more speeds.`,
       unknown: 'The pipe has no baffle, so nothing sends the wave back.',
     },
   });

@@ -41,7 +41,7 @@ export function widestWindowRule({ engine, events }: RuleInput): RuleFinding {
     sides: {
       below: `Room to widen by about ${mm(chord(limit) - shape.chordWidth)} before the ring minds, if blowdown wants it.`,
       within: `${mm(Math.max(0, chord(limit) - shape.chordWidth))} of width left to the usual limit for this bore and roof.`,
-      above: `Narrow by ${mm(shape.chordWidth - chord(limit))}, or divide it with a bridge, or round roof and corners more.`,
+      above: `Narrow by ${mm(shape.chordWidth - chord(limit))}, bridge it, or round roof and corners more.`,
     },
   });
 }
@@ -65,14 +65,18 @@ export function totalWidthRule({ engine, events }: RuleInput): RuleFinding {
   });
 }
 
-/** Least wall between an exhaust and a transfer window [m]; null where a position is not given. */
+/**
+ * Least wall between an exhaust and a transfer window side by side [m]; null where a position is not given. A side
+ * window whose floor stays above the transfers' roofs has no such wall.
+ */
 export function exhaustTransferLand(engine: Engine, input: Pick<RuleInput, 'events'>): number | null {
   const half = (shape: WindowShape) => shape.arcWidth / engine.bore;
   const radians = (deg: number) => (Math.abs(deg) * Math.PI) / 180;
-  let reach = 0;
+  const transferRoof = Math.min(...input.events.transfers.windows.map((w) => w.shape.roof));
+  let reach = -Infinity;
   for (const [i, window] of engine.exhaust.windows.entries()) {
     const shape = input.events.exhaust.windows[i]?.shape;
-    if (!shape) continue;
+    if (!shape || shape.floor <= transferRoof) continue;
     const middle = window.aroundDeg ?? (window.count === 1 && engine.exhaust.windows.length === 1 ? 0 : null);
     if (middle === null) return null;
     reach = Math.max(reach, radians(middle) + half(shape));
@@ -84,7 +88,7 @@ export function exhaustTransferLand(engine: Engine, input: Pick<RuleInput, 'even
     if (window.aroundDeg === null) return null;
     nearest = Math.min(nearest, radians(window.aroundDeg) - half(shape));
   }
-  return nearest === Infinity ? null : ((nearest - reach) * engine.bore) / 2;
+  return Number.isFinite(nearest - reach) ? ((nearest - reach) * engine.bore) / 2 : null;
 }
 
 export function landRule({ engine, events }: RuleInput): RuleFinding {
@@ -100,7 +104,7 @@ export function landRule({ engine, events }: RuleInput): RuleFinding {
     source: NO_SOURCE,
     movedBy: 'widths, positions around',
     sides: {
-      below: `Move the nearest transfer ${mm(low - (land ?? 0))} away or narrow the exhaust by twice that, or aim that transfer further back.`,
+      below: `Move the nearest transfer ${mm(low - (land ?? 0))} away, or narrow the exhaust by twice that.`,
       within: 'Aim the nearest transfers away from the exhaust all the same.',
       above: `Wall to spare: ${mm((land ?? 0) - high)} a side could go to exhaust or transfer width.`,
       unknown: 'Give `around` for every window to have it checked (exhaust middle is 0 deg).',
