@@ -6,6 +6,7 @@ import { decode, unphysicalCell } from '../kernel/decode.ts';
 import { advance, arrivals } from '../kernel/step.ts';
 import { refreshLosses } from '../losses/wall-losses.ts';
 import type { MarchingDuct } from './marching.ts';
+import { valueAt } from './point-value.ts';
 import { DuctState, GHOSTS } from './state.ts';
 
 /** Cells on each side of one that failed that are held flat as the step is taken again. */
@@ -64,27 +65,12 @@ export class Duct extends DuctState implements MarchingDuct {
     );
   }
 
-  /**
-   * Cell averages turned into values at a point: linear between two centres less half the curvature there, and less a
-   * twenty-fourth for the average over a cell. Across a jump the curvature is nil.
-   */
   probe(position: number, out: Float64Array): void {
     const at = position / this.dx - 0.5;
-    const i = Math.max(-1, Math.min(this.cells - 1, Math.floor(at)));
-    const w = at - i;
-    const k = i + GHOSTS;
-    const share = this.mixed ? pointValue(this.y, k, w) : 0;
-    out[0] = pointValue(this.p, k, w);
-    out[1] = pointValue(this.u, k, w);
-    out[3] = pointValue(this.r, k, w);
+    const share = this.mixed ? valueAt(this.y, at, this.cells) : 0;
+    out[0] = valueAt(this.p, at, this.cells);
+    out[1] = valueAt(this.u, at, this.cells);
+    out[3] = valueAt(this.r, at, this.cells);
     out[2] = out[0] / (out[3] * this.gas.gasConstant(share));
   }
-}
-
-/** Value a share w on from the centre of cell k to that of the next. */
-function pointValue(q: Float64Array, k: number, w: number): number {
-  const here = q[k - 1] - 2 * q[k] + q[k + 1];
-  const next = q[k] - 2 * q[k + 1] + q[k + 2];
-  const curvature = here * next > 0 ? Math.sign(here) * Math.min(Math.abs(here), Math.abs(next)) : 0;
-  return q[k] + w * (q[k + 1] - q[k]) - (0.5 * w * (1 - w) + 1 / 24) * curvature;
 }

@@ -1,0 +1,156 @@
+/** One shot: builds the network of a pulse, marches it to its end under observation, and closes the books. */
+
+import { energyGain, MarchFailure } from '../../../solver/index.ts';
+import type { Pulse } from '../../case/model.ts';
+import { watchDiagram } from './diagram.ts';
+import { notesOf } from './notes.ts';
+import { probePlace, vesselPlace } from './places.ts';
+import { PROBE } from './probe-values.ts';
+import { profileOf } from './profile.ts';
+import type {
+  DuctRecord,
+  Extreme,
+  ProbeRecord,
+  ProfileRecord,
+  PulseBalance,
+  PulseResult,
+  VesselRecord,
+} from './result.ts';
+import { buildRig, type Rig } from './rig.ts';
+import { Watch } from './watch.ts';
+
+export interface PulseProgress {
+  /** Called now and then with the time reached [s]. */
+  readonly reached?: (time: number) => void;
+  readonly signal?: AbortSignal;
+}
+
+/** The march of a pulse failed: its file asks for what cannot be computed. The command line shows the message as it is. */
+export class PulseFailure extends Error {
+  override readonly name = 'PulseFailure';
+  readonly exitCode = 4;
+}
+
+const STEPS_BETWEEN_LOOKS = 200;
+
+/** Runs a pulse. @throws PulseFailure */
+export function runPulse(pulse: Pulse, progress: PulseProgress = {}): PulseResult {
+  const rig = buildRig(pulse);
+  const { network } = rig;
+  for (const { duct } of rig.stretches) duct.decode();
+  const start = { mass: network.mass(), energy: network.energyContent() };
+  const reference = pulse.ambient.pressure;
+  const probes = new Watch(
+    [
+      ...pulse.probes.map(({ at }) => probePlace(rig, at, reference)),
+      ...rig.vessels.map((vessel) => vesselPlace(vessel)),
+    ],
+    pulse.sampleEvery,
+    pulse.until,
+  );
+  const diagram = watchDiagram(rig, pulse.until);
+  const profiles = march(rig, pulse, [probes, diagram.watch], progress);
+  const count = pulse.probes.length;
+  return {
+    schemaVersion: 1,
+    kind: 'pulse',
+    name: pulse.name,
+    pulse,
+    time: probes.times,
+    probes: pulse.probes.map(({ name, at }, k) => probeRecord(name, at, probes.times, probes.traces[k]!)),
+    vessels: rig.vessels.map(({ side }, k) => vesselRecord(side, probes.traces[count + k]!)),
+    profiles,
+    diagram: diagram.finish(),
+    ducts: rig.stretches.map(ductRecord),
+    steps: network.ledger.steps,
+    rejectedSteps: network.ledger.rejected,
+    balance: balanceOf(rig, start),
+    notes: notesOf(pulse, rig),
+  };
+}
+
+/** Marches to the end, from one wanted profile to the next. */
+function march(rig: Rig, pulse: Pulse, watches: readonly Watch[], progress: PulseProgress): ProfileRecord[] {
+  const { network, stretches } = rig;
+  const wanted = [...new Set(pulse.profilesAt)].sort((a, b) => a - b);
+  const profiles: ProfileRecord[] = [];
+  for (const stop of [...wanted, pulse.until]) {
+    const slack = 1e-12 * pulse.until;
+    while (stop - network.time > slack) {
+      stepOnce(rig, stop - network.time);
+      for (const watch of watches) watch.look(network.time);
+      if (network.ledger.steps % STEPS_BETWEEN_LOOKS === 0) {
+        progress.signal?.throwIfAborted();
+        progress.reached?.(network.time);
+      }
+    }
+    if (profiles.length < wanted.length) profiles.push(profileOf(stretches, stop));
+  }
+  return profiles;
+}
+
+function stepOnce({ network }: Rig, limit: number): void {
+  try {
+    network.step(limit);
+  } catch (error) {
+    if (!(error instanceof MarchFailure)) throw error;
+    throw new PulseFailure(`The pulse could not be marched on: ${error.message}.`);
+  }
+}
+
+function probeRecord(
+  name: string,
+  position: number,
+  times: readonly number[],
+  traces: readonly number[][],
+): ProbeRecord {
+  const pressure = traces[PROBE.pressure]!;
+  return {
+    name,
+    position,
+    pressure,
+    velocity: traces[PROBE.velocity]!,
+    temperature: traces[PROBE.temperature]!,
+    density: traces[PROBE.density]!,
+    forward: traces[PROBE.forward]!,
+    backward: traces[PROBE.backward]!,
+    peak: extreme(times, pressure, (a, b) => a > b),
+    trough: extreme(times, pressure, (a, b) => a < b),
+  };
+}
+
+function extreme(
+  times: readonly number[],
+  pressure: readonly number[],
+  beyond: (a: number, b: number) => boolean,
+): Extreme {
+  const at = pressure.reduce((best, p, k) => (beyond(p, pressure[best]!) ? k : best), 0);
+  return { pressure: pressure[at]!, time: times[at]! };
+}
+
+function vesselRecord(side: 'left' | 'right', traces: readonly number[][]): VesselRecord {
+  return { side, pressure: traces[0]!, temperature: traces[1]!, mass: traces[2]! };
+}
+
+function ductRecord({ duct, origin }: Rig['stretches'][number]): DuctRecord {
+  const { length, cells, dx } = duct.geometry;
+  return { name: duct.name, start: origin, length, cells, cell: dx };
+}
+
+function balanceOf(rig: Rig, start: { readonly mass: number; readonly energy: number }): PulseBalance {
+  const { network, thermal } = rig;
+  const { ledger } = network;
+  const massEnd = network.mass();
+  const energyEnd = network.energyContent();
+  return {
+    massStart: start.mass,
+    massEnd,
+    massIn: ledger.massIn,
+    energyStart: start.energy,
+    energyEnd,
+    energyIn: ledger.energyIn,
+    wallHeat: ledger.ductHeat,
+    massError: (massEnd - start.mass - ledger.massIn) / start.mass,
+    energyError: (energyEnd - start.energy - energyGain(ledger)) / thermal,
+  };
+}
