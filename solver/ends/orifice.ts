@@ -108,33 +108,34 @@ function enter(end: DuctEnd, phi: number, reservoir: Reservoir): void {
   const h = 0.5 * (g - 1);
   const lambda = arrivingLambda(end);
   const p0 = reservoir[RESERVOIR.pressure];
-  // Root of velocity from the reservoir less velocity that the arriving wave allows, between rest and full pressure.
-  let low = restPressure(end);
+  // Root of the velocity from the reservoir less what the arriving wave allows, between rest and full pressure, by the
+  // Illinois form of false position.
+  const rest = restPressure(end);
+  const tolerance = 1e-13 * p0;
+  let low = rest;
   let high = p0;
-  let lowMiss = Number.NaN;
-  let highMiss = Number.NaN;
-  let p = low + (high - low) * (0.5 * phi + 0.5 * phi * (1 - phi));
-  for (let round = 0; round < 80; round++) {
+  throughThroat(low, phi, reservoir);
+  let lowMiss = entering[0];
+  let highMiss = -(s[ARRIVE.soundSpeed] * (high / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
+  let p = low;
+  let kept = 0;
+  for (let round = 0; round < 100 && high - low > tolerance; round++) {
+    p = (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
+    if (!(p > low && p < high)) p = 0.5 * (low + high);
     throughThroat(p, phi, reservoir);
-    const wave = (s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
-    const miss = entering[0] - wave;
+    const miss = entering[0] - (s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
+    if (Math.abs(miss) < 1e-12 * lambda) break;
     if (miss > 0) {
       low = p;
       lowMiss = miss;
+      if (kept === 1) highMiss *= 0.5;
+      kept = 1;
     } else {
       high = p;
       highMiss = miss;
+      if (kept === -1) lowMiss *= 0.5;
+      kept = -1;
     }
-    if (Math.abs(high - low) < 1e-13 * p0 || miss === 0) break;
-    let next = Number.NaN;
-    if (lowMiss === lowMiss && highMiss === highMiss) {
-      // Ridders' exponential false position needs a third point; plain secant inside the bracket, bisected when lazy.
-      next = low + ((high - low) * lowMiss) / (lowMiss - highMiss);
-      if (round % 3 === 2) next = 0.5 * (low + high);
-    } else next = 0.5 * (low + high);
-    if (!(next > low && next < high)) next = 0.5 * (low + high);
-    if (Math.abs(next - p) < 1e-14 * p0) break;
-    p = next;
   }
   throughThroat(p, phi, reservoir);
   answerEntering(end, p, entering[0], entering[1], reservoir[RESERVOIR.enthalpy], reservoir[RESERVOIR.burnt]);
@@ -163,5 +164,5 @@ function throughThroat(p: number, phi: number, reservoir: Reservoir): void {
     u = (2 * flux * a0 * a0) / (gp + Math.sqrt(gp * gp + 4 * flux * flux * h * a0 * a0));
   }
   entering[0] = u;
-  entering[1] = flux / u;
+  entering[1] = (g * p) / (a0 * a0 - h * u * u);
 }

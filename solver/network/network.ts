@@ -163,6 +163,7 @@ export class Network {
       }
     }
     for (const volume of this.volumes) {
+      volume.settle();
       ledger.work += volume.work;
       ledger.volumeHeat += volume.wallHeat;
       ledger.released += volume.heatReleased;

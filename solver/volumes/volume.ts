@@ -15,6 +15,8 @@ import { newReservoir, RESERVOIR, type Reservoir, setReservoir } from '../ends/r
 /** Slots of a content array: mass, energy, burnt mass of zone 0, then of zone 1 [kg, J, kg]. */
 export const CONTENT = { mass0: 0, energy0: 1, burnt0: 2, mass1: 3, energy1: 4, burnt1: 5 } as const;
 const SLOTS = 6;
+/** Zone 0 is given up once its mass is this share of zone 1's [-]. */
+const NEARLY_GONE = 0.01;
 
 /** Where a stream enters or leaves: any port, the exhaust, or the transfers. */
 export type StreamRole = 'plain' | 'exhaust' | 'transfer';
@@ -182,6 +184,12 @@ export class Volume {
     this.accept();
   }
 
+  /** Once a step stands: where zone 0 has all but gone, both zones are one again. */
+  settle(): void {
+    const c = this.now;
+    if (c[CONTENT.mass1] > 0 && c[CONTENT.mass0] < NEARLY_GONE * c[CONTENT.mass1]) this.merge();
+  }
+
   complaint(): string {
     return `volume "${this.name}": pressure ${this.pressure} Pa, temperature ${this.temperature[0]} K, mass ${this.mass()} kg`;
   }
@@ -272,19 +280,16 @@ export class Volume {
     this.pressure = pV / V;
     this.meanTemperature = heat / (m0 + m1);
     setReservoir(this.inner, gas, this.pressure, T0, y0);
-    this.blendExhaust(m0, m1, y0, y1, V);
+    this.blendExhaust(m0, m1, y0, y1);
   }
 
-  /** State of the stream to the exhaust: zone 0 with the share that crosses, and more of zone 1 as zone 0 runs out. */
-  private blendExhaust(m0: number, m1: number, y0: number, y1: number, V: number): void {
+  /** State of the stream to the exhaust: zone 0 with the share that crosses. */
+  private blendExhaust(m0: number, m1: number, y0: number, y1: number): void {
     const { gas, temperature } = this;
     let share = 0;
     if (m1 > 1e-6 * m0) {
       const crossing = this.scavenging.shortCircuit * this.transferIn;
       if (crossing > 0 && this.exhaustOut > 0) share = Math.min(1, crossing / this.exhaustOut);
-      const left = (m0 * gas.gasConstant(y0) * temperature[0]) / (this.pressure * V);
-      const scarce = 0.02;
-      if (left < scarce) share += (1 - share) * (1 - left / scarce);
     }
     this.fromFresh = share;
     if (share === 0) {
