@@ -70,13 +70,27 @@ function commanderCommand(verb: Verb): CommanderCommand {
     .summary(verb.summary)
     .description(`${verb.summary}.\n\n${verb.description}`)
     .helpOption('--help', 'print this help')
-    .addHelpText('after', `\nExamples:\n${verb.examples.map((example) => `  ${example}\n`).join('')}`);
+    .addHelpText('after', `\nExamples:\n${verb.examples.map(exampleText).join('')}`);
   if (verb.operands !== '') command.arguments(verb.operands);
   if (verb.flags.length > 0) command.optionsGroup('Flags:');
   for (const flag of verb.flags) command.addOption(commanderOption(flag));
   command.optionsGroup('Common flags:');
   for (const flag of commonFlags) command.addOption(commanderOption(flag));
   return command;
+}
+
+/** A command as one can paste it, over several lines if it is long. */
+function exampleText(command: string): string {
+  let text = '';
+  let line = ' ';
+  for (const word of command.match(/(?:[^\s"]|"[^"]*")+/g) ?? []) {
+    if (line.length + word.length > 76) {
+      text += `${line} \\\n`;
+      line = '     ';
+    }
+    line += ` ${word}`;
+  }
+  return `${text}${line}\n`;
 }
 
 async function runVerb(

@@ -16,7 +16,7 @@ export const check: Verb = {
   flags: [],
   examples: [
     `echocone check ${draft}`,
-    `echocone check ${draft} --set "engine.exhaust.windows.main.width=38 mm"`,
+    `echocone check ${draft} --set "engine.exhaust.windows.0.width=38 mm"`,
   ],
   afterInterrupt: nothingKept,
 };
