@@ -45,7 +45,7 @@ export function restSoundSpeed(still: StillGas): number {
   return Math.sqrt(still.gamma * still.gasConstant * still.temperature);
 }
 
-function stateOf(still: StillGas, x: number, velocityRatio: number, propagationRatio: number): WaveState {
+function stateOf(still: StillGas, x: number, velocityRatio: number): Omit<WaveState, 'propagation'> {
   const { gamma } = still;
   const a0 = restSoundSpeed(still);
   return {
@@ -54,7 +54,6 @@ function stateOf(still: StillGas, x: number, velocityRatio: number, propagationR
     soundSpeed: a0 * x,
     temperature: still.temperature * x * x,
     density: (still.pressure / (still.gasConstant * still.temperature)) * x ** (2 / (gamma - 1)),
-    propagation: a0 * propagationRatio,
   };
 }
 
@@ -62,11 +61,14 @@ function stateOf(still: StillGas, x: number, velocityRatio: number, propagationR
 export function simpleWave(still: StillGas, pressureRatio: number): WaveState {
   const { gamma } = still;
   const x = amplitude(pressureRatio, gamma);
-  return stateOf(still, x, (2 * (x - 1)) / (gamma - 1), ((gamma + 1) * x - 2) / (gamma - 1));
+  return {
+    ...stateOf(still, x, (2 * (x - 1)) / (gamma - 1)),
+    propagation: (restSoundSpeed(still) * ((gamma + 1) * x - 2)) / (gamma - 1),
+  };
 }
 
 /** Two opposed waves at one place, with the speeds of the characteristics u + a and u - a [m/s]. */
-export interface Superposition extends WaveState {
+export interface Superposition extends Omit<WaveState, 'propagation'> {
   readonly rightCharacteristic: number;
   readonly leftCharacteristic: number;
 }
@@ -80,7 +82,7 @@ export function superpose(still: StillGas, right: number, left: number): Superpo
   const u = (2 * (xRight - xLeft)) / (gamma - 1);
   const a0 = restSoundSpeed(still);
   return {
-    ...stateOf(still, x, u, u + x),
+    ...stateOf(still, x, u),
     rightCharacteristic: a0 * (u + x),
     leftCharacteristic: a0 * (u - x),
   };

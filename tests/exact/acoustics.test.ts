@@ -247,6 +247,7 @@ describe('sound leaving an open pipe', () => {
 describe('travel times and resonators', () => {
   it('through an even fall of temperature, exactly', () => {
     expectPrinted(linearTemperatureTravelTime(1, 620, 480) * 1e3, '1.8181818');
+    expect(linearTemperatureTravelTime(3, 500, 500)).toBeCloseTo(3 / 500, 14);
     const n = 2000;
     let sum = 0;
     for (let i = 0; i < n; i += 1)

@@ -261,6 +261,15 @@ describe('nozzle', () => {
     expect(solveNozzle(anderson, 0.2085, 1.4).regime).toBe('supersonic');
   });
 
+  it('does not care for the unit of its area', () => {
+    const small = { ...anderson, area: (x: number) => 3e-4 * anderson.area(x) };
+    for (const exit of [0.995, 0.6784, 0.01]) {
+      const [a, b] = [solveNozzle(anderson, exit, 1.4), solveNozzle(small, exit, 1.4)];
+      expect(b.massFlow).toBeCloseTo(a.massFlow, 12);
+      for (const x of [0.5, 1.5, 1.7, 2.5]) expect(b.at(x).mach).toBeCloseTo(a.at(x).mach, 6);
+    }
+  });
+
   it('keeps its mass flow everywhere', () => {
     for (const exit of [0.995, 0.6784, 0.3, 0.01]) {
       const flow = solveNozzle(anderson, exit, 1.4);

@@ -191,6 +191,23 @@ describe('simple wave over place and time', () => {
 });
 
 describe('root between two ends', () => {
+  it('takes few evaluations where the function is smooth: bisection alone would take 50', () => {
+    const cases = [
+      [(x: number) => Math.cos(x) - x, 0, 2, 0.7390851332151607],
+      [(x: number) => x ** 7 - 0.3, 0, 2, 0.3 ** (1 / 7)],
+      [(x: number) => Math.exp(-x) - 0.01, -1, 30, Math.log(100)],
+    ] as const;
+    for (const [f, low, high, root] of cases) {
+      let evaluations = 0;
+      const counted = (x: number) => {
+        evaluations += 1;
+        return f(x);
+      };
+      expect(rootBetween(counted, low, high)).toBeCloseTo(root, 13);
+      expect(evaluations).toBeLessThan(18);
+    }
+  });
+
   it('finds roots to the last digits, and refuses a bracket without one', () => {
     expect(rootBetween((x) => x * x - 2, 0, 5)).toBeCloseTo(Math.SQRT2, 15);
     expect(rootBetween((x) => (x - 1) ** 9, -4, 7)).toBeCloseTo(1, 2);
