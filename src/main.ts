@@ -4,4 +4,10 @@
 import { runProgram, wired } from './commands/frame/program.ts';
 import * as verbs from './commands/frame/verbs.ts';
 
-await runProgram([wired(verbs.unroll, () => import('./commands/unroll.ts'))], process.argv.slice(2));
+await runProgram(
+  [
+    wired(verbs.pulse, () => import('./commands/pulse.ts')),
+    wired(verbs.unroll, () => import('./commands/unroll.ts')),
+  ],
+  process.argv.slice(2),
+);

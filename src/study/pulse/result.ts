@@ -1,6 +1,5 @@
 /**
- * What a pulse leaves: the traces of its probes and vessels, profiles along the duct, a diagram of pressure over position
- * and time, and its books. Plain data; the JSON file is this object. Positions run from the left end of the first section.
+ * What a pulse leaves: the traces of its probes and vessels, profiles along the duct, and its books. Plain data; the JSON file is this object. Positions run from the left end of the first section.
  */
 
 import type { Pulse } from '../../case/model.ts';
@@ -41,13 +40,6 @@ export interface ProfileRecord {
   readonly density: readonly number[];
 }
 
-/** Pressure over position and time, `pressure[time * positions.length + position]` [Pa]. */
-export interface PulseDiagram {
-  readonly positions: readonly number[];
-  readonly times: readonly number[];
-  readonly pressure: readonly number[];
-}
-
 /** Books of the run: what was held, what came in, and what of it is not accounted for. */
 export interface PulseBalance {
   readonly massStart: number;
@@ -85,7 +77,6 @@ export interface PulseResult {
   readonly probes: readonly ProbeRecord[];
   readonly vessels: readonly VesselRecord[];
   readonly profiles: readonly ProfileRecord[];
-  readonly diagram: PulseDiagram;
   readonly ducts: readonly DuctRecord[];
   readonly steps: number;
   /** Steps that had to be taken again, smaller. */

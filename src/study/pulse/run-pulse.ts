@@ -2,7 +2,6 @@
 
 import { energyGain, MarchFailure } from '../../../solver/index.ts';
 import type { Pulse } from '../../case/model.ts';
-import { watchDiagram } from './diagram.ts';
 import { notesOf } from './notes.ts';
 import { probePlace, vesselPlace } from './places.ts';
 import { PROBE } from './probe-values.ts';
@@ -48,8 +47,7 @@ export function runPulse(pulse: Pulse, progress: PulseProgress = {}): PulseResul
     pulse.sampleEvery,
     pulse.until,
   );
-  const diagram = watchDiagram(rig, pulse.until);
-  const profiles = march(rig, pulse, [probes, diagram.watch], progress);
+  const profiles = march(rig, pulse, probes, progress);
   const count = pulse.probes.length;
   return {
     schemaVersion: 1,
@@ -60,7 +58,6 @@ export function runPulse(pulse: Pulse, progress: PulseProgress = {}): PulseResul
     probes: pulse.probes.map(({ name, at }, k) => probeRecord(name, at, probes.times, probes.traces[k]!)),
     vessels: rig.vessels.map(({ side }, k) => vesselRecord(side, probes.traces[count + k]!)),
     profiles,
-    diagram: diagram.finish(),
     ducts: rig.stretches.map(ductRecord),
     steps: network.ledger.steps,
     rejectedSteps: network.ledger.rejected,
@@ -70,7 +67,7 @@ export function runPulse(pulse: Pulse, progress: PulseProgress = {}): PulseResul
 }
 
 /** Marches to the end, from one wanted profile to the next. */
-function march(rig: Rig, pulse: Pulse, watches: readonly Watch[], progress: PulseProgress): ProfileRecord[] {
+function march(rig: Rig, pulse: Pulse, watch: Watch, progress: PulseProgress): ProfileRecord[] {
   const { network, stretches } = rig;
   const wanted = [...new Set(pulse.profilesAt)].sort((a, b) => a - b);
   const profiles: ProfileRecord[] = [];
@@ -78,7 +75,7 @@ function march(rig: Rig, pulse: Pulse, watches: readonly Watch[], progress: Puls
     const slack = 1e-12 * pulse.until;
     while (stop - network.time > slack) {
       stepOnce(rig, stop - network.time);
-      for (const watch of watches) watch.look(network.time);
+      watch.look(network.time);
       if (network.ledger.steps % STEPS_BETWEEN_LOOKS === 0) {
         progress.signal?.throwIfAborted();
         progress.reached?.(network.time);

@@ -52,7 +52,7 @@ export class Watch {
 
   /** Keeps a sample that lies a share of the step before its end. */
   private keep(ago: number): void {
-    this.times.push(this.times.length * this.every);
+    this.times.push(Number((this.times.length * this.every).toPrecision(12)));
     this.traces.forEach((trace, k) => {
       const now = this.now[k]!;
       const before = this.before[k]!;
