@@ -4,7 +4,7 @@ import { found } from './leaves.ts';
 import { nearest } from './nearest.ts';
 import { quoted } from './printable.ts';
 import { type JsonSchema, note, refuse, type Schema, within } from './schema.ts';
-import { emptyMap, entryOf, type Node, nodeName, scalarText } from './tree.ts';
+import { emptyMap, itemLabel, type Node, nodeName, scalarText } from './tree.ts';
 
 /** A list; its items go by their name where they have one that is theirs alone, by their number otherwise. */
 export function list<T>(item: Schema<T>, least = 1, most = 1000): Schema<readonly T[]> {
@@ -25,14 +25,6 @@ export function list<T>(item: Schema<T>, least = 1, most = 1000): Schema<readonl
     },
     jsonSchema: () => ({ type: 'array', minItems: least, maxItems: most, items: item.jsonSchema() }),
   };
-}
-
-/** What an item of a list is called in a path. */
-export function itemLabel(items: readonly Node[], index: number): string {
-  const names = items.map((item) => scalarText(entryOf(item, 'name')?.node));
-  const name = names[index];
-  const plain = name !== null && name !== undefined && /^[\p{L}][\p{L}\p{N} _-]*$/u.test(name);
-  return plain && names.filter((other) => other === name).length === 1 ? name : String(index);
 }
 
 /** Reads a single value, a list and a group of keys each by a schema of its own. */

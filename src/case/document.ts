@@ -54,8 +54,10 @@ export function parseSource(source: Source, report: (problem: Problem) => void, 
   try {
     const document = parseDocument(text, { version: '1.2', prettyErrors: false, strict: true });
     const faults = [...document.errors, ...document.warnings];
+    // What is missing at the end of the text is shown behind its last word.
+    const last = Math.max(from, source.text.trimEnd().length);
     for (const fault of faults) {
-      const [start, end] = fault.pos;
+      const [start, end] = fault.pos.map((offset) => Math.min(offset, last)) as [number, number];
       report({
         place: { source, start, end },
         message: `not valid YAML: ${printable(fault.message)}`,

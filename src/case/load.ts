@@ -62,9 +62,10 @@ export function caseOf(opened: OpenedFile, set: readonly string[]): Case {
     root = applyOverride(root, override, (problem) => ledger.problems.push(problem));
   const engine = namedFile(root, 'engine');
   const pipe = namedFile(root, 'pipe');
+  const before = ledger.problems.length;
   root = graft(root, 'engine', engine, ledger);
   root = graft(root, 'pipe', pipe, ledger);
-  if (ledger.problems.length > 0) throw new CaseProblems(ledger.problems);
+  if (ledger.problems.length > before) throw new CaseProblems(ledger.problems);
   for (const override of overrides.filter((one) => !whole(one))) {
     root = applyOverride(root, override, (problem) => ledger.problems.push(problem));
   }

@@ -26,7 +26,8 @@ export function nearest(word: string, known: readonly string[]): string | null {
   const plain = (text: string): string => text.toLowerCase().replaceAll(/[\s_-]/g, '');
   const target = plain(word);
   let best: string | null = null;
-  let least = Math.max(1, Math.floor(target.length / 3)) + 1;
+  // Two edits in a word of four or five letters, one in a shorter one.
+  let least = Math.max(1, Math.min(4, Math.ceil(target.length / 3))) + 1;
   for (const candidate of known) {
     const distance = editDistance(target, plain(candidate));
     if (distance < least) [best, least] = [candidate, distance];

@@ -116,7 +116,7 @@ export function pipeSchema(name: string): Schema<Pipe> {
     }));
     if (!tapersFitRoles(sections, judge)) return undefined;
     if (!roles.includes('baffle')) judge.warn('The pipe has no baffle: nothing sends a plug-back wave.');
-    const length = sections.reduce((sum, one) => sum + one.length, 0);
+    const length = Number(sections.reduce((sum, one) => sum + one.length, 0).toPrecision(12));
     if (stated.wall?.by === 'given' && !positionsFit(stated.wall.at, length, judge)) return undefined;
     return {
       name: stated.name ?? name,

@@ -15,6 +15,8 @@ export interface StatedWindow extends PortWindow {
   readonly raise: number;
   /** The roof's travel is counted from the deck until the engine's crown height is known. */
   readonly fromDeck: boolean;
+  /** The keys that say where the roof stands. */
+  readonly roofPath: readonly string[];
 }
 
 const radius = quantity('length', { atLeast: '0 mm' });
@@ -31,6 +33,20 @@ const chamfer = record('a chamfer', {
   height: required(radius, 'How far the chamfer reaches up the wall from the roof edge.'),
   depth: required(radius, 'How deep it cuts into the wall at the edge.'),
 });
+
+const timing = {
+  duration: optional(quantity('angle'), 'Crank angle for which the roof is uncovered.'),
+  opens: optional(quantity('angle'), 'Crank angle after top dead centre at which the roof is uncovered.'),
+};
+
+const ONE_TIMING = { keys: ['duration', 'opens'], needed: true };
+
+const belowDeck = quantity('length');
+
+/** The one thing a file says about where the roof stands. */
+type StatedRoof =
+  | { readonly roof: number }
+  | { readonly duration: number | null; readonly opens: number | null; readonly roof?: never };
 
 const windowKeys = record(
   'a port window',
@@ -49,9 +65,14 @@ const windowKeys = record(
       'chord',
       'a calliper measures straight across',
     ),
-    duration: optional(quantity('angle'), 'Crank angle for which the roof is uncovered.'),
-    opens: optional(quantity('angle'), 'Crank angle after top dead centre at which the roof is uncovered.'),
-    roof: optional(quantity('length'), 'Distance of the crown of the roof below the deck of the barrel.'),
+    ...timing,
+    roof: optional(
+      bySort<StatedRoof>({
+        scalar: checked(belowDeck, (roof) => ({ roof })),
+        map: record('a roof', timing, [ONE_TIMING]),
+      }),
+      'Distance of the crown of the roof below the deck of the barrel; or { duration } or { opens }, as without "roof".',
+    ),
     raise: unless(
       quantity('length'),
       'Raises the roof above where the other keys put it, the floor staying where it is; negative lowers it.',
@@ -88,7 +109,13 @@ const windowKeys = record(
       "Position of the window's middle around the bore, from the middle of the exhaust.",
     ),
   },
-  [{ keys: ['duration', 'opens', 'roof'], needed: true }],
+  [
+    {
+      keys: ['duration', 'opens', 'roof'],
+      needed: true,
+      instead: 'raise the roof by the key "raise": raise += 1 mm',
+    },
+  ],
 );
 
 type WindowKeys = NonNullable<ReturnType<typeof windowKeys.read>>;
@@ -110,6 +137,7 @@ const window: Schema<StatedWindow> = checked(windowKeys, (keys, judge) => {
     widthMeasure: keys.widthAlong,
     roof,
     fromDeck: roof.by === 'travel',
+    roofPath: roofPath(keys),
     raise: keys.raise,
     height: keys.height,
     cornerTop: keys.corners.top,
@@ -123,29 +151,36 @@ const window: Schema<StatedWindow> = checked(windowKeys, (keys, judge) => {
 });
 
 function roofOf(keys: WindowKeys, judge: Judge): RoofPosition | undefined {
-  const { duration, opens, roof } = keys;
-  if (duration !== null) {
-    if (duration > 0 && duration < 360) return { by: 'duration', durationDeg: duration };
-    const why =
-      duration >= 360
-        ? 'the roof would stand above the deck and never be covered'
-        : 'the window would never open';
-    return judge.refuse(
-      ['duration'],
-      `a port open for ${round(duration)} deg is none: ${why}`,
-      'it takes 0 to 360 deg',
-    );
+  if (keys.roof === null) return timedRoof(keys, judge, []);
+  if (keys.roof.roof === undefined) return timedRoof(keys.roof, judge, ['roof']);
+  return { by: 'travel', travel: keys.roof.roof };
+}
+
+function roofPath({ roof, duration }: WindowKeys): readonly string[] {
+  if (roof === null) return [duration === null ? 'opens' : 'duration'];
+  return roof.roof === undefined ? ['roof', roof.duration === null ? 'opens' : 'duration'] : ['roof'];
+}
+
+interface Timing {
+  readonly duration: number | null;
+  readonly opens: number | null;
+}
+
+function timedRoof(
+  { duration, opens }: Timing,
+  judge: Judge,
+  path: readonly string[],
+): RoofPosition | undefined {
+  const [key, value, most] = duration === null ? ['opens', opens ?? 0, 180] : ['duration', duration, 360];
+  const above = duration === null ? value <= 0 : value >= most;
+  if (value > 0 && value < most) {
+    return duration === null ? { by: 'opening', openingDeg: value } : { by: 'duration', durationDeg: value };
   }
-  if (opens !== null) {
-    if (opens > 0 && opens < 180) return { by: 'opening', openingDeg: opens };
-    const why = opens <= 0 ? 'the roof would stand above the deck' : 'the window would never open';
-    return judge.refuse(
-      ['opens'],
-      `a port that opens at ${round(opens)} deg is none: ${why}`,
-      'it takes 0 to 180 deg',
-    );
-  }
-  return { by: 'travel', travel: roof ?? 0 };
+  const what = duration === null ? `that opens at ${round(value)} deg` : `open for ${round(value)} deg`;
+  const why = above
+    ? 'the roof would stand above the deck and never be covered'
+    : 'the window would never open';
+  return judge.refuse([...path, String(key)], `a port ${what} is none: ${why}`, `it takes 0 to ${most} deg`);
 }
 
 function round(value: number): number {

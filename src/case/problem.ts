@@ -59,10 +59,7 @@ function renderProblems(problems: readonly Problem[]): string {
 }
 
 function inReadingOrder(problems: readonly Problem[]): readonly Problem[] {
-  const names = [...new Set(problems.map((problem) => problem.place.source.name))];
-  return problems.toSorted(
-    (a, b) =>
-      names.indexOf(a.place.source.name) - names.indexOf(b.place.source.name) ||
-      a.place.start - b.place.start,
-  );
+  const sources = [...new Set(problems.map((problem) => problem.place.source))];
+  const rank = (problem: Problem): number => sources.indexOf(problem.place.source);
+  return problems.toSorted((a, b) => rank(a) - rank(b) || a.place.start - b.place.start);
 }

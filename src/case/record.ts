@@ -62,6 +62,8 @@ export function optional<T>(schema: Schema<T>, doc: string, says = '', reason = 
 export interface Alternatives {
   readonly keys: readonly string[];
   readonly needed: boolean;
+  /** What to do for who would raise or lower the one that is not stated. */
+  readonly instead?: string;
 }
 
 export type Fields = Readonly<Record<string, Field<unknown>>>;
@@ -114,7 +116,7 @@ function settleAlternatives(
   at: Reading,
 ): MapNode {
   let entries = node.entries;
-  for (const { keys, needed } of groups) {
+  for (const { keys, needed, instead = '' } of groups) {
     const stated = entries.filter((entry) => keys.includes(entry.key));
     const fromOverride = stated.filter((entry) => entry.override);
     const kept = fromOverride.length > 0 ? fromOverride : stated;
@@ -124,6 +126,16 @@ function settleAlternatives(
         kept[1]!.keyPlace,
         `${kept.map((entry) => entry.key).join(' and ')} say the same thing twice`,
         'keep one',
+      );
+    }
+    const change = kept.find((entry) => entry.node.kind === 'change' && entry.node.base === null);
+    const other = stated.find((entry) => entry !== change);
+    if (change !== undefined && other !== undefined) {
+      refuse(
+        within(at, change.key),
+        change.node.place,
+        `cannot be raised or lowered: the file states ${other.key}`,
+        instead,
       );
     }
     if (kept.length === 0 && needed) {

@@ -8,7 +8,7 @@ import type { AssumedInput, UsedInput } from './model.ts';
 import { printable } from './printable.ts';
 import type { Problem } from './problem.ts';
 import type { Place } from './source.ts';
-import { type Node, placeOf } from './tree.ts';
+import { type Node, spotOf } from './tree.ts';
 
 export type JsonSchema = { readonly [key: string]: unknown };
 
@@ -84,8 +84,8 @@ export function judgeOf(node: Node, at: Reading): Judge {
   return {
     at,
     refuse(path, message, hint = '') {
-      const where = path.reduce<Reading>((reading, key) => within(reading, key), at);
-      return refuse(where, placeOf(node, path), message, hint);
+      const { place, labels } = spotOf(node, path);
+      return refuse(labels.reduce(within, at), place, message, hint);
     },
     warn(sentence) {
       at.ledger.warnings.push(sentence);

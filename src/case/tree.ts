@@ -58,17 +58,32 @@ export function scalarText(node: Node | undefined): string | null {
   return node?.kind === 'scalar' ? node.text : null;
 }
 
-/** Place of what a path of keys and indices leads to, or of the last thing on the way that exists. */
-export function placeOf(node: Node, path: readonly (string | number)[]): Place {
-  let at: Node = node;
+/** What a path of keys and indices leads to: its place, and its path with the names of items. */
+export interface Spot {
+  readonly place: Place;
+  readonly labels: readonly string[];
+}
+
+/** The spot at the end of a path, placed at the last thing on the way that exists. */
+export function spotOf(node: Node, path: readonly (string | number)[]): Spot {
+  const labels: string[] = [];
+  let at: Node | undefined = node;
+  let last: Node = node;
   for (const step of path) {
-    const next: Node | undefined = typeof step === 'number' ? itemsOf(at)[step] : entryOf(at, step)?.node;
-    if (next === undefined) break;
-    at = next;
+    const items: readonly Node[] = at === undefined ? [] : itemsOf(at);
+    labels.push(typeof step === 'number' && step < items.length ? itemLabel(items, step) : String(step));
+    at = typeof step === 'number' ? items[step] : at === undefined ? undefined : entryOf(at, step)?.node;
+    last = at ?? last;
   }
-  return at.kind === 'map' || at.kind === 'list'
-    ? { ...at.place, end: Math.min(at.place.end, lineEnd(at.place)) }
-    : at.place;
+  return { place: firstLine(last), labels };
+}
+
+/** A group or list is pointed at by its first line. */
+function firstLine(node: Node): Place {
+  const { place } = node;
+  return node.kind === 'map' || node.kind === 'list'
+    ? { ...place, end: Math.min(place.end, lineEnd(place)) }
+    : place;
 }
 
 function itemsOf(node: Node): readonly Node[] {
@@ -91,4 +106,12 @@ export function nodeName(node: Node): string {
     : typeof node.value === 'number'
       ? 'a number'
       : 'a yes-or-no';
+}
+
+/** What an item of a list is called in a path. */
+export function itemLabel(items: readonly Node[], index: number): string {
+  const names = items.map((item) => scalarText(entryOf(item, 'name')?.node));
+  const name = names[index];
+  const plain = name !== null && name !== undefined && /^[\p{L}][\p{L}\p{N} _-]*$/u.test(name);
+  return plain && names.filter((other) => other === name).length === 1 ? name : String(index);
 }

@@ -60,7 +60,7 @@ function named(window: PortWindow, port: Port, index: number, of: number): PortW
 
 /** The window with its roof from the crown at top dead centre instead of from the deck, and raised. */
 function flushWindow(stated: StatedWindow, keys: EngineKeys, crank: Crank): PortWindow {
-  const { raise, fromDeck, ...window } = stated;
+  const { raise, fromDeck, roofPath: _, ...window } = stated;
   if (!fromDeck && raise === 0) return window;
   const travel = roofTravel(crank, window) - (fromDeck ? keys.crownBelowDeck : 0) - raise;
   return {
@@ -77,19 +77,12 @@ function liftedWindow(window: PortWindow, lift: number, crank: Crank): PortWindo
   return { ...window, roof: { by: 'travel', travel: travel - lift }, height };
 }
 
-/** The key that says where the roof stands. */
-function roofKey(stated: StatedWindow): string {
-  const { roof, fromDeck } = stated;
-  return fromDeck ? 'roof' : roof.by === 'duration' ? 'duration' : 'opens';
-}
-
 function heightsFit(stated: StatedWindow, window: PortWindow, crank: Crank, refuse: Refuse): boolean {
   const travel = roofTravel(crank, window);
   const opening = travel - (window.chamferDepth > 0 ? window.chamferHeight : 0);
-  const key = roofKey(stated);
   if (opening <= 0) {
     refuse(
-      [key],
+      stated.roofPath,
       `the roof would stand ${millimetres(-opening)} above the crown at top dead centre: the port would never be covered`,
       'a roof has to lie below the deck and the crown at top dead centre',
     );
@@ -97,7 +90,7 @@ function heightsFit(stated: StatedWindow, window: PortWindow, crank: Crank, refu
   }
   if (travel >= crank.stroke) {
     refuse(
-      [key],
+      stated.roofPath,
       `the roof would stand ${millimetres(travel)} below the crown at top dead centre, the stroke is ${millimetres(crank.stroke)}: the port would never open`,
     );
     return false;
@@ -170,7 +163,7 @@ export function portsFit(
   const deg = (travel: number): string => `${crankAnglesAtTravel(crank, travel).downDeg.toFixed(1)} deg`;
   const transferOpens = opens(transfers.lifted)[early]!;
   judge.refuse(
-    ['transfers', 'windows', early, roofKey(keys.transfers.windows[early]!)],
+    ['transfers', 'windows', early, ...keys.transfers.windows[early]!.roofPath],
     `this window opens at ${deg(transferOpens)}, not after the exhaust, which opens at ${deg(exhaustOpens)}`,
     'without blowdown the cylinder would empty into the crankcase',
   );
