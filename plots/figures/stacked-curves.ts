@@ -16,6 +16,8 @@ import type { Figure } from './figure.ts';
 export interface Curve {
   readonly name: string;
   readonly y: readonly (number | null)[];
+  /** Its own places, where the stack's do not serve. */
+  readonly x?: readonly number[];
   readonly color: string;
   readonly dash: string;
   readonly width?: number;
@@ -29,6 +31,8 @@ export interface Panel {
   readonly include?: readonly number[];
   /** d3 format of readings, with the unit after it. */
   readonly reading: string;
+  /** Right-hand names are dropped where several panels show the same lines. */
+  readonly unnamed?: boolean;
   readonly levels?: readonly { readonly at: number; readonly text: string; readonly color: string }[];
 }
 
@@ -70,7 +74,7 @@ export function stackedCurves(stack: Stack, look: Look): Figure {
       ...endLabels(
         look,
         [
-          ...panel.curves.map((curve) => ({
+          ...(panel.unnamed ? [] : panel.curves).map((curve) => ({
             text: curve.name,
             colour: curve.color,
             y: [...curve.y].reverse().find((value) => value !== null),
@@ -96,7 +100,7 @@ export function stackedCurves(stack: Stack, look: Look): Figure {
       data.push({
         type: 'scatter',
         mode: 'lines',
-        x: stack.x,
+        x: curve.x ?? stack.x,
         y: curve.y,
         yaxis: `y${suffix}`,
         name: curve.name,

@@ -58,7 +58,7 @@ export function sheet(page: Sheet): string {
 ${page.body}
 </main>
 <footer><p>${html(page.program)}. One-dimensional gas dynamics; port coefficients, scavenging and wall temperatures are models or assumptions. Compare drafts with it, then measure.</p></footer>
-<script type="application/json" id="data">${json(page.data)}</script>
+${page.assets === null ? '' : `<script type="application/json" id="data">${json(page.data)}</script>`}
 ${scripts}
 </body>
 </html>

@@ -95,6 +95,18 @@ td.assumed::before{content:"assumed ";color:var(--useful-ink);font-weight:600}
 details{margin-top:14px}summary{cursor:pointer;font-family:${fontStack};font-size:16px;padding:4px 0}
 .warn{border-left:4px solid var(--exhaust);padding:2px 0 2px 12px;margin:12px 0}
 .good{color:var(--transfer);font-weight:600}.bad{color:var(--exhaust);font-weight:600}
+h1.alone{margin:22px 0 14px}
+.draft-key{margin-top:4px}.draft-key summary::marker{content:none}.draft-key summary{font-size:14.5px;border-left:22px solid;padding:1px 0 1px 9px;border-image:none}
+${[0, 1, 2, 3, 4, 5, 6, 7].map((i) => `.key-${i} summary{border-left-color:var(--draft-${i})}`).join('')}
+${[0, 1, 2, 3, 4, 5, 6, 7].map((i) => `td.draft-name-${i}{box-shadow:inset 6px 0 0 var(--draft-${i});padding-left:14px}`).join('')}
+th button{font:inherit;font-weight:600;border:0;background:none;padding:2px 0;min-height:24px;text-align:inherit;text-decoration:underline dotted;color:var(--ink)}
+th[aria-sort=ascending] button::after{content:" ↑"}th[aria-sort=descending] button::after{content:" ↓"}
+.runs{list-style:none;margin:0;padding:0;display:grid;grid-template-columns:repeat(auto-fill,minmax(290px,1fr));gap:0 32px}
+.runs li{border-top:1px solid var(--hairline);padding:10px 0 16px;min-width:0;overflow-wrap:anywhere}
+.runs a{font:700 17px/1.25 ${fontStack};display:block}.runs .what{color:var(--faint);font-size:13.5px}.runs p{margin:4px 0 8px}
+.thumbs{display:grid;grid-template-columns:1.5fr 1fr;gap:14px;align-items:end}.thumbs .outline{max-height:64px}
+.thumb{width:100%;height:52px;border-bottom:1px solid var(--hairline)}.thumb polyline{fill:none;stroke-width:2;vector-effect:non-scaling-stroke}
+.thumb-torque{stroke:var(--torque)}.thumb-power{stroke:var(--power);stroke-dasharray:8 4}.thumb-returning{stroke:var(--returning)}.thumb-outgoing{stroke:var(--outgoing);stroke-dasharray:5 3}
 footer{margin-top:48px;padding-bottom:40px;color:var(--faint);font-size:13.5px}
 footer p{border-top:1.5px solid var(--ink);padding-top:8px;max-width:none}
 @media screen and (max-width:860px){.turn ol{display:grid;grid-template-columns:repeat(auto-fill,minmax(150px,1fr));height:auto;gap:0 12px}.turn li,.turn .event-eo,.turn .event-to,.turn .event-next-eo{position:static;transform:none;text-align:left}.turn i{display:inline}.answer,.pair{grid-template-columns:minmax(0,1fr)}h1{font-size:28px}}

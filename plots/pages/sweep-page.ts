@@ -8,18 +8,11 @@ import { turnStrip } from '../figures/turn-strip.ts';
 import { html } from '../theme/escape.ts';
 import { fixed, rpm, speed } from '../theme/numbers.ts';
 import { packSweep, stretchMm } from './pack-sweep.ts';
+import { findings, playerBar } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
-import { type SweepAnswer, sweepAnswer } from './sweep-answer.ts';
+import { sweepAnswer } from './sweep-answer.ts';
 import type { SweepPageExtras, SweepPageResult } from './sweep-data.ts';
 import { cautions, restsOn, rowsTable } from './sweep-sections.ts';
-
-const findings = (answer: SweepAnswer): string =>
-  `<dl class="findings">${answer.lines
-    .map(
-      ({ label, text, way }) =>
-        `<div${way ? ' class="way"' : ''}><dt>${html(label)}</dt><dd>${html(text)}</dd></div>`,
-    )
-    .join('')}</dl>`;
 
 const againstSpeed = `<section><h2>Against engine speed</h2>
 ${place('timing', 'When the plug-back arrives', 'The thick line is the peak of the returning compression; it should run through the highlighted window between transfer closing (TC) and exhaust closing (EC). Full dots: it lands as wanted. Traced: a wave followed at local sound and gas speed to the baffle and back; handbook: the constant-sound-speed rule.', 'If peak and traced return part by more than about 15°, look at the wave diagram for a second reflection (a step, a steep diffuser); if the line jumps, a speed has not settled.', 'Crank angle at which the plug-back arrives against engine speed.')}
@@ -28,7 +21,7 @@ ${place('exchange', 'Gas exchange', 'Charging is what stays in the cylinder per 
 
 const atOneSpeed = (middle: number, count: number): string =>
   `<section id="one-speed" class="sheetbreak"><h2>At one speed</h2>
-<div class="player"><button type="button" id="play" aria-pressed="false">Play</button><label for="speed">Engine speed</label><input type="range" id="speed" min="0" max="${count - 1}" step="1" value="${middle}"><output for="speed" id="speed-out"></output><span class="verdict" id="verdict"></span></div>
+${playerBar('Engine speed', count, middle)}
 <div class="pair">${place('waves', 'At the exhaust port', 'The wave running out and the wave running back superpose to the pressure at the port: suction while the transfers are open, then the plug-back in the highlighted window.', 'Returning pressure low all through: walls too cool or roughness too high. A dent in the plug-back: a baffle in stages.', 'Pressures at the exhaust port, port areas, cylinder and crankcase pressure against crank angle.')}
 ${place('diagram', 'Wave diagram', 'Follow the dashed path out to the baffle and the solid one back: dark is pressure, green is suction. Point at either figure to see the same instant in the other.', 'Stripes that start away from a joint are no reflections: refine the cells. Paths beside the stripes: the wave is strong and runs faster than sound.', 'Pressure over distance along the pipe and crank angle.')}</div>
 <p class="readout" id="readout" aria-live="off"></p></section>`;
@@ -69,7 +62,7 @@ export function sweepPage(result: SweepPageResult, assets: Assets, extras: Sweep
     first === undefined
       ? '<p class="warn">No speed was finished, so there is nothing to draw.</p>'
       : `${againstSpeed}${atOneSpeed(startIndex(result), rows.length)}${blowdownAndHeat}${rowsTable(rows)}`;
-  const body = `<section class="answer"><div><h1>${html(answer.headline)}</h1>${findings(answer)}${failed}</div>
+  const body = `<section class="answer"><div><h1>${html(answer.headline)}</h1>${findings(answer.lines)}${failed}</div>
 <div>${timingGlance(rows, plugbackTimingText(rows))}</div>
 <div class="drawing">${outlineDrawing([{ name: result.case.pipe.name, outline }], `Outline of the pipe ${result.case.pipe.name}, to scale`)}${sectionList(outline)}${note}</div></section>
 ${first ? turnStrip(eventsOf(first)) : ''}

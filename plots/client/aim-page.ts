@@ -1,0 +1,20 @@
+/** The aim page alive: before and after, sensitivities, and the search. */
+
+import { type BarStyle, levelBars } from '../figures/bars.ts';
+import { draftCurves } from '../figures/draft-curves.ts';
+import { scoreHistory } from '../figures/study-figures.ts';
+import type { AimPageData } from '../pages/aim-page.ts';
+import { Board, pageData } from './plotly.ts';
+
+const data = pageData<AimPageData>();
+const board = new Board();
+const styles = {
+  lead: { title: 'Change of lead [°], + is earlier', decimals: 1, unit: '°', colour: 'returning' },
+  torque: { title: 'Change of torque [Nm]', decimals: 2, unit: 'Nm', colour: 'torque' },
+  power: { title: 'Change of power [kW]', decimals: 2, unit: 'kW', colour: 'power' },
+} as const satisfies Record<string, BarStyle>;
+board.add('curves', (look) => draftCurves(data.drafts, data.targetSpeed, look));
+for (const name of ['lead', 'torque', 'power'] as const)
+  board.add(name, (look) => levelBars(data[name], styles[name], look));
+board.add('history', (look) => scoreHistory(data.history, data.scoreName, look, data.higherIsBetter));
+board.redrawAll();

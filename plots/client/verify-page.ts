@@ -1,0 +1,12 @@
+/** The verify page alive: computed over exact. */
+
+import { exactOverlay } from '../figures/exact-overlay.ts';
+import type { VerifyPageData } from '../pages/verify-page.ts';
+import { Board, pageData } from './plotly.ts';
+
+const data = pageData<VerifyPageData>();
+const board = new Board();
+data.overlays.forEach((overlay, index) => {
+  board.add(`overlay-${index}`, (look) => exactOverlay(overlay, look));
+});
+board.redrawAll();

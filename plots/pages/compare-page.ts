@@ -1,0 +1,182 @@
+/** The compare page: two to eight drafts, their outlines to one scale and their curves over one another. */
+
+import type { SweptDraft } from '../figures/draft-curves.ts';
+import type { DraftWaves } from '../figures/draft-port.ts';
+import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
+import { eventsOf } from '../figures/sweep-row.ts';
+import { html } from '../theme/escape.ts';
+import type { PortEvents } from '../theme/events.ts';
+import { fixed, rpm, speed } from '../theme/numbers.ts';
+import {
+  compareHeadline,
+  type DraftSummary,
+  difference,
+  leadText,
+  type SpeedSpan,
+  summarise,
+} from './compare-answer.ts';
+import { stretchMm } from './pack-sweep.ts';
+import { evenly, type Packed, pack, resample, unpack } from './packing.ts';
+import { type Cell, findings, playerBar, table } from './parts.ts';
+import { type Assets, place, sheet } from './sheet.ts';
+import type { SweepPageResult } from './sweep-data.ts';
+
+export interface ComparePageResult {
+  readonly program: string;
+  /** The first is what the others are measured against. */
+  readonly drafts: readonly { readonly name: string; readonly sweep: SweepPageResult }[];
+  readonly targetSpeed: number | null;
+  /** Band of the average torque [rpm]. */
+  readonly band: SpeedSpan | null;
+  readonly date?: string;
+}
+
+interface PackedWaves {
+  readonly speedRpm: number;
+  readonly port: Packed;
+  readonly returning: Packed;
+  readonly events: PortEvents;
+}
+
+export interface ComparePageData {
+  readonly drafts: readonly (SweptDraft & { readonly waves: readonly PackedWaves[] })[];
+  readonly speeds: readonly number[];
+  readonly targetSpeed: number | null;
+  readonly ambientBar: number;
+}
+
+const anglesPerTurn = 361;
+
+/** Waves of all drafts at one of the speeds; drafts that lack it are left out. */
+export function wavesAt(data: ComparePageData, speedRpm: number): DraftWaves[] {
+  return data.drafts.flatMap((draft, index) => {
+    const waves = draft.waves.find((one) => one.speedRpm === speedRpm);
+    if (!waves) return [];
+    const opens = waves.events.exhaustOpens;
+    return [
+      {
+        name: draft.name,
+        index,
+        angleDeg: [...evenly(opens, opens + 360, anglesPerTurn)],
+        port: [...unpack(waves.port)],
+        returning: [...unpack(waves.returning)],
+      },
+    ];
+  });
+}
+
+function dataOf(result: ComparePageResult): ComparePageData {
+  const drafts = result.drafts.map(({ name, sweep }) => ({
+    name,
+    rows: sweep.rows,
+    waves: sweep.speeds.map(({ row, traces }) => {
+      const fresh = evenly(row.exhaust_opens_deg, row.exhaust_opens_deg + 360, anglesPerTurn);
+      const series = (values: readonly number[]): Packed =>
+        pack(
+          resample(traces.angleDeg, values, fresh).map((value) => value / 1e5),
+          16,
+        );
+      return {
+        speedRpm: row.speed_rpm,
+        port: series(traces.portPressure),
+        returning: series(traces.returningPressure),
+        events: eventsOf(row),
+      };
+    }),
+  }));
+  const speeds = [...new Set(drafts.flatMap((draft) => draft.waves.map((one) => one.speedRpm)))].sort(
+    (a, b) => a - b,
+  );
+  return {
+    drafts,
+    speeds,
+    targetSpeed: result.targetSpeed,
+    ambientBar: (result.drafts[0]?.sweep.case.engine.ambient.pressure ?? 101_325) / 1e5,
+  };
+}
+
+function summaryTable(summaries: readonly DraftSummary[], result: ComparePageResult): string {
+  const first = summaries[0];
+  const cell = (value: number | null, base: number | null | undefined, decimals: number): Cell => ({
+    text:
+      value === null
+        ? '–'
+        : base === null || base === undefined || base === value
+          ? fixed(value, decimals)
+          : `${fixed(value, decimals)} (${value > base ? '+' : ''}${fixed(value - base, decimals)})`,
+    number: true,
+  });
+  const { band, targetSpeed } = result;
+  return table(
+    'In brackets: the difference to the first draft',
+    [
+      { name: 'draft' },
+      { name: 'best torque', unit: 'Nm', number: true },
+      { name: 'at', unit: 'rpm', number: true },
+      { name: 'best power', unit: 'kW', number: true },
+      { name: 'at', unit: 'rpm', number: true },
+      { name: 'torque band', unit: 'rpm above 90 %', number: true },
+      { name: 'power band', unit: 'rpm above 90 %', number: true },
+      ...(band
+        ? [{ name: 'mean torque', unit: `Nm, ${speed(band.from)}–${speed(band.to)}`, number: true }]
+        : []),
+      ...(targetSpeed === null ? [] : [{ name: 'wave', unit: `at ${rpm(targetSpeed)}`, number: true }]),
+    ],
+    summaries.map((one, index) => ({
+      cells: [
+        { text: one.name, kind: `draft-name-${index}` },
+        cell(one.peakTorque, first?.peakTorque, 1),
+        cell(one.peakTorqueSpeed, first?.peakTorqueSpeed, 0),
+        cell(one.peakPower, first?.peakPower, 1),
+        cell(one.peakPowerSpeed, first?.peakPowerSpeed, 0),
+        cell(one.torqueBand, first?.torqueBand, 0),
+        cell(one.powerBand, first?.powerBand, 0),
+        ...(band ? [cell(one.averageTorque, first?.averageTorque, 1)] : []),
+        ...(targetSpeed === null ? [] : [{ text: leadText(one.leadAtTarget), number: true }]),
+      ],
+    })),
+  );
+}
+
+export function comparePage(result: ComparePageResult, assets: Assets): string {
+  const summaries = result.drafts.map(({ name, sweep }) =>
+    summarise(name, sweep.rows, result.targetSpeed, result.band),
+  );
+  const first = summaries[0];
+  const data = dataOf(result);
+  const outlines = result.drafts.map(({ name, sweep }) => ({ name, outline: sweep.outline.map(stretchMm) }));
+  const target = result.targetSpeed ?? first?.peakTorqueSpeed ?? 0;
+  const start = data.speeds.reduce(
+    (near, at, i) => (Math.abs(at - target) < Math.abs((data.speeds[near] ?? 0) - target) ? i : near),
+    0,
+  );
+  const words = first
+    ? summaries
+        .slice(1)
+        .map((one) => ({ label: one.name, text: `Against ${first.name}: ${difference(first, one)}.` }))
+    : [];
+  const legend = outlines
+    .map(
+      (draft, index) =>
+        `<details class="draft-key key-${index}"><summary>${html(draft.name)}</summary>${sectionList(draft.outline)}</details>`,
+    )
+    .join('');
+  return sheet({
+    title: 'Drafts compared',
+    titleBlock: [
+      ['Drafts compared', result.drafts.map((draft) => draft.name).join(' · ')],
+      ['Engine', result.drafts[0]?.sweep.case.engine.name ?? ''],
+      ['Target', result.targetSpeed === null ? 'none stated' : rpm(result.targetSpeed)],
+      ['Program', result.program, 'minor'],
+      ...(result.date === undefined ? [] : [['Computed', result.date, 'minor'] as const]),
+    ],
+    body: `<section class="answer"><div><h1>${html(compareHeadline(summaries))}</h1>${findings(words)}</div>
+<div>${outlineDrawing(outlines, 'Outlines of the drafts over one another, to one scale')}<div class="draft-keys">${legend}</div></div></section>
+<section>${summaryTable(summaries, result)}</section>
+<section><h2>Against engine speed</h2>${place('curves', 'Lead, torque and power', 'Above the line EC the peak of the wave is in time; a draft whose torque falls off where its lead crosses the line is limited by its pipe.', 'A draft that jumps from speed to speed has not settled: look at its own sweep page.', 'Plug-back lead, torque and power of the drafts against engine speed.')}</section>
+<section><h2>At one speed</h2>${playerBar('Engine speed', data.speeds.length, start)}${place('waves', 'Returning wave and pressure at the port', 'The returning wave should be low while the transfers are open and rise in the highlighted window.', 'Drafts alike in shape but shifted differ in length; alike in time but not in height differ in their cones.', 'Returning wave and port pressure of the drafts against crank angle.')}</section>`,
+    data,
+    program: result.program,
+    assets,
+  });
+}

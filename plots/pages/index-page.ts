@@ -1,0 +1,62 @@
+/** The index of a folder of runs, newest first, each with its outline and a curve. It needs no script. */
+
+import { outlineDrawing } from '../figures/outline-drawing.ts';
+import { type ThumbCurve, thumbnail } from '../figures/thumbnail.ts';
+import { html } from '../theme/escape.ts';
+import { stretchMm } from './pack-sweep.ts';
+import { sheet } from './sheet.ts';
+import type { PipeStretch } from './sweep-data.ts';
+
+export interface IndexedRun {
+  readonly title: string;
+  /** sweep, map, compare, overnight, aim, pulse, verify. */
+  readonly kind: string;
+  /** Path of its page from the index, with forward slashes. */
+  readonly href: string;
+  /** ISO 8601, sorts as text. */
+  readonly when: string;
+  /** The answer in one line. */
+  readonly line: string;
+  readonly outlines: readonly (readonly PipeStretch[])[];
+  readonly curves: readonly ThumbCurve[];
+}
+
+export interface IndexPageResult {
+  readonly program: string;
+  readonly folder: string;
+  readonly runs: readonly IndexedRun[];
+}
+
+/** A relative path as a link: each step encoded, nothing that could be another scheme. */
+const link = (path: string): string => `./${path.split('/').map(encodeURIComponent).join('/')}`;
+
+const readableTime = (iso: string): string => iso.replace('T', ' ').slice(0, 16);
+
+function entry(run: IndexedRun): string {
+  const outline =
+    run.outlines.length === 0
+      ? ''
+      : outlineDrawing(
+          run.outlines.map((parts, i) => ({ name: `${run.title} ${i + 1}`, outline: parts.map(stretchMm) })),
+          `Outline of ${run.title}`,
+        );
+  const curve = run.curves.length === 0 ? '' : thumbnail(run.curves, html(`Curve of ${run.title}`));
+  return `<li><a href="${html(link(run.href))}">${html(run.title)}</a><span class="what">${html(run.kind)}, ${html(readableTime(run.when))}</span><p>${html(run.line)}</p><div class="thumbs">${outline}${curve}</div></li>`;
+}
+
+export function indexPage(result: IndexPageResult): string {
+  const runs = [...result.runs].sort((a, b) => (a.when < b.when ? 1 : a.when > b.when ? -1 : 0));
+  const count = runs.length === 0 ? 'No runs yet' : runs.length === 1 ? '1 run' : `${runs.length} runs`;
+  return sheet({
+    title: `Runs in ${result.folder}`,
+    titleBlock: [
+      ['Runs', result.folder],
+      ['Listed', `${count}, newest first`],
+      ['Program', result.program, 'minor'],
+    ],
+    body: `<h1 class="alone">${html(count)} in ${html(result.folder)}</h1><ol class="runs">${runs.map(entry).join('')}</ol>`,
+    data: null,
+    program: result.program,
+    assets: null,
+  });
+}

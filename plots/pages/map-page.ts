@@ -1,0 +1,79 @@
+/** The map page: the plug-back, the echo and the torque over speed and exhaust duration. */
+
+import { outlineDrawing } from '../figures/outline-drawing.ts';
+import type { DurationPoint } from '../figures/speed-duration-field.ts';
+import { html } from '../theme/escape.ts';
+import { degrees, rpm, speed } from '../theme/numbers.ts';
+import { mapAnswer } from './map-answer.ts';
+import { stretchMm } from './pack-sweep.ts';
+import { findings, playerBar } from './parts.ts';
+import { type Assets, place, sheet } from './sheet.ts';
+import type { PipeStretch } from './sweep-data.ts';
+
+export interface MapPageResult {
+  readonly program: string;
+  readonly name: string;
+  readonly note: string;
+  readonly engine: string;
+  readonly pipe: string;
+  readonly outline: readonly PipeStretch[];
+  /** Finished points in any order. */
+  readonly points: readonly DurationPoint[];
+  /** Exhaust duration of the case as it stands [deg]. */
+  readonly ownDuration: number | null;
+  readonly failures: readonly {
+    readonly speedRpm: number;
+    readonly durationDeg: number;
+    readonly reason: string;
+  }[];
+  readonly date?: string;
+}
+
+export interface MapPageData {
+  readonly points: readonly DurationPoint[];
+  readonly ownDuration: number | null;
+  readonly speeds: readonly number[];
+}
+
+export function mapPage(result: MapPageResult, assets: Assets): string {
+  const { points } = result;
+  const speeds = [...new Set(points.map((point) => point.row.speed_rpm))].sort((a, b) => a - b);
+  const durations = points.map((point) => point.durationDeg);
+  const answer = mapAnswer(points, result.ownDuration);
+  const best = points.reduce<DurationPoint | undefined>(
+    (found, point) => ((point.row.torque_nm ?? 0) > (found?.row.torque_nm ?? 0) ? point : found),
+    undefined,
+  );
+  const start = Math.max(0, speeds.indexOf(best?.row.speed_rpm ?? 0));
+  const failed = result.failures
+    .map((one) => `<li>${rpm(one.speedRpm)}, ${degrees(one.durationDeg)}: ${html(one.reason)}</li>`)
+    .join('');
+  const shared = 'The thick line is where the peak meets exhaust closing; dots: it lands as wanted.';
+  const body = `<section class="answer"><div><h1>${html(answer.headline)}</h1>${findings(answer.lines)}</div>
+<div>${place('lead', 'Lead of the plug-back on exhaust closing [°]', `Green: in time; grey: too late. ${shared}`, 'Islands in the shades: a speed that did not settle, or a step too coarse for the line between.', 'Plug-back lead over speed and exhaust duration.')}</div></section>
+<section><h2>Over speed and duration</h2><div class="pair">
+${place('torque', 'Torque [Nm]', `Go along a level line for one duration, up and down for one speed. ${shared}`, 'The ridge of torque beside the thick line: blow-down decides there, not the wave.', 'Torque over speed and exhaust duration.')}
+${place('share', 'Share of the wave that lands before closing [%]', 'Half of it or more is wanted.', 'High everywhere: the wave is early; see its lead.', 'Share of the plug-back before exhaust closing over speed and exhaust duration.')}</div>
+${place('echo', 'Echo’s return before (−) or after (+) the next opening [°]', 'What lands on the closed port runs out again and comes back; near 0 it meets the next opening and helps the next suction.', 'Far from 0 everywhere: the echo plays no part with this pipe.', 'Phase of the echo on the next exhaust opening.')}</section>
+<section><h2>At one speed</h2>${playerBar('Engine speed', speeds.length, start)}
+${place('curves', 'What a longer duration costs and buys', 'Read upwards from a duration: the lead should be above the line, the cylinder near the crankcase, the torque high.', 'Lead falls as duration grows at a fixed speed: look whether the roof was moved, and not the floor.', 'Lead, packed mass, blow-down pressures, echo gain and torque against exhaust duration.')}</section>
+${failed === '' ? '' : `<div class="warn"><p>Points that failed:</p><ul>${failed}</ul></div>`}
+<h2>The pipe</h2>${outlineDrawing([{ name: result.pipe, outline: result.outline.map(stretchMm) }], 'Outline of the pipe, to scale')}${result.note === '' ? '' : `<p class="note">${html(result.note)}</p>`}`;
+  const data: MapPageData = { points, ownDuration: result.ownDuration, speeds };
+  return sheet({
+    title: `${result.name} – map`,
+    titleBlock: [
+      ['Case', result.name],
+      ['Engine', result.engine],
+      ['Pipe', result.pipe],
+      ['Speeds', `${speed(speeds[0])} to ${rpm(speeds.at(-1))}`],
+      ['Durations', `${degrees(Math.min(...durations))} to ${degrees(Math.max(...durations))}`],
+      ['Program', result.program, 'minor'],
+      ...(result.date === undefined ? [] : [['Computed', result.date, 'minor'] as const]),
+    ],
+    body,
+    data,
+    program: result.program,
+    assets,
+  });
+}

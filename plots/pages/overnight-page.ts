@@ -1,0 +1,199 @@
+/** The overnight page: hundreds of drafts ranked, what their score depends on, and the best of them. */
+
+import type { SweptDraft } from '../figures/draft-curves.ts';
+import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
+import type { ScoredDraft, VariedQuantity } from '../figures/study-figures.ts';
+import type { SpeedRow } from '../figures/sweep-row.ts';
+import { html } from '../theme/escape.ts';
+import { fixed, percent } from '../theme/numbers.ts';
+import { stretchMm } from './pack-sweep.ts';
+import { type Cell, findings, type Heading, table } from './parts.ts';
+import { type Assets, place, sheet } from './sheet.ts';
+import type { PipeStretch } from './sweep-data.ts';
+
+export interface OvernightDraft {
+  readonly name: string;
+  /** Null: it failed. */
+  readonly score: number | null;
+  /** One value a varied quantity, in its unit. */
+  readonly values: readonly number[];
+  /** One answer a constraint: met or not. */
+  readonly met: readonly boolean[];
+  /** Further readings to show, one a named reading. */
+  readonly readings: readonly (number | null)[];
+  readonly failure?: string;
+}
+
+export interface OvernightPageResult {
+  readonly program: string;
+  readonly study: string;
+  readonly caseName: string;
+  readonly score: { readonly name: string; readonly unit: string; readonly higherIsBetter: boolean };
+  readonly varied: readonly VariedQuantity[];
+  readonly constraints: readonly string[];
+  readonly readings: readonly { readonly name: string; readonly unit: string; readonly decimals: number }[];
+  /** In the order of their rank, failed ones last. */
+  readonly drafts: readonly OvernightDraft[];
+  /** Drafts the study holds; more than `drafts` while it is not finished. */
+  readonly total: number;
+  /** The best few with their pipes and rows; the first is the winner. */
+  readonly best: readonly {
+    readonly name: string;
+    readonly outline: readonly PipeStretch[];
+    readonly rows: readonly SpeedRow[];
+  }[];
+  /** Share of the score's variation each varied quantity accounts for, 0 to 1; empty: too few drafts to tell. */
+  readonly importance: readonly { readonly name: string; readonly share: number }[];
+  readonly notes: readonly string[];
+  readonly date?: string;
+}
+
+export interface OvernightPageData {
+  readonly drafts: readonly ScoredDraft[];
+  readonly varied: readonly VariedQuantity[];
+  readonly scoreName: string;
+  readonly best: readonly SweptDraft[];
+  readonly importance: readonly { readonly name: string; readonly share: number }[];
+}
+
+/** Drafts the table lists; the rest stand in the ranking's file. */
+const listed = 400;
+
+/** Drafts drawn as points and lines; beyond it every so manieth of those that are not among the best. */
+const drawn = 2000;
+
+const number = (value: number | null): string =>
+  value === null ? '–' : String(Number(value.toPrecision(5))).replace('-', '−');
+
+function ranking(result: OvernightPageResult): string {
+  const headings: Heading[] = [
+    { name: 'rank', number: true },
+    { name: 'draft' },
+    { name: result.score.name, unit: result.score.unit, number: true },
+    ...result.varied.map(({ name, unit }) => ({ name, unit, number: true })),
+    ...result.readings.map(({ name, unit }) => ({ name, unit, number: true })),
+    ...(result.constraints.length > 0 ? [{ name: 'constraints' }] : []),
+  ];
+  const rows = result.drafts.slice(0, listed).map((draft, index) => {
+    const missed = result.constraints.filter((_, i) => draft.met[i] === false);
+    const cells: Cell[] = [
+      { text: String(index + 1), number: true, sort: index + 1 },
+      { text: draft.name, sort: draft.name },
+      {
+        text: draft.score === null ? `failed: ${draft.failure ?? 'no reason kept'}` : number(draft.score),
+        number: draft.score !== null,
+        sort: draft.score,
+      },
+      ...draft.values.map((value) => ({ text: number(value), number: true, sort: value })),
+      ...result.readings.map((reading, i) => ({
+        text: fixed(draft.readings[i], reading.decimals),
+        number: true,
+        sort: draft.readings[i] ?? null,
+      })),
+    ];
+    if (result.constraints.length > 0)
+      cells.push(
+        missed.length === 0
+          ? { text: '✓ all met', kind: 'good', sort: 0 }
+          : { text: `✗ ${missed.join(', ')}`, kind: 'bad', sort: missed.length },
+      );
+    return { cells, met: result.constraints.map((_, i) => (draft.met[i] === false ? '0' : '1')).join('') };
+  });
+  const filter =
+    result.constraints.length === 0
+      ? ''
+      : `<p><label for="filter">Show</label> <select id="filter"><option value="">all drafts</option><option value="all">those that meet every constraint</option>${result.constraints.map((name, i) => `<option value="${i}">those that meet: ${html(name)}</option>`).join('')}</select></p>`;
+  const rest =
+    result.drafts.length > listed
+      ? `<p class="small">The best ${listed} of ${result.drafts.length}; the rest stand in ranking.csv.</p>`
+      : '';
+  return `${filter}${table('Drafts in the order of their rank; press a heading to sort', headings, rows, 'ranking')}${rest}`;
+}
+
+export function overnightPage(result: OvernightPageResult, assets: Assets): string {
+  const winner = result.drafts.find((draft) => draft.score !== null);
+  const failed = result.drafts.filter((draft) => draft.score === null).length;
+  const scoreName = `${result.score.name}${result.score.unit === '' ? '' : ` [${result.score.unit}]`}`;
+  const headline = winner
+    ? `Best of ${result.drafts.length}: ${winner.name}, ${result.score.name} ${number(winner.score)}${result.score.unit === '' ? '' : ` ${result.score.unit}`}.`
+    : 'No draft has finished yet.';
+  const most = [...result.importance].sort((a, b) => b.share - a.share)[0];
+  const missed = result.constraints.filter((_, i) => winner?.met[i] === false);
+  const lines = [
+    {
+      label: 'Its values',
+      text: result.varied
+        .map(({ name, unit }, i) => `${name} ${number(winner?.values[i] ?? null)} ${unit}`)
+        .join(', '),
+    },
+    ...(result.constraints.length > 0
+      ? [
+          {
+            label: 'Constraints',
+            text: missed.length === 0 ? 'All met by the best.' : `The best misses ${missed.join(', ')}.`,
+          },
+        ]
+      : []),
+    ...(most
+      ? [
+          {
+            label: 'Score depends on',
+            text: `Most on ${most.name}: ${percent(most.share)} of its variation.`,
+          },
+        ]
+      : []),
+    {
+      label: 'Done',
+      text: `${result.drafts.length} of ${result.total} drafts${failed === 0 ? '' : `, ${failed} of them failed`}.`,
+    },
+  ];
+  const best = result.best.map((one) => ({ name: one.name, outline: one.outline.map(stretchMm) }));
+  const stride = Math.max(1, Math.ceil(result.drafts.length / drawn));
+  const data: OvernightPageData = {
+    drafts: result.drafts
+      .filter((_, i) => i < 50 || i % stride === 0)
+      .map(({ name, score, values }) => ({ name, score, values })),
+    varied: result.varied,
+    scoreName,
+    best: result.best.map(({ name, rows }) => ({ name, rows })),
+    importance: result.importance,
+  };
+  const keys = best
+    .map(
+      (draft, index) =>
+        `<details class="draft-key key-${index}"><summary>${html(draft.name)}</summary>${sectionList(draft.outline)}</details>`,
+    )
+    .join('');
+  const scatter = result.varied
+    .map(({ name }, i) =>
+      place(
+        `score-${i}`,
+        `Score against ${name}`,
+        'Each dot a draft, the best in full colour.',
+        'No shape at all: the score does not hang on it, or two quantities work against each other.',
+        `Score against ${name}.`,
+      ),
+    )
+    .join('');
+  return sheet({
+    title: `${result.study} – overnight`,
+    titleBlock: [
+      ['Study', result.study],
+      ['Case', result.caseName],
+      ['Score', scoreName],
+      ['Drafts', `${result.drafts.length} of ${result.total}`],
+      ['Program', result.program, 'minor'],
+      ...(result.date === undefined ? [] : [['Written', result.date, 'minor'] as const]),
+    ],
+    body: `<section class="answer"><div><h1>${html(headline)}</h1>${findings(lines)}</div><div>${best.length === 0 ? '' : `${outlineDrawing(best, 'Outlines of the best drafts over one another, to one scale')}<div class="draft-keys">${keys}</div>`}</div></section>
+${result.notes.map((note) => `<p class="warn">${html(note)}</p>`).join('')}
+<section><h2>Ranking</h2>${ranking(result)}</section>
+<section><h2>What the score depends on</h2>${result.importance.length === 0 ? '<p>Too few drafts to tell.</p>' : place('importance', 'Share of the score’s variation', 'The longest bar is the quantity to settle first.', 'All bars short: the quantities act together; look at the parallel axes.', 'Importance of each varied quantity.')}
+${place('parallel', 'All drafts at once', 'Each line is a draft, from its varied quantities on the left to its score on the right; the best are coloured. Where they pass through one spot, that value matters.', 'The best lie at the end of an axis: widen that range.', 'Parallel axes of the varied quantities and the score.')}
+<div class="pair">${scatter}</div></section>
+${result.best.length === 0 ? '' : `<section><h2>The best over engine speed</h2>${place('curves', 'Lead, torque and power', 'Above the line EC the peak of the wave is in time.', 'The best differ by less than the mesh error: take the one easiest to make.', 'Lead, torque and power of the best drafts against engine speed.')}</section>`}`,
+    data,
+    program: result.program,
+    assets,
+  });
+}

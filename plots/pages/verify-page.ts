@@ -1,0 +1,125 @@
+/** The verify page: every check with its errors, its order and its bound, and computed over exact solutions. */
+
+import type { Overlay } from '../figures/exact-overlay.ts';
+import { html } from '../theme/escape.ts';
+import { exponential, fixed } from '../theme/numbers.ts';
+import { type Cell, table } from './parts.ts';
+import { type Assets, place, sheet } from './sheet.ts';
+
+export interface VerifyCheck {
+  readonly name: string;
+  /** identity, exact solution, observed order, conservation, regression. */
+  readonly ring: string;
+  /** Book or paper, or `value from memory`, or `common practice, no source`. */
+  readonly source: string;
+  /** What the error is of, with its unit. */
+  readonly quantity: string;
+  /** Error at n, 2n and 4n cells; one entry where refinement means nothing. */
+  readonly errors: readonly number[];
+  readonly cells: readonly number[];
+  readonly order: number | null;
+  /** The bound as it is to be read. */
+  readonly bound: string;
+  readonly pass: boolean;
+  readonly note?: string;
+}
+
+export interface VerifyPageResult {
+  readonly program: string;
+  readonly checks: readonly VerifyCheck[];
+  readonly overlays: readonly (Overlay & { readonly title: string; readonly read: string })[];
+  readonly seconds: number;
+  readonly date?: string;
+}
+
+export interface VerifyPageData {
+  readonly overlays: readonly Overlay[];
+}
+
+const most = 800;
+
+function thinned(curve: { readonly x: readonly number[]; readonly y: readonly number[] }) {
+  const stride = Math.max(1, Math.ceil(curve.x.length / most));
+  const keep = (_: number, i: number): boolean => i % stride === 0 || i === curve.x.length - 1;
+  const rounded = (value: number): number => Number(value.toPrecision(7));
+  return { x: curve.x.filter(keep).map(rounded), y: curve.y.filter(keep).map(rounded) };
+}
+
+function checksTable(checks: readonly VerifyCheck[]): string {
+  const error = (check: VerifyCheck, i: number): Cell => ({
+    text: check.errors[i] === undefined ? '' : exponential(check.errors[i]),
+    number: true,
+  });
+  return table(
+    'Error at n, 2n and 4n cells',
+    [
+      { name: '' },
+      { name: 'check' },
+      { name: 'ring' },
+      { name: 'error of' },
+      { name: 'n', number: true },
+      { name: 'at n', number: true },
+      { name: 'at 2n', number: true },
+      { name: 'at 4n', number: true },
+      { name: 'order', number: true },
+      { name: 'bound' },
+      { name: 'source' },
+    ],
+    checks.map((check) => ({
+      cells: [
+        { text: check.pass ? '✓' : '✗ missed', kind: check.pass ? 'good' : 'bad' },
+        { text: check.note === undefined ? check.name : `${check.name}. ${check.note}` },
+        { text: check.ring },
+        { text: check.quantity },
+        { text: check.cells[0] === undefined ? '' : String(check.cells[0]), number: true },
+        error(check, 0),
+        error(check, 1),
+        error(check, 2),
+        { text: check.order === null ? '' : fixed(check.order, 2), number: true },
+        { text: check.bound },
+        { text: check.source },
+      ],
+    })),
+  );
+}
+
+export function verifyPage(result: VerifyPageResult, assets: Assets): string {
+  const missed = result.checks.filter((check) => !check.pass);
+  const headline =
+    missed.length === 0
+      ? `All ${result.checks.length} checks are within their bounds.`
+      : `${missed.length} of ${result.checks.length} checks missed ${missed.length === 1 ? 'its bound' : 'their bounds'}: ${missed.map((check) => check.name).join(', ')}.`;
+  const places = result.overlays
+    .map((overlay, i) =>
+      place(
+        `overlay-${i}`,
+        overlay.title,
+        overlay.read,
+        'Computed beside exact by more than the line’s breadth: look at the check of the same name above.',
+        `${overlay.title}: computed over exact.`,
+      ),
+    )
+    .join('');
+  const data: VerifyPageData = {
+    overlays: result.overlays.map(({ xName, yName, computed, exact }) => ({
+      xName,
+      yName,
+      computed: thinned(computed),
+      exact: thinned(exact),
+    })),
+  };
+  return sheet({
+    title: 'Verification',
+    titleBlock: [
+      ['Verification', 'The solver against exact answers and published tables'],
+      ['Checks', `${result.checks.length - missed.length} of ${result.checks.length} within bounds`],
+      ['Took', `${fixed(result.seconds, 0)} s`],
+      ['Program', result.program, 'minor'],
+      ...(result.date === undefined ? [] : [['Computed', result.date, 'minor'] as const]),
+    ],
+    body: `<section><h1 class="alone">${html(headline)}</h1>${checksTable(result.checks)}</section><section><h2>Computed over exact</h2><div class="pair">${places}</div></section>`,
+    data,
+    program: result.program,
+    assets,
+  });
+}

@@ -1,0 +1,319 @@
+/** SYNTHETIC: invented inputs of the other pages, for their tests only. No number here is a result. */
+
+import type { SpeedRow } from '../../plots/figures/sweep-row.ts';
+import type { AimPageResult } from '../../plots/pages/aim-page.ts';
+import type { ComparePageResult } from '../../plots/pages/compare-page.ts';
+import type { IndexPageResult } from '../../plots/pages/index-page.ts';
+import type { MapPageResult } from '../../plots/pages/map-page.ts';
+import type { OvernightPageResult } from '../../plots/pages/overnight-page.ts';
+import type { PulsePageResult } from '../../plots/pages/pulse-page.ts';
+import type { SweepPageResult } from '../../plots/pages/sweep-data.ts';
+import type { VerifyPageResult } from '../../plots/pages/verify-page.ts';
+import { syntheticOutline, syntheticSweep } from './synthetic-sweep.ts';
+
+const program = 'echocone (synthetic data of a test)';
+const nasty = '<script>alert(1)</script> & "Söhne"';
+const namer =
+  (hostile: boolean) =>
+  (text: string): string =>
+    hostile ? nasty : text;
+
+const evenly = (count: number, from: number, to: number): number[] =>
+  Array.from({ length: count }, (_, i) => from + ((to - from) * i) / (count - 1));
+
+/** A sweep whose speeds are relabelled by a factor, as if its pipe were shorter. */
+function shifted(factor: number, hostile: boolean): SweepPageResult {
+  const sweep = syntheticSweep({ hostile, step: 500 });
+  const bend = (row: SpeedRow): SpeedRow => ({
+    ...row,
+    plugback_lead_deg: (row.plugback_lead_deg ?? 0) + 90 * (factor - 1),
+    plugback_peak_deg: (row.plugback_peak_deg ?? 0) - 90 * (factor - 1),
+    torque_nm: (row.torque_nm ?? 0) * (1 + 0.4 * (factor - 1) * ((row.speed_rpm - 9000) / 1000)),
+    power_kw: (row.power_kw ?? 0) * (1 + 0.4 * (factor - 1) * ((row.speed_rpm - 9000) / 1000)),
+  });
+  return {
+    ...sweep,
+    outline: sweep.outline.map((part) => ({ ...part, start: part.start / factor, end: part.end / factor })),
+    rows: sweep.rows.map(bend),
+    speeds: sweep.speeds.map((speed) => ({ ...speed, row: bend(speed.row) })),
+  };
+}
+
+export function syntheticPulse(hostile = false): PulsePageResult {
+  const name = namer(hostile);
+  const time = evenly(600, 0, 0.006);
+  const bump = (t: number): number => 40_000 * Math.exp(-(((t - 0.0004) / 0.00025) ** 2));
+  const speedOfSound = 347;
+  const probe = (position: number, title: string) => {
+    const forward = time.map((t) => 1e5 + bump(t - position / speedOfSound));
+    const backward = time.map((t) => 1e5 - 0.7 * bump(t - (1.6 - position) / speedOfSound));
+    return {
+      name: title,
+      position,
+      time,
+      forward,
+      backward,
+      pressure: forward.map((value, i) => value + (backward[i] ?? 0) - 1e5),
+    };
+  };
+  const positions = evenly(160, 0, 0.8);
+  return {
+    program,
+    name: name('synthetic burst'),
+    sections: [
+      { name: name('driver'), start: 0, end: 0.2, diameters: [0.04, 0.04] },
+      { name: name('cone'), start: 0.2, end: 0.5, diameters: [0.04, 0.1] },
+      { name: name('tail'), start: 0.5, end: 0.8, diameters: [0.1, 0.1] },
+    ],
+    ambientPressure: 1e5,
+    until: 0.006,
+    cell: 0.002,
+    scheme: 'conservative',
+    probes: [probe(0.05, name('p1')), probe(0.6, name('p2'))],
+    profiles: [0.001, 0.002, 0.003, 0.004].map((t) => ({
+      time: t,
+      positions,
+      pressure: positions.map(
+        (x) => 1e5 + bump(t - x / speedOfSound) - 0.7 * bump(t - (1.6 - x) / speedOfSound),
+      ),
+      velocity: positions.map(
+        (x) => (bump(t - x / speedOfSound) + 0.7 * bump(t - (1.6 - x) / speedOfSound)) / 405,
+      ),
+    })),
+    massError: 2e-14,
+    energyError: 3e-14,
+    notes: hostile ? [nasty] : [],
+  };
+}
+
+export function syntheticMap(hostile = false): MapPageResult {
+  const name = namer(hostile);
+  const base = syntheticSweep({ from: 7000, to: 12_000, step: 500 });
+  const durations = evenly(9, 180, 204);
+  return {
+    program,
+    name: name('Synthetic case'),
+    note: name('Synthetic data of a test.'),
+    engine: name('Saltmarsh 125'),
+    pipe: name('synthetic draft'),
+    outline: base.outline.map((part) => ({ ...part, name: name(part.name) })),
+    ownDuration: 194,
+    failures: hostile ? [{ speedRpm: 12_000, durationDeg: 204, reason: nasty }] : [],
+    points: durations.flatMap((durationDeg) =>
+      base.rows.map((row) => {
+        const more = durationDeg - 194;
+        return {
+          durationDeg,
+          row: {
+            ...row,
+            exhaust_opens_deg: row.exhaust_opens_deg - more / 2,
+            exhaust_closes_deg: row.exhaust_closes_deg + more / 2,
+            plugback_peak_deg: (row.plugback_peak_deg ?? 0) - more / 2,
+            plugback_lead_deg: (row.plugback_lead_deg ?? 0) + more,
+            plugback_share_before_closing: 1 / (1 + Math.exp(-((row.plugback_lead_deg ?? 0) + more) / 14)),
+            echo_return_deg: 443 + (row.speed_rpm - 9500) / 60 + more,
+            echo_gain: 1.1 + 0.1 * Math.exp(-((more / 8) ** 2)),
+            torque_nm: (row.torque_nm ?? 0) - ((more - (row.speed_rpm - 9500) / 300) / 9) ** 2,
+            transfer_opening_cylinder_bar: (row.transfer_opening_cylinder_bar ?? 0) - more * 0.02,
+          },
+        };
+      }),
+    ),
+  };
+}
+
+export function syntheticCompare(hostile = false): ComparePageResult {
+  const name = namer(hostile);
+  return {
+    program,
+    targetSpeed: 9500,
+    band: { from: 8000, to: 10_500 },
+    drafts: [
+      { name: name('draft A, broad'), sweep: shifted(1, hostile) },
+      { name: name('draft B, peaky'), sweep: shifted(1.08, hostile) },
+      { name: name('draft C, too long'), sweep: shifted(0.93, hostile) },
+    ],
+  };
+}
+
+export function syntheticOvernight(hostile = false, count = 240): OvernightPageResult {
+  const name = namer(hostile);
+  const drafts = Array.from({ length: count }, (_, i) => {
+    const header = 200 + ((i * 37) % 120);
+    const belly = 100 + ((i * 53) % 40);
+    const baffle = 150 + ((i * 71) % 90);
+    const stinger = 21 + ((i * 29) % 60) / 10;
+    const score =
+      20 - ((header - 255) / 45) ** 2 - 0.3 * ((belly - 122) / 12) ** 2 - 0.2 * (stinger - 24) ** 2;
+    return {
+      name: hostile ? nasty : `draft ${String(i + 1).padStart(3, '0')}`,
+      score: i % 60 === 59 ? null : score,
+      values: [header, belly, baffle, stinger],
+      met: [header + baffle < 480, belly < 135],
+      readings: [score + 2, score * 1.1],
+      ...(i % 60 === 59 ? { failure: hostile ? nasty : 'negative pressure at 12 000 rpm' } : {}),
+    };
+  }).sort((a, b) => (b.score ?? Number.NEGATIVE_INFINITY) - (a.score ?? Number.NEGATIVE_INFINITY));
+  return {
+    program,
+    study: name('synthetic study'),
+    caseName: name('Synthetic case'),
+    score: { name: name('mean torque 8 500 to 10 500 rpm'), unit: 'Nm', higherIsBetter: true },
+    varied: [
+      { name: name('header length'), unit: 'mm' },
+      { name: name('belly diameter'), unit: 'mm' },
+      { name: name('baffle length'), unit: 'mm' },
+      { name: name('stinger diameter'), unit: 'mm' },
+    ],
+    constraints: [name('length to the baffle’s end'), name('largest diameter')],
+    readings: [
+      { name: 'best torque', unit: 'Nm', decimals: 1 },
+      { name: 'best power', unit: 'kW', decimals: 1 },
+    ],
+    drafts,
+    total: count + 60,
+    best: [1, 1.03, 0.98, 1.06].map((factor, i) => {
+      const sweep = shifted(factor, hostile);
+      return { name: name(`draft 01${i}`), outline: sweep.outline, rows: sweep.rows };
+    }),
+    importance: [
+      { name: name('header length'), share: 0.61 },
+      { name: name('belly diameter'), share: 0.22 },
+      { name: name('baffle length'), share: 0.03 },
+      { name: name('stinger diameter'), share: 0.09 },
+    ],
+    notes: hostile ? [nasty] : [],
+  };
+}
+
+export function syntheticAim(hostile = false): AimPageResult {
+  const name = namer(hostile);
+  const pipe = (factor: number, title: string) => {
+    const sweep = shifted(factor, hostile);
+    return { name: name(title), outline: sweep.outline, rows: sweep.rows };
+  };
+  return {
+    program,
+    caseName: name('Synthetic case'),
+    targetSpeed: 11_000,
+    score: { name: name('torque at 11 000 rpm'), unit: 'Nm', higherIsBetter: true },
+    scoreBefore: 14.2,
+    scoreAfter: 16.9,
+    before: pipe(0.95, 'draft C'),
+    after: pipe(1.08, 'draft C, aimed'),
+    newFile: name('pipe-aimed-11000.yaml'),
+    changes: [
+      { name: name('header length'), unit: 'mm', before: 262, after: 214 },
+      { name: name('baffle length'), unit: 'mm', before: 190, after: 176 },
+      { name: name('stinger diameter'), unit: 'mm', before: 24, after: 23, limit: name('smallest allowed') },
+    ],
+    sensitivities: [
+      { name: name('header'), change: '+10 mm', leadDeg: -3.1, torqueNm: -0.12, powerKw: -0.14 },
+      { name: name('baffle'), change: '+10 mm', leadDeg: -1.6, torqueNm: 0.05, powerKw: 0.06 },
+      { name: name('wall temperature'), change: '+50 K', leadDeg: 2.2, torqueNm: 0.09, powerKw: 0.1 },
+    ],
+    history: Array.from({ length: 80 }, (_, i) => ({
+      evaluation: i + 1,
+      score:
+        i % 23 === 22
+          ? null
+          : 16.9 - 2.7 * Math.exp(-i / 18) - 0.9 * Math.abs(Math.sin(i * 2.3)) * Math.exp(-i / 40),
+    })),
+    limits: [name('stinger diameter rests on its smallest allowed value')],
+  };
+}
+
+export function syntheticVerify(hostile = false): VerifyPageResult {
+  const name = namer(hostile);
+  const x = evenly(200, 0, 1);
+  const step = (at: number, width: number): number => 1 - 0.7 / (1 + Math.exp(-(at - 0.6) / width));
+  return {
+    program,
+    seconds: 71,
+    checks: [
+      {
+        name: name('shock tube, star pressure'),
+        ring: 'exact solution',
+        source: 'Toro 2009, table 4.2',
+        quantity: 'pressure [–]',
+        errors: [3.1e-3, 1.6e-3, 8.2e-4],
+        cells: [100, 200, 400],
+        order: 0.96,
+        bound: '≤ 0.3 % at 200 cells',
+        pass: true,
+      },
+      {
+        name: name('closed tube, smooth wave'),
+        ring: 'observed order',
+        source: 'derived here',
+        quantity: 'density [–]',
+        errors: [2.2e-4, 5.6e-5, 1.4e-5],
+        cells: [50, 100, 200],
+        order: 1.98,
+        bound: 'order ≥ 1.9',
+        pass: true,
+      },
+      {
+        name: name('mass of a closed network'),
+        ring: 'conservation',
+        source: 'identity',
+        quantity: 'mass [–]',
+        errors: [4e-13],
+        cells: [400],
+        order: null,
+        bound: '≤ 1e-12',
+        pass: !hostile,
+      },
+    ],
+    overlays: [
+      {
+        title: name('Shock tube at 200 cells'),
+        read: 'Density along the tube; the shock should stand within two cells.',
+        xName: name('Position [m]'),
+        yName: name('Density [kg/m³]'),
+        exact: { x, y: x.map((at) => step(at, 0.0005)) },
+        computed: { x, y: x.map((at) => step(at, 0.004)) },
+      },
+      {
+        title: name('Closed tube, smooth wave'),
+        read: 'Velocity after one passage.',
+        xName: name('Position [m]'),
+        yName: name('Velocity [m/s]'),
+        exact: { x, y: x.map((at) => Math.sin(7 * at)) },
+        computed: { x: evenly(50, 0, 1), y: evenly(50, 0, 1).map((at) => 0.995 * Math.sin(7 * at)) },
+      },
+    ],
+  };
+}
+
+export function syntheticIndex(hostile = false): IndexPageResult {
+  const name = namer(hostile);
+  const { rows } = syntheticSweep({ step: 500 });
+  const curve = (of: (row: SpeedRow) => number | null, kind: 'torque' | 'returning') => ({
+    x: rows.map((row) => row.speed_rpm),
+    y: rows.map(of),
+    kind,
+  });
+  const kinds = ['sweep', 'map', 'compare', 'pulse', 'verify', 'aim', 'overnight'];
+  return {
+    program,
+    folder: name('runs'),
+    runs: kinds.map((kind, i) => ({
+      title: name(`Saltmarsh 125, draft ${'ABCDEFG'.charAt(i)}`),
+      kind,
+      href: hostile ? 'javascript:alert(1)' : `demo-${i}/${kind}.html`,
+      when: `2024-05-0${i + 1}T10:30:00Z`,
+      line: name('The wave comes back when the port wants it from 8 750 to 10 250 rpm.'),
+      outlines:
+        kind === 'verify'
+          ? []
+          : kind === 'compare'
+            ? [shifted(1, false).outline, shifted(1.08, false).outline]
+            : [syntheticOutline],
+      curves: [
+        curve((row) => row.torque_nm, 'torque'),
+        ...(kind === 'map' ? [curve((row) => row.plugback_lead_deg, 'returning')] : []),
+      ],
+    })),
+  };
+}
