@@ -58,17 +58,14 @@ export function parseSource(source: Source, report: (problem: Problem) => void, 
     const last = Math.max(from, source.text.trimEnd().length);
     for (const fault of faults) {
       const [start, end] = fault.pos.map((offset) => Math.min(offset, last)) as [number, number];
-      report({
-        place: { source, start, end },
-        message: `not valid YAML: ${printable(fault.message)}`,
-        hint: hintOf(fault.code),
-      });
+      const why = /call stack/.test(fault.message) ? 'nested too deeply' : printable(fault.message);
+      report({ place: { source, start, end }, message: `not valid YAML: ${why}`, hint: hintOf(fault.code) });
     }
     if (faults.length > 0) return null;
     return convert(document.contents, { source, report, depth: 0 }, whole);
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
-    report({ place: whole, message: 'not valid YAML: nested too deeply to be read', hint: '' });
+    report({ place: whole, message: 'not valid YAML: nested too deeply', hint: '' });
     return null;
   }
 }
@@ -127,6 +124,7 @@ interface YamlPair {
 
 function convertMap(pairs: readonly YamlPair[], at: Conversion, place: Place): MapNode {
   const entries: Entry[] = [];
+  const seen = new Set<string>();
   for (const { key, value } of pairs) {
     const [start, end] = key?.range ?? [place.start, place.start];
     const keyPlace: Place = { source: at.source, start, end };
@@ -135,10 +133,11 @@ function convertMap(pairs: readonly YamlPair[], at: Conversion, place: Place): M
       continue;
     }
     const name = typeof key.value === 'string' ? key.value : (key.source ?? '');
-    if (entries.some((entry) => entry.key === name)) {
+    if (seen.has(name)) {
       at.report({ place: keyPlace, message: `${quoted(name)} stands twice`, hint: 'keep one of the two' });
       continue;
     }
+    seen.add(name);
     const after: Place = { source: at.source, start: end, end };
     entries.push({ key: name, keyPlace, node: convert(value, at, after), override: false });
   }

@@ -25,6 +25,8 @@ export interface OpenedFile {
   readonly file: string;
   readonly kind: Kind;
   readonly root: MapNode;
+  /** Engine and pipe files as they were when first read, so that a long study is not changed by an edit meanwhile. */
+  readonly parts: Map<string, MapNode>;
 }
 
 const KNOWN_KINDS = `a case file says what it is: kind: ${KINDS.join(', ')}`;
@@ -39,7 +41,7 @@ export function openFile(file: string): OpenedFile {
     problems.push({ place, message: `kind: unknown kind ${word}`, hint: KNOWN_KINDS });
   }
   if (problems.length > 0 || kind === null || root === null) throw new CaseProblems(problems);
-  return { file, kind, root };
+  return { file, kind, root, parts: new Map() };
 }
 
 /** What a file says it is. */
@@ -63,8 +65,8 @@ export function caseOf(opened: OpenedFile, set: readonly string[]): Case {
   const engine = namedFile(root, 'engine');
   const pipe = namedFile(root, 'pipe');
   const before = ledger.problems.length;
-  root = graft(root, 'engine', engine, ledger);
-  root = graft(root, 'pipe', pipe, ledger);
+  root = graft(root, 'engine', engine, opened.parts, ledger);
+  root = graft(root, 'pipe', pipe, opened.parts, ledger);
   if (ledger.problems.length > before) throw new CaseProblems(ledger.problems);
   for (const override of overrides.filter((one) => !whole(one))) {
     root = applyOverride(root, override, (problem) => ledger.problems.push(problem));
@@ -167,11 +169,17 @@ function namedFile(root: Node, key: 'engine' | 'pipe'): NamedFile | null {
   return { file, named: `${source.name}:${line}:${column}` };
 }
 
-function graft(root: Node, key: 'engine' | 'pipe', named: NamedFile | null, ledger: Ledger): Node {
+function graft(
+  root: Node,
+  key: 'engine' | 'pipe',
+  named: NamedFile | null,
+  parts: Map<string, MapNode>,
+  ledger: Ledger,
+): Node {
   if (named === null || root.kind !== 'map') return root;
-  const opened = openTree(named.file, named.named, ledger.problems);
-  if (opened.root === null) return { ...root, entries: root.entries.filter((entry) => entry.key !== key) };
-  const part = opened.root;
+  const part = parts.get(named.file) ?? openTree(named.file, named.named, ledger.problems).root;
+  if (part === null) return root;
+  parts.set(named.file, part);
   return {
     ...root,
     entries: root.entries.map((entry) => (entry.key === key ? { ...entry, node: part } : entry)),

@@ -52,9 +52,13 @@ export function renderProblem(problem: Problem): string {
   return lines.map((text) => text.trimEnd()).join('\n');
 }
 
+/** Problems that are shown; a file with more is not of its kind at all. */
+const SHOWN = 40;
+
 function renderProblems(problems: readonly Problem[]): string {
-  const parts = problems.map(renderProblem);
-  if (problems.length > 1) parts.push(`${problems.length} problems`);
+  const parts = problems.slice(0, SHOWN).map(renderProblem);
+  const more = problems.length > SHOWN ? `, the first ${SHOWN} shown` : '';
+  if (problems.length > 1) parts.push(`${problems.length} problems${more}`);
   return parts.join('\n\n');
 }
 

@@ -173,11 +173,16 @@ function withDefaultBase(node: Node, absent: Absent): Node {
   return { ...node, base: defaultNode(absent.text) };
 }
 
+const defaults = new Map<string, Node>();
+
 function defaultNode(text: string): Node {
+  const known = defaults.get(text);
+  if (known !== undefined) return known;
   const source = { name: 'default', folder: '', text };
   const node = parseSource(source, (problem) => {
     throw new Error(`default ${text}: ${problem.message}`);
   });
+  defaults.set(text, node!);
   return node!;
 }
 

@@ -99,6 +99,14 @@ describe('an override gives what the file would', () => {
     expect(caseOf(opened, [])).toEqual(before);
   });
 
+  test('an opened case keeps its engine as it was when first read', () => {
+    const opened = openFile(edited({}));
+    const before = caseOf(opened, []);
+    edited({ engine: [['bore: 54 mm', 'bore: 60 mm']] });
+    expect(caseOf(opened, []).engine).toEqual(before.engine);
+    expect(loadCase(opened.file).engine.bore).toBe(0.06);
+  });
+
   test('a speed range from the command line may leave the target out, with a warning', () => {
     const loaded = loadCase(draft, { set: ['run.speeds={from: 7000 rpm, to: 8000 rpm, step: 500 rpm}'] });
     expect(loaded.warnings).toEqual([

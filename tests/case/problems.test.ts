@@ -144,6 +144,13 @@ describe('files that cannot be read', () => {
   });
 });
 
+test('of very many problems the first forty are shown', () => {
+  const keys = Array.from({ length: 100 }, (_, index) => `k${index}: 1\n`).join('');
+  const message = problems(() => loadPipe(file('a.yaml', `${demo('pipe-a.yaml')}${keys}`)));
+  expect(message.match(/unknown key/g)).toHaveLength(40);
+  expect(message).toMatch(/100 problems, the first 40 shown$/);
+});
+
 test('the list of problems can be read by a program', () => {
   try {
     loadCase(edited({ engine: [['54 mm', '54']] }));
