@@ -15,6 +15,10 @@ export interface MarchingDuct {
   readonly right: DuctEnd;
   /** Wall temperature of the cells [K]. */
   readonly wallTemperature: Float64Array;
+  /** Friction of the cells, G = frictionOverD |u| u [1/m]; given from outside where no friction law is switched on. */
+  readonly frictionOverD: Float64Array;
+  /** Wall heat of the cells, q rho = heatOverD (Tw - T) [W/(m3 K)]; likewise. */
+  readonly heatOverD: Float64Array;
   /** Refreshes what follows from the current state; largest stable step at Courant number 1 [s], NaN if unphysical. */
   decode(): number;
   /** Traces the characteristics over dt and fills `arrive` of both ends. */
