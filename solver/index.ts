@@ -3,26 +3,28 @@
  * time go in. Everything SI.
  */
 
-export { DuctEnd, ANSWER, ARRIVE } from './duct/duct-end.ts';
 export { Duct } from './duct/duct.ts';
+export { ANSWER, ARRIVE, DuctEnd } from './duct/duct-end.ts';
 export {
   cellsFor,
-  diameterAt,
   type DuctGeometry,
+  diameterAt,
   meshTapers,
   type Taper,
   totalLength,
   volumeBefore,
 } from './duct/geometry.ts';
 export type { MarchingDuct } from './duct/marching.ts';
+export { newDuct, type Scheme } from './duct/new-duct.ts';
 export { GHOSTS, type WallLosses } from './duct/state.ts';
-export { venaContracta } from './ends/vena-contracta.ts';
 export { newReservoir, RESERVOIR, type Reservoir, setReservoir } from './ends/reservoir.ts';
+export { venaContracta } from './ends/vena-contracta.ts';
 export { GasModel } from './gas/gas-model.ts';
 export { airFuelRatio, burntMoles, freshCharge, reactionHeat, thermalGas } from './gas/mixture.ts';
 export { conductivity, viscosity } from './losses/wall-losses.ts';
-export { type Link, newFlow, type PassageLink, type PortLink } from './network/link.ts';
+export { MeshDuct } from './mesh/mesh-duct.ts';
 export { energyGain, type Ledger, newLedger } from './network/ledger.ts';
+export { type Link, newFlow, type PassageLink, type PortLink } from './network/link.ts';
 export { MarchFailure, Network } from './network/network.ts';
 export { fixedOpening, type Opening } from './volumes/opening.ts';
 export { petalFrequency, type ReedPetals, ReedValve } from './volumes/reed.ts';

@@ -1,0 +1,139 @@
+/**
+ * A duct marched by the textbook mesh method of characteristics: a second opinion beside the conservative method, on the
+ * same ducts and ends. Nothing in it conserves mass or energy: in smooth flow its balances close with the third power of dx,
+ * across a shock they do not close at all, because the relations it solves hold u +- cX and the entropy instead.
+ */
+
+import type { DuctGeometry } from '../duct/geometry.ts';
+import type { MarchingDuct } from '../duct/marching.ts';
+import type { WallLosses } from '../duct/state.ts';
+import type { GasModel } from '../gas/gas-model.ts';
+import { CellValues, integral } from './cells.ts';
+import { march, prepare } from './characteristics.ts';
+import { arriveAt, finishAt, settleNode } from './ends.ts';
+import { between } from './interpolation.ts';
+import { MeshState } from './mesh-state.ts';
+import { refresh } from './refresh.ts';
+import { rates } from './sources.ts';
+import { refreshNodeLosses } from './wall-losses.ts';
+
+export class MeshDuct extends MeshState implements MarchingDuct {
+  private readonly cellValues: CellValues;
+  private readonly perVolume: Float64Array;
+
+  constructor(name: string, gas: GasModel, geometry: DuctGeometry, losses?: WallLosses, mixed = true) {
+    super(name, gas, geometry, losses, mixed);
+    this.cellValues = new CellValues(geometry.cells);
+    this.perVolume = new Float64Array(geometry.cells + 1);
+  }
+
+  setCell(i: number, pressure: number, temperature: number, velocity = 0, burnt = 0): void {
+    this.cellValues.set(this, i, pressure, temperature, velocity, burnt);
+  }
+
+  decode(): number {
+    if (this.cellValues.any) this.cellValues.settle(this);
+    return this.dx / refresh(this);
+  }
+
+  arrive(dt: number): void {
+    if (this.lossy) rates(this);
+    prepare(this);
+    arriveAt(this, this.left, dt);
+    arriveAt(this, this.right, dt);
+  }
+
+  finish(dt: number): number {
+    settleNode(this, this.left, dt);
+    settleNode(this, this.right, dt);
+    prepare(this);
+    march(this, dt);
+    finishAt(this, this.left, dt);
+    finishAt(this, this.right, dt);
+    return this.lossy ? this.wallHeat() * dt : 0;
+  }
+
+  accept(): void {
+    const { now } = this;
+    this.now = this.next;
+    this.next = now;
+  }
+
+  reject(): void {
+    this.accept();
+  }
+
+  refreshLosses(): void {
+    refreshNodeLosses(this);
+  }
+
+  mass(): number {
+    this.fillDensity();
+    return integral(this, this.perVolume);
+  }
+
+  burntMass(): number {
+    const { perVolume } = this;
+    this.fillDensity();
+    for (let j = 0; j <= this.cells; j++) perVolume[j] *= this.now.y[j];
+    return integral(this, perVolume);
+  }
+
+  energyContent(): number {
+    const { perVolume, gas, T } = this;
+    const { u, y } = this.now;
+    this.fillDensity();
+    for (let j = 0; j <= this.cells; j++) perVolume[j] *= gas.energy(T[j], y[j]) + 0.5 * u[j] * u[j];
+    return integral(this, perVolume);
+  }
+
+  complaint(): string {
+    const { X, u, theta } = this.now;
+    for (let j = 0; j <= this.cells; j++) {
+      if (X[j] > 0 && theta[j] > 0) continue;
+      return (
+        `duct "${this.name}" at ${(j * this.dx * 1000).toFixed(0)} mm: pressure ${this.pressureOf(X[j])} Pa, ` +
+        `temperature ${theta[j] * X[j] * X[j]} K, velocity ${u[j]} m/s`
+      );
+    }
+    return `duct "${this.name}" has no finite state`;
+  }
+
+  probe(position: number, out: Float64Array): void {
+    if (this.cellValues.any) this.decode();
+    const along = position / this.dx;
+    const i = Math.max(0, Math.min(this.cells - 1, Math.floor(along)));
+    const t = Math.max(0, Math.min(1, along - i));
+    const { X, u, theta, y } = this.now;
+    prepare(this);
+    const x = between(X, this.bendX, i, t);
+    const burnt = this.mixed ? between(y, this.bendY, i, t) : 0;
+    const pressure = this.pressureOf(x);
+    const temperature = between(theta, this.bendTheta, i, t) * x * x;
+    out[0] = pressure;
+    out[1] = between(u, this.bendU, i, t);
+    out[2] = temperature;
+    out[3] = pressure / (this.gas.gasConstant(burnt) * temperature);
+  }
+
+  private fillDensity(): void {
+    if (this.cellValues.any) this.decode();
+    const { perVolume, gas, T } = this;
+    const { X, y } = this.now;
+    for (let j = 0; j <= this.cells; j++)
+      perVolume[j] = this.pressureOf(X[j]) / (gas.gasConstant(y[j]) * T[j]);
+  }
+
+  /** Heat flow from the walls into the gas [W]. */
+  private wallHeat(): number {
+    const { nodeHeat, nodeWall, T, cells } = this;
+    const { volume } = this.geometry;
+    let sum = 0;
+    for (let i = 0; i < cells; i++) {
+      const left = nodeHeat[i] * (nodeWall[i] - T[i]);
+      const right = nodeHeat[i + 1] * (nodeWall[i + 1] - T[i + 1]);
+      sum += 0.5 * volume[i] * (left + right);
+    }
+    return sum;
+  }
+}
