@@ -10,9 +10,9 @@
  */
 
 import { NASA9, type SpeciesName } from './nasa9.ts';
-import { MOLAR_GAS_CONSTANT, molarEnthalpy, molarHeatCapacity } from './species.ts';
+import { molarEnthalpy, molarHeatCapacity } from './species.ts';
 
-/** Molar gas constant, CODATA 2018 [J/(mol K)]; the fits give cp as a multiple of R, so both scale alike. */
+/** Molar gas constant, CODATA 2018 [J/(mol K)]. Heat capacities are those of the fits' report, made with its own R. */
 const R_CODATA = 8.314462618;
 
 export type Moles = Readonly<Partial<Record<SpeciesName, number>>>;
@@ -47,8 +47,7 @@ export function thermalGas(mixture: Moles): ThermalGas {
   return {
     gasConstant: (R_CODATA * total) / mass,
     heatCapacity: (temperature) =>
-      (parts.reduce((sum, [name, n]) => sum + n * molarHeatCapacity(NASA9[name], temperature), 0) / mass) *
-      (R_CODATA / MOLAR_GAS_CONSTANT),
+      parts.reduce((sum, [name, n]) => sum + n * molarHeatCapacity(NASA9[name], temperature), 0) / mass,
   };
 }
 
