@@ -34,7 +34,6 @@ export function columnFlow(flow: number, steady: number, difference: number, ine
   // In the direction of the difference: m' = m + k (1 - (m'/m_qs)|m'/m_qs|)
   const m = sign * flow + k;
   const c = k / (limit * limit);
-  if (c < 1e-300) return sign * m;
-  const root = m >= 0 ? (-1 + Math.sqrt(1 + 4 * c * m)) / (2 * c) : (1 - Math.sqrt(1 - 4 * c * m)) / (2 * c);
+  const root = (2 * m) / (1 + Math.sqrt(1 + 4 * c * Math.abs(m)));
   return sign * root;
 }

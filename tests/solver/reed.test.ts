@@ -1,0 +1,60 @@
+/** Reed petals against the Euler-Bernoulli cantilever. Ring: exact solution. */
+
+import { describe, expect, test } from 'vitest';
+import { petalFrequency, type ReedPetals, ReedValve } from '../../solver/index.ts';
+import { rootBetween } from '../../src/exact/root.ts';
+
+// A carbon petal of 0.4 mm.
+const PETALS: ReedPetals = {
+  count: 6,
+  width: 0.02,
+  length: 0.036,
+  thickness: 0.4e-3,
+  density: 1550,
+  modulus: 60e9,
+  stop: 8e-3,
+  damping: 0,
+  cageArea: 9e-4,
+  discharge: 0.7,
+};
+
+describe('reed petals', () => {
+  test('ring at the first bending frequency of a clamped strip', () => {
+    // cos(b) cosh(b) = -1 (any text on vibration), omega = (b/L)^2 sqrt(E I/(rho A)).
+    const b = rootBetween((x) => Math.cos(x) * Math.cosh(x) + 1, 1.5, 2.5);
+    const { modulus, thickness, density, length } = PETALS;
+    const omega = (b / length) ** 2 * Math.sqrt((modulus * thickness ** 2) / (12 * density));
+    expect(petalFrequency(PETALS) / omega).toBeCloseTo(1, 7);
+  });
+
+  test('swing at that frequency and about their static lift, which is within 2 % of the exact one', () => {
+    const reed = new ReedValve(PETALS);
+    const difference = 1000;
+    const dt = 1e-7;
+    const lifts: number[] = [];
+    const period = (2 * Math.PI) / petalFrequency(PETALS);
+    for (let t = 0; t < 0.9 * period; t += dt) {
+      reed.advance(dt, difference);
+      lifts.push(reed.lift);
+    }
+    const top = lifts.indexOf(Math.max(...lifts));
+    expect((top * dt) / (0.5 * period)).toBeCloseTo(1, 3);
+    // Tip of a clamped strip under uniform pressure: p L^4/(8 E I) with I = t^3/12 per width.
+    const exact = (1.5 * difference * PETALS.length ** 4) / (PETALS.modulus * PETALS.thickness ** 3);
+    expect(Math.abs(lifts[top]! / 2 / exact - 1)).toBeLessThan(0.02);
+  });
+
+  test('rest on their seat and on their stop', () => {
+    const reed = new ReedValve(PETALS);
+    reed.advance(1e-5, -5e3);
+    expect(reed.lift).toBe(0);
+    for (let step = 0; step < 1000; step++) reed.advance(1e-5, 8e4);
+    expect(reed.lift).toBe(PETALS.stop);
+    reed.set();
+    // Wide open, the cage limits the flow.
+    expect(reed.areaIn).toBeCloseTo(0.7 * 9e-4, 12);
+    for (let step = 0; step < 1000; step++) reed.advance(1e-5, -8e4);
+    reed.set();
+    expect(reed.areaIn).toBe(0);
+  });
+});
