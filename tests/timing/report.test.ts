@@ -9,6 +9,7 @@ import { handbookSoundSpeed, tunedLength } from '../../src/timing/handbook.ts';
 import { coneVolume, diameterAt, includedAngleDeg, sectionRows } from '../../src/timing/pipe-table.ts';
 import { headerFlux, machOfFlux, orificeFlux, releaseEstimate } from '../../src/timing/release-estimate.ts';
 import { aimedSpeed, checkReport } from '../../src/timing/report.ts';
+import { timeAreas } from '../../src/timing/time-area.ts';
 import { volumesOf } from '../../src/timing/volume.ts';
 import { engine, exhaustWindow, pipe, saltmarsh, section, transferWindow } from './saltmarsh.ts';
 
@@ -65,6 +66,15 @@ describe('report', () => {
     expect(at?.lateDeg).toBeCloseTo(0, 9);
     expect(timeAreas.map((t) => t.rpm)).toEqual(saltmarsh.run.speeds);
     expect(aim.stated).toBe(true);
+  });
+
+  it('gives each speed the time-areas that it would get alone', () => {
+    for (const row of report.timeAreas) {
+      const alone = timeAreas(engineEvents(engine), report.displacement, row.rpm);
+      for (const key of ['exhaust', 'blowdown', 'transfer', 'exhaustHandbook', 'transferHandbook'] as const) {
+        expect(row[key] / alone[key]).toBeCloseTo(1, 12);
+      }
+    }
   });
 
   it('takes an assumed mean effective pressure and temperature, or other ones', () => {

@@ -300,3 +300,19 @@ describe('the width that a bore stands', () => {
     expect(limit({})).toBeGreaterThan(flat + 2);
   });
 });
+
+it('a side window above the transfers leaves the wall between exhaust and transfer as it was', () => {
+  const side = {
+    count: 2,
+    width: 8 * MM,
+    cornerTop: 2 * MM,
+    cornerBottom: 2 * MM,
+    aroundDeg: 75,
+    roofArch: 0,
+  };
+  const high = withExhaust({}, { ...side, height: 12 * MM });
+  const plain = ruleOf(saltmarsh, 'exhaust-transfer-land').found;
+  expect(ruleOf(high, 'exhaust-transfer-land').found).toBe(plain);
+  const low = withExhaust({}, { ...side, height: 20 * MM });
+  expect(ruleOf(low, 'exhaust-transfer-land').outside).toBe('below');
+});
