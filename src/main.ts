@@ -6,7 +6,9 @@ import * as verbs from './commands/frame/verbs.ts';
 
 await runProgram(
   [
+    wired(verbs.check, () => import('./commands/check.ts')),
     wired(verbs.pulse, () => import('./commands/pulse.ts')),
+    wired(verbs.sweep, () => import('./commands/sweep.ts')),
     wired(verbs.unroll, () => import('./commands/unroll.ts')),
   ],
   process.argv.slice(2),

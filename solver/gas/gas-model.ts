@@ -9,7 +9,7 @@
  * One row of the table: [e_fresh, cv_fresh, slope_fresh, e_burnt, cv_burnt, slope_burnt].
  */
 
-import { dryAir, freshCharge, type ThermalGas, burntMoles, thermalGas } from './mixture.ts';
+import { burntMoles, dryAir, freshCharge, type ThermalGas, thermalGas } from './mixture.ts';
 
 const STANDARD_TEMPERATURE = 298.15;
 const COLDEST = 100;

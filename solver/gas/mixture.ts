@@ -83,7 +83,8 @@ export function burntMoles(y: number, phi: number): Moles {
   const root = Math.sqrt(qb * qb - 4 * qa * carbon * s);
   const candidates = [(-qb + root) / (2 * qa), (-qb - root) / (2 * qa)];
   const c = candidates.find((x) => x >= 0 && x <= carbon && s - x >= 0 && s - x <= y / 2);
-  if (c === undefined) throw new RangeError(`equivalence ratio ${phi} is too rich to burn to CO2, CO, H2O and H2`);
+  if (c === undefined)
+    throw new RangeError(`equivalence ratio ${phi} is too rich to burn to CO2, CO, H2O and H2`);
   const w = s - c;
   return { ...inert, CO2: c, CO: carbon - c, H2O: w, H2: y / 2 - w };
 }
@@ -116,6 +117,7 @@ export function reactionHeat(y: number, phi: number, lowerHeatingValue: number):
   const burnt = burntMoles(y, phi);
   const h = (name: SpeciesName): number => molarEnthalpy(NASA9[name], STANDARD_TEMPERATURE);
   const left =
-    (burnt.CO ?? 0) * (h('CO') - h('CO2') + h('O2') / 2) + (burnt.H2 ?? 0) * (h('H2') - h('H2O') + h('O2') / 2);
+    (burnt.CO ?? 0) * (h('CO') - h('CO2') + h('O2') / 2) +
+    (burnt.H2 ?? 0) * (h('H2') - h('H2O') + h('O2') / 2);
   return (lowerHeatingValue * fuelMass - left) / (fuelMass * (1 + airFuelRatio(y, phi)));
 }

@@ -18,9 +18,7 @@ function rangeAt(species: Nasa9Species, temperature: number): Nasa9Range {
 export function molarHeatCapacity(species: Nasa9Species, temperature: number): number {
   const [a1, a2, a3, a4, a5, a6, a7] = rangeAt(species, temperature).a;
   const T = temperature;
-  return (
-    MOLAR_GAS_CONSTANT * (a1 / (T * T) + a2 / T + a3 + T * (a4 + T * (a5 + T * (a6 + T * a7))))
-  );
+  return MOLAR_GAS_CONSTANT * (a1 / (T * T) + a2 / T + a3 + T * (a4 + T * (a5 + T * (a6 + T * a7))));
 }
 
 /** Molar enthalpy at a temperature in K, heat of formation included [J/mol]. */

@@ -6,6 +6,8 @@
 
 import { type DuctState, GHOSTS } from '../duct/state.ts';
 
+const TRUST = 1.25;
+
 /** Fills the interface values of density, velocity, pressure and burnt fraction, and the flattening. */
 export function reconstruct(duct: DuctState): void {
   interfaceValues(duct.r, duct.rFace, duct.cells);
@@ -29,13 +31,26 @@ function interfaceValues(q: Float64Array, face: Float64Array, cells: number): vo
   for (let j = 0; j <= cells; j++) {
     const after = q[j + 3];
     const value = (7 * (left + right) - (before + after)) / 12;
-    const low = left < right ? left : right;
-    const high = left < right ? right : left;
-    face[j] = value < low ? low : value > high ? high : value;
+    face[j] = (value - left) * (right - value) < 0 ? bentFace(before, left, right, after, value) : value;
     before = left;
     left = right;
     right = after;
   }
+}
+
+/** A face value beyond its two neighbours: kept as far as the curvatures around bear it out. */
+function bentFace(before: number, left: number, right: number, after: number, value: number): number {
+  const own = 3 * (left - 2 * value + right);
+  const one = before - 2 * left + right;
+  const other = left - 2 * right + after;
+  return 0.5 * (left + right) - leastCurvature(own, one, other, other) / 6;
+}
+
+/** The smallest of curvatures of one sign, those of the cells times `TRUST`; nil where they differ in sign. */
+export function leastCurvature(own: number, a: number, b: number, c: number): number {
+  if (!(own * a > 0 && own * b > 0 && own * c > 0)) return 0;
+  const size = Math.min(Math.abs(own), TRUST * Math.min(Math.abs(a), Math.abs(b), Math.abs(c)));
+  return own > 0 ? size : -size;
 }
 
 function flattenShocks(p: Float64Array, u: Float64Array, flatten: Float64Array, cells: number): void {

@@ -32,16 +32,13 @@ export function meet(duct: DuctState): void {
     const cl = Math.sqrt(gl * pl * rl);
     const cr = Math.sqrt(gr * pr * rr);
     const sum = cl + cr;
-    let ps = (cr * pl + cl * pr + cl * cr * (ul - ur)) / sum;
-    let us = (cl * ul + cr * ur + pl - pr) / sum;
+    const ps = (cr * pl + cl * pr + cl * cr * (ul - ur)) / sum;
+    const us = (cl * ul + cr * ur + pl - pr) / sum;
     const least = pl < pr ? pl : pr;
-    if (Math.abs(ps - pl) > CLOSE * least || Math.abs(ps - pr) > CLOSE * least) {
-      ps = starPressure(rl, ul, pl, gl, cl, rr, ur, pr, gr, cr, ps);
-      us = 0.5 * (ul - waveVelocity(ps, pl, gl, cl, rl) + ur + waveVelocity(ps, pr, gr, cr, rr));
-    }
     pStar[j] = ps;
     uStar[j] = us;
     rStar[j] = -1;
+    if (Math.abs(ps - pl) > CLOSE * least || Math.abs(ps - pr) > CLOSE * least) meetStrongly(duct, j);
   }
   sampleFaces(duct);
   if (duct.mixed) {
@@ -74,32 +71,36 @@ function waveSlope(ps: number, p: number, g: number, c: number): number {
   return (1 - (0.5 * grow * (ratio - 1)) / s) / (c * Math.sqrt(s));
 }
 
-/** Pressure where the two waves meet, by Newton's method on the equality of velocities [Pa]. */
-function starPressure(
-  rl: number,
-  ul: number,
-  pl: number,
-  gl: number,
-  cl: number,
-  rr: number,
-  ur: number,
-  pr: number,
-  gr: number,
-  cr: number,
-  acoustic: number,
-): number {
+/**
+ * Pressure and velocity of face j where two strong waves meet, by Newton's method on the equality of velocities, from the
+ * acoustic pressure. It reads and writes the duct's arrays: numbers handed over one by one would be allocated.
+ */
+function meetStrongly(duct: DuctState, j: number): void {
+  const k = j + GHOSTS;
+  const rl = duct.rLeft[j];
+  const ul = duct.uLeft[j];
+  const pl = duct.pLeft[j];
+  const gl = duct.gamma[k - 1];
+  const rr = duct.rRight[j];
+  const ur = duct.uRight[j];
+  const pr = duct.pRight[j];
+  const gr = duct.gamma[k];
+  const cl = Math.sqrt(gl * pl * rl);
+  const cr = Math.sqrt(gr * pr * rr);
   const least = pl < pr ? pl : pr;
-  let ps = acoustic;
+  let ps = duct.pStar[j];
   if (!(ps > 0.3 * least)) ps = twoRarefactions(rl, ul, pl, cl, rr, ur, pr, cr, 0.5 * (gl + gr));
-  if (!(ps > 1e-9 * least)) return 1e-9 * least;
-  for (let round = 0; round < 8; round++) {
-    const miss = waveVelocity(ps, pl, gl, cl, rl) + waveVelocity(ps, pr, gr, cr, rr) + ur - ul;
-    const dp = -miss / (waveSlope(ps, pl, gl, cl) + waveSlope(ps, pr, gr, cr));
-    const next = ps + dp;
-    ps = next > 0.1 * ps ? next : 0.1 * ps;
-    if (Math.abs(dp) < 1e-6 * ps) break;
-  }
-  return ps;
+  if (ps > 1e-9 * least) {
+    for (let round = 0; round < 8; round++) {
+      const miss = waveVelocity(ps, pl, gl, cl, rl) + waveVelocity(ps, pr, gr, cr, rr) + ur - ul;
+      const dp = -miss / (waveSlope(ps, pl, gl, cl) + waveSlope(ps, pr, gr, cr));
+      const next = ps + dp;
+      ps = next > 0.1 * ps ? next : 0.1 * ps;
+      if (Math.abs(dp) < 1e-6 * ps) break;
+    }
+  } else ps = 1e-9 * least;
+  duct.pStar[j] = ps;
+  duct.uStar[j] = 0.5 * (ul - waveVelocity(ps, pl, gl, cl, rl) + ur + waveVelocity(ps, pr, gr, cr, rr));
 }
 
 function twoRarefactions(
@@ -136,8 +137,7 @@ function sampleFaces(duct: DuctState): void {
     const ratio = ps / p;
     const grow = 1 + ((g + 1) / (2 * g)) * (ratio - 1);
     // rho* = rho / (1 - rho (p*-p)/W^2), W^2 = gamma p rho grow
-    const star =
-      ratio < STRONG_EXPANSION ? r * ratio ** (1 / g) : r / (1 - (ratio - 1) / (g * grow));
+    const star = ratio < STRONG_EXPANSION ? r * ratio ** (1 / g) : r / (1 - (ratio - 1) / (g * grow));
     if (u * u * r < 0.64 * g * p && v * v * star < 0.64 * g * ps) {
       // Well subsonic on both sides of the wave: the face lies between the waves.
       rStar[j] = star;

@@ -3,8 +3,8 @@
  * function for the whole step runs several times slower, because the compiler gives up on it.
  */
 
-import { type DuctState, GHOSTS } from '../duct/state.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
+import { type DuctState, GHOSTS } from '../duct/state.ts';
 import { fluxes, update } from './advance.ts';
 import { reconstruct } from './faces.ts';
 import { fallBack, meet } from './meet.ts';
@@ -18,10 +18,26 @@ export function arrivals(duct: DuctState, dt: number): void {
   if (!(duct.rRight[0] > 0 && duct.pRight[0] > 0)) fallBack(duct, 0, GHOSTS, false);
   if (!(duct.rLeft[n] > 0 && duct.pLeft[n] > 0)) fallBack(duct, n, n + GHOSTS - 1, true);
   hand(duct, duct.left, duct.rRight[0], duct.uRight[0], duct.pRight[0], duct.yRight[0], duct.gamma[GHOSTS]);
-  hand(duct, duct.right, duct.rLeft[n], duct.uLeft[n], duct.pLeft[n], duct.yLeft[n], duct.gamma[n + GHOSTS - 1]);
+  hand(
+    duct,
+    duct.right,
+    duct.rLeft[n],
+    duct.uLeft[n],
+    duct.pLeft[n],
+    duct.yLeft[n],
+    duct.gamma[n + GHOSTS - 1],
+  );
 }
 
-function hand(duct: DuctState, end: DuctEnd, r: number, u: number, p: number, y: number, gamma: number): void {
+function hand(
+  duct: DuctState,
+  end: DuctEnd,
+  r: number,
+  u: number,
+  p: number,
+  y: number,
+  gamma: number,
+): void {
   const s = end.arrive;
   const burnt = duct.mixed ? y : 0;
   s[ARRIVE.density] = r;

@@ -10,12 +10,44 @@
  */
 
 import { type DuctState, GHOSTS } from '../duct/state.ts';
+import { leastCurvature } from './faces.ts';
 
 /** Fills the traced states at all faces of a duct for a step dt [s]. */
 export function trace(duct: DuctState, dt: number): void {
   traceAcoustic(duct, dt / duct.dx);
   addSources(duct, 0.5 * dt);
   if (duct.mixed) traceBurnt(duct, dt / duct.dx);
+}
+
+/** Edge values after `limit`. */
+const edges = new Float64Array(2);
+
+/** Edge values of the parabola in cell k; left in `edges`. */
+function limit(q: Float64Array, k: number, left: number, right: number): void {
+  const here = q[k];
+  const dl = here - left;
+  const dr = right - here;
+  const l = Math.abs(dl);
+  const r = Math.abs(dr);
+  edges[0] = left;
+  edges[1] = right;
+  if (dl * dr <= 0 || (here - q[k - 2]) * (q[k + 2] - here) <= 0) {
+    const own = 6 * (left + right - 2 * here);
+    if (own === 0) return;
+    const least = leastCurvature(
+      own,
+      q[k - 2] - 2 * q[k - 1] + here,
+      q[k - 1] - 2 * here + q[k + 1],
+      here - 2 * q[k + 1] + q[k + 2],
+    );
+    const share = least / own;
+    if (dl * dr <= 0) {
+      edges[0] = here - share * dl;
+      edges[1] = here + share * dr;
+    } else if (l > 2 * r) edges[0] = here - 2 * (1 - share) * dr - share * dl;
+    else if (r > 2 * l) edges[1] = here + 2 * (1 - share) * dl + share * dr;
+  } else if (l > 2 * r) edges[0] = here - 2 * dr;
+  else if (r > 2 * l) edges[1] = here + 2 * dl;
 }
 
 function traceAcoustic(duct: DuctState, dtdx: number): void {
@@ -42,52 +74,30 @@ function traceAcoustic(duct: DuctState, dtdx: number): void {
       pl += flat * (pressure - pl);
       pr += flat * (pressure - pr);
     }
-    // Monotone parabolas (Colella & Woodward eq. 1.10).
     let rd = rr - rl;
     let r6 = 6 * rho - 3 * (rl + rr);
-    if ((rr - rho) * (rho - rl) <= 0) {
-      rl = rho;
-      rr = rho;
-      rd = 0;
-      r6 = 0;
-    } else if (rd * r6 > rd * rd) {
-      rl = 3 * rho - 2 * rr;
-      rd = rr - rl;
-      r6 = 6 * rho - 3 * (rl + rr);
-    } else if (-rd * rd > rd * r6) {
-      rr = 3 * rho - 2 * rl;
+    if ((rr - rho) * (rho - rl) <= 0 || r6 * r6 > rd * rd) {
+      limit(r, k, rl, rr);
+      rl = edges[0];
+      rr = edges[1];
       rd = rr - rl;
       r6 = 6 * rho - 3 * (rl + rr);
     }
     let ud = ur - ul;
     let u6 = 6 * vel - 3 * (ul + ur);
-    if ((ur - vel) * (vel - ul) <= 0) {
-      ul = vel;
-      ur = vel;
-      ud = 0;
-      u6 = 0;
-    } else if (ud * u6 > ud * ud) {
-      ul = 3 * vel - 2 * ur;
-      ud = ur - ul;
-      u6 = 6 * vel - 3 * (ul + ur);
-    } else if (-ud * ud > ud * u6) {
-      ur = 3 * vel - 2 * ul;
+    if ((ur - vel) * (vel - ul) <= 0 || u6 * u6 > ud * ud) {
+      limit(u, k, ul, ur);
+      ul = edges[0];
+      ur = edges[1];
       ud = ur - ul;
       u6 = 6 * vel - 3 * (ul + ur);
     }
     let pd = pr - pl;
     let p6 = 6 * pressure - 3 * (pl + pr);
-    if ((pr - pressure) * (pressure - pl) <= 0) {
-      pl = pressure;
-      pr = pressure;
-      pd = 0;
-      p6 = 0;
-    } else if (pd * p6 > pd * pd) {
-      pl = 3 * pressure - 2 * pr;
-      pd = pr - pl;
-      p6 = 6 * pressure - 3 * (pl + pr);
-    } else if (-pd * pd > pd * p6) {
-      pr = 3 * pressure - 2 * pl;
+    if ((pr - pressure) * (pressure - pl) <= 0 || p6 * p6 > pd * pd) {
+      limit(p, k, pl, pr);
+      pl = edges[0];
+      pr = edges[1];
       pd = pr - pl;
       p6 = 6 * pressure - 3 * (pl + pr);
     }

@@ -36,12 +36,7 @@ export function pulsatingCoefficient(reynolds: number, diameter: number, k: numb
 }
 
 /** Heat transfer coefficient of Colburn's analogy; f is the Fanning factor [W/(m2 K)]. */
-export function colburnCoefficient(
-  fanning: number,
-  massFlux: number,
-  cp: number,
-  prandtl: number,
-): number {
+export function colburnCoefficient(fanning: number, massFlux: number, cp: number, prandtl: number): number {
   return 0.5 * fanning * massFlux * cp * prandtl ** (-2 / 3);
 }
 

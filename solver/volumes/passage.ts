@@ -26,7 +26,13 @@ export function orificeFlux(reservoir: Reservoir, outside: number): number {
  * Flow after dt of a column that flowed at `flow` [kg/s]. `steady` is the quasi-steady flow at the present difference,
  * signed like it [kg/s]; `difference` in Pa, `inertance` = L/A_p [1/m]. Implicit, so a closing opening stops the flow.
  */
-export function columnFlow(flow: number, steady: number, difference: number, inertance: number, dt: number): number {
+export function columnFlow(
+  flow: number,
+  steady: number,
+  difference: number,
+  inertance: number,
+  dt: number,
+): number {
   const k = (dt * Math.abs(difference)) / inertance;
   const limit = Math.abs(steady);
   if (!(limit > 1e-12)) return 0;

@@ -62,8 +62,7 @@ export class ReedValve implements Opening {
     const { density, thickness, damping, stop } = this.petals;
     const force = (LOAD_SHARE * difference) / (density * thickness);
     const w = this.omega;
-    const speed =
-      (this.speed + dt * (force - w * w * this.lift)) / (1 + dt * (2 * damping * w + dt * w * w));
+    const speed = (this.speed + dt * (force - w * w * this.lift)) / (1 + dt * (2 * damping * w + dt * w * w));
     const lift = this.lift + dt * speed;
     if (lift <= 0) {
       this.lift = 0;

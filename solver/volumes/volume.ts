@@ -9,8 +9,8 @@
  * temperature, SE = 1 - (1 - d s)^(1/d): perfect mixing for d -> 0, perfect displacement for d = 1 (derived here).
  */
 
-import type { GasModel } from '../gas/gas-model.ts';
 import { newReservoir, RESERVOIR, type Reservoir, setReservoir } from '../ends/reservoir.ts';
+import type { GasModel } from '../gas/gas-model.ts';
 
 /** Slots of a content array: mass, energy, burnt mass of zone 0, then of zone 1 [kg, J, kg]. */
 export const CONTENT = { mass0: 0, energy0: 1, burnt0: 2, mass1: 3, energy1: 4, burnt1: 5 } as const;
@@ -297,8 +297,7 @@ export class Volume {
       return;
     }
     const y = y0 + share * (y1 - y0);
-    const h =
-      (1 - share) * gas.enthalpy(temperature[0], y0) + share * gas.enthalpy(temperature[1], y1);
+    const h = (1 - share) * gas.enthalpy(temperature[0], y0) + share * gas.enthalpy(temperature[1], y1);
     let T = temperature[0] + share * (temperature[1] - temperature[0]);
     const R = gas.gasConstant(y);
     for (let round = 0; round < 6; round++) T += (h - gas.enthalpy(T, y)) / (gas.heatCapacity(T, y) + R);

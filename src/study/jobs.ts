@@ -3,8 +3,11 @@
  * result depends on its input alone, so it matters neither which thread does it nor when. To add a kind, add a line.
  */
 
+import { runGroup } from './sweep.ts';
+
 const kinds = {
   'echo-test': echoTest,
+  'speed-group': runGroup,
 } as const;
 
 export type JobKind = keyof typeof kinds;

@@ -15,8 +15,8 @@ import {
   type Opening,
   type PassageLink,
   type PortLink,
-  reactionHeat,
   ReedValve,
+  reactionHeat,
   rigidDrive,
   setReservoir,
   Volume,
@@ -106,7 +106,14 @@ export function buildEngine(subject: Case, rpm: number, cell: number): EngineNet
     share: 1,
     flow: newFlow(),
   };
-  const links: Link[] = [exhaustPort, transfer, intakePort, mouth, ...steps(exhaust.map((e) => e.duct)), ...steps(tract)];
+  const links: Link[] = [
+    exhaustPort,
+    transfer,
+    intakePort,
+    mouth,
+    ...steps(exhaust.map((e) => e.duct)),
+    ...steps(tract),
+  ];
   const volumes = [cylinder, crankcase];
   const ducts: MarchingDuct[] = [...exhaust.map((e) => e.duct), ...tract];
   if (pipe.silencer === null) {
@@ -117,8 +124,22 @@ export function buildEngine(subject: Case, rpm: number, cell: number): EngineNet
     volumes.push(silencer);
     ducts.push(outlet);
     links.push(
-      { kind: 'port', end: last.duct.right, volume: silencer, role: 'plain', opening: fixedOpening(last.duct.right.area), flow: newFlow() },
-      { kind: 'port', end: outlet.left, volume: silencer, role: 'plain', opening: fixedOpening(outlet.left.area), flow: newFlow() },
+      {
+        kind: 'port',
+        end: last.duct.right,
+        volume: silencer,
+        role: 'plain',
+        opening: fixedOpening(last.duct.right.area),
+        flow: newFlow(),
+      },
+      {
+        kind: 'port',
+        end: outlet.left,
+        volume: silencer,
+        role: 'plain',
+        opening: fixedOpening(outlet.left.area),
+        flow: newFlow(),
+      },
       { kind: 'atmosphere', end: outlet.right, reservoir: air, share: 1, flow: newFlow() },
     );
   }
@@ -185,7 +206,11 @@ function tractDucts(engine: Engine, gas: GasModel, cell: number, friction: boole
 function tailDuct(diameter: number, gas: GasModel, cell: number, subject: Case): Duct {
   const length = OUTLET_LENGTH + 0.5 * subject.pipe.endCorrection * diameter;
   const run: DuctRun = { name: 'outlet', start: 0, tapers: [{ length, diameter: [diameter, diameter] }] };
-  return new Duct('outlet', gas, meshRun(run, cell), { friction: subject.run.friction, heat: 'none', roughness: subject.pipe.roughness });
+  return new Duct('outlet', gas, meshRun(run, cell), {
+    friction: subject.run.friction,
+    heat: 'none',
+    roughness: subject.pipe.roughness,
+  });
 }
 
 function steps(ducts: readonly MarchingDuct[]): Link[] {

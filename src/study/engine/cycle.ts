@@ -130,7 +130,11 @@ function closeExhaust(engine: EngineNetwork, book: CycleBook): void {
 
 function settleBooks(
   engine: EngineNetwork,
-  before: { readonly mass: number; readonly energy: number; readonly ledger: EngineNetwork['network']['ledger'] },
+  before: {
+    readonly mass: number;
+    readonly energy: number;
+    readonly ledger: EngineNetwork['network']['ledger'];
+  },
   book: CycleBook,
 ): void {
   const { network } = engine;

@@ -43,7 +43,12 @@ export function ductRuns(name: string, sections: readonly Section[], tailCorrect
     const current = runs.at(-1);
     const joins = Math.abs(left - before) < JOIN;
     if (current !== undefined && joins) current.tapers.push({ length, diameter: [before, right] });
-    else runs.push({ name: `${name} ${runs.length + 1}`, start: position, tapers: [{ length, diameter: [left, right] }] });
+    else
+      runs.push({
+        name: `${name} ${runs.length + 1}`,
+        start: position,
+        tapers: [{ length, diameter: [left, right] }],
+      });
     before = right;
     position += length;
   }

@@ -5,8 +5,8 @@
 
 import type { Duct } from '../../../solver/index.ts';
 import { GHOSTS, type PortLink, ReedValve } from '../../../solver/index.ts';
-import { cellsOf } from './recorder.ts';
 import type { EngineNetwork } from './build.ts';
+import { cellsOf } from './recorder.ts';
 
 /** One duct's primitive fields from its left to its right end. */
 export interface DuctField {
@@ -57,13 +57,20 @@ export function startCold(engine: EngineNetwork, guess: StartGuess = USUAL_START
     const { cells, dx } = duct.geometry;
     for (let i = 0; i < cells; i++) {
       const share = (run.start + (i + 0.5) * dx) / length;
-      duct.setCell(i, pressure, guess.pipeTemperature + share * (guess.tailTemperature - guess.pipeTemperature), 0, 1);
+      duct.setCell(
+        i,
+        pressure,
+        guess.pipeTemperature + share * (guess.tailTemperature - guess.pipeTemperature),
+        0,
+        1,
+      );
     }
   }
   for (const duct of engine.network.ducts) {
     if (engine.exhaust.some((e) => e.duct === duct)) continue;
     const tract = engine.intake.includes(duct);
-    for (let i = 0; i < duct.geometry.cells; i++) duct.setCell(i, pressure, tract ? temperature : guess.tailTemperature, 0, tract ? 0 : 1);
+    for (let i = 0; i < duct.geometry.cells; i++)
+      duct.setCell(i, pressure, tract ? temperature : guess.tailTemperature, 0, tract ? 0 : 1);
   }
   for (const volume of engine.network.volumes) {
     if (volume === engine.cylinder) volume.fill(time, guess.cylinderPressure, guess.cylinderTemperature, 1);
@@ -100,7 +107,13 @@ export function startFrom(engine: EngineNetwork, state: EngineState): void {
     const n = duct.geometry.cells;
     for (let i = 0; i < n; i++) {
       const share = (i + 0.5) / n;
-      duct.setCell(i, at(field.pressure, share), at(field.temperature, share), at(field.velocity, share), at(field.burnt, share));
+      duct.setCell(
+        i,
+        at(field.pressure, share),
+        at(field.temperature, share),
+        at(field.velocity, share),
+        at(field.burnt, share),
+      );
     }
     const walls = state.wallTemperatures[d];
     if (walls !== undefined && engine.subject.pipe.wall.by === 'balance')

@@ -43,7 +43,9 @@ export function balancedWall(
   for (let round = 0; round < 50; round++) {
     const radiation = emissivity * STEFAN_BOLTZMANN;
     const miss =
-      coefficient * (gasTemperature - T) - outside.coefficient * (T - ambient) - radiation * (T ** 4 - ambient ** 4);
+      coefficient * (gasTemperature - T) -
+      outside.coefficient * (T - ambient) -
+      radiation * (T ** 4 - ambient ** 4);
     const dT = miss / (coefficient + outside.coefficient + 4 * radiation * T ** 3);
     T += dT;
     if (Math.abs(dT) < 1e-9) break;

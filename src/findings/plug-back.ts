@@ -1,0 +1,117 @@
+/**
+ * What the returning wave does at the port face over one cycle from exhaust opening (EO).
+ *   suction     its lowest pressure before the plug-back
+ *   plug-back   the compression that the baffle sends back: looked for where the wave traced from EO to the baffle and
+ *               back arrives; onset and end where it crosses the reference pressure, peak from a parabola through the top,
+ *               centroid and share before exhaust closing (EC) by impulse above the reference
+ * Angles are degrees after EO on an even grid; the reference is the ambient pressure.
+ */
+
+export interface ReturningWave {
+  /** Pressure of the returning wave at the port face, even over one turn from EO, wraps round [Pa]. */
+  readonly pressure: Float64Array;
+  readonly stepDeg: number;
+  readonly reference: number;
+  /** Exhaust closing, degrees after EO. */
+  readonly closesDeg: number;
+}
+
+export interface PlugBack {
+  readonly suctionPressure: number;
+  readonly suctionDeg: number;
+  readonly onsetDeg: number;
+  readonly peakDeg: number;
+  readonly centroidDeg: number;
+  readonly endDeg: number;
+  readonly peakPressure: number;
+  /** Share of the impulse above the reference that lands before EC [-]. */
+  readonly shareBeforeClosing: number;
+  /** False: the returning wave never rises above the reference where it is expected. */
+  readonly found: boolean;
+}
+
+/** Degrees before and after the traced return in which the peak is looked for. */
+const EARLY_DEG = 20;
+const LATE_DEG = 25;
+/** Half-width of the parabola through the top [deg]. */
+const TOP_DEG = 4;
+
+/**
+ * Reads the plug-back.
+ * @param expected traced returns from the baffle's start and end, degrees after EO
+ */
+export function readPlugBack(
+  wave: ReturningWave,
+  expected: { readonly first: number; readonly last: number },
+): PlugBack {
+  const { pressure, stepDeg, reference, closesDeg } = wave;
+  const n = pressure.length;
+  const at = (k: number): number => pressure[((k % n) + n) % n] as number;
+  const from = Math.round((expected.first - EARLY_DEG) / stepDeg);
+  const to = Math.round((expected.last + LATE_DEG) / stepDeg);
+  let top = from;
+  for (let k = from; k <= to; k++) if (at(k) > at(top)) top = k;
+  const { deg: peakDeg, value: peakPressure } = crown(at, top, stepDeg);
+  const found = peakPressure > reference;
+
+  let first = top;
+  while (first > top - n / 2 && at(first - 1) > reference) first--;
+  let last = top;
+  while (last < top + n / 2 && at(last + 1) > reference) last++;
+  const onset = first - crossing(at(first), at(first - 1), reference);
+  const end = last + crossing(at(last), at(last + 1), reference);
+
+  let impulse = 0;
+  let moment = 0;
+  let before = 0;
+  for (let k = first; k <= last; k++) {
+    const part = Math.max(0, at(k) - reference);
+    impulse += part;
+    moment += part * k;
+    const share = Math.max(0, Math.min(1, closesDeg / stepDeg - k + 0.5));
+    before += part * share;
+  }
+  let low = first;
+  for (let k = Math.min(0, first); k <= first; k++) if (at(k) < at(low)) low = k;
+  return {
+    suctionPressure: at(low),
+    suctionDeg: low * stepDeg,
+    onsetDeg: found ? onset * stepDeg : Number.NaN,
+    peakDeg: found ? peakDeg : Number.NaN,
+    centroidDeg: impulse > 0 ? (moment / impulse) * stepDeg : Number.NaN,
+    endDeg: found ? end * stepDeg : Number.NaN,
+    peakPressure,
+    shareBeforeClosing: impulse > 0 ? before / impulse : Number.NaN,
+    found,
+  };
+}
+
+function crossing(inside: number, outside: number, reference: number): number {
+  return inside > outside ? Math.max(0, Math.min(1, (inside - reference) / (inside - outside))) : 0;
+}
+
+/** Vertex of the least-squares parabola through the samples around the top. */
+function crown(at: (k: number) => number, top: number, stepDeg: number): { deg: number; value: number } {
+  const half = Math.max(2, Math.round(TOP_DEG / stepDeg));
+  let s0 = 0;
+  let s2 = 0;
+  let s4 = 0;
+  let y0 = 0;
+  let y1 = 0;
+  let y2 = 0;
+  for (let j = -half; j <= half; j++) {
+    const v = at(top + j);
+    s0 += 1;
+    s2 += j * j;
+    s4 += j ** 4;
+    y0 += v;
+    y1 += v * j;
+    y2 += v * j * j;
+  }
+  const curve = (s0 * y2 - s2 * y0) / (s0 * s4 - s2 * s2);
+  const slope = y1 / s2;
+  const level = (y0 - curve * s2) / s0;
+  if (!(curve < 0)) return { deg: top * stepDeg, value: at(top) };
+  const shift = Math.max(-half, Math.min(half, -slope / (2 * curve)));
+  return { deg: (top + shift) * stepDeg, value: Math.max(level + 0.5 * slope * shift, at(top)) };
+}

@@ -1,0 +1,96 @@
+/**
+ * The path of a wave through the pipe: from the port outward along dx/dt = u + a to a place, and back along dx/dt = u - a.
+ * The speeds come from the stored fields of a settled cycle, bilinear between cells and crank angles; the midpoint rule.
+ */
+
+/** Fields of one cycle over position and crank angle, `value[angle * positions.length + position]`. */
+export interface SpeedFields {
+  /** Cell centres from the port face, ascending [m]. */
+  readonly positions: Float64Array;
+  /** Degrees between two rows; the first row is exhaust opening, the last is one turn later. */
+  readonly stepDeg: number;
+  readonly rows: number;
+  /** u + a and u - a [m/s]. */
+  readonly forward: Float64Array;
+  readonly backward: Float64Array;
+}
+
+export interface Path {
+  readonly positions: number[];
+  /** Degrees after exhaust opening, may pass one turn. */
+  readonly deg: number[];
+}
+
+/** Steps of the path [deg]. */
+const STEP_DEG = 0.5;
+/** A wave that has not arrived after so many degrees is given up. */
+const PATIENCE_DEG = 720;
+
+function speedAt(fields: SpeedFields, values: Float64Array, x: number, deg: number): number {
+  const { positions, stepDeg, rows } = fields;
+  const n = positions.length;
+  const turn = (rows - 1) * stepDeg;
+  const wrapped = deg - turn * Math.floor(deg / turn);
+  const row = Math.min(rows - 2, Math.floor(wrapped / stepDeg));
+  const w = wrapped / stepDeg - row;
+  let low = 0;
+  let high = n - 1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if ((positions[middle] as number) <= x) low = middle;
+    else high = middle;
+  }
+  const left = positions[low] as number;
+  const right = positions[high] as number;
+  const v = Math.max(0, Math.min(1, (x - left) / (right - left)));
+  const value = (r: number, k: number): number => values[r * n + k] as number;
+  const before = value(row, low) + v * (value(row, high) - value(row, low));
+  const after = value(row + 1, low) + v * (value(row + 1, high) - value(row + 1, low));
+  return before + w * (after - before);
+}
+
+function walk(
+  fields: SpeedFields,
+  values: Float64Array,
+  from: number,
+  to: number,
+  startDeg: number,
+  degPerSecond: number,
+): Path | null {
+  const sign = to > from ? 1 : -1;
+  const dt = STEP_DEG / degPerSecond;
+  const positions = [from];
+  const deg = [startDeg];
+  let x = from;
+  let angle = startDeg;
+  while ((to - x) * sign > 0) {
+    const first = speedAt(fields, values, x, angle);
+    const speed = speedAt(fields, values, x + 0.5 * dt * first, angle + 0.5 * STEP_DEG);
+    const move = speed * dt;
+    if ((x + move - to) * sign >= 0) {
+      const share = (to - x) / move;
+      positions.push(to);
+      deg.push(angle + share * STEP_DEG);
+      return { positions, deg };
+    }
+    x += move;
+    angle += STEP_DEG;
+    if (angle - startDeg > PATIENCE_DEG) return null;
+    positions.push(x);
+    deg.push(angle);
+  }
+  return { positions, deg };
+}
+
+/** Out and back of a wave that leaves the port at `startDeg` and turns at a position; null: it never returns. */
+export function tracePath(
+  fields: SpeedFields,
+  startDeg: number,
+  turnAt: number,
+  rpm: number,
+): { readonly out: Path; readonly back: Path } | null {
+  const out = walk(fields, fields.forward, 0, turnAt, startDeg, 6 * rpm);
+  if (out === null) return null;
+  const back = walk(fields, fields.backward, turnAt, 0, out.deg.at(-1) as number, 6 * rpm);
+  return back === null ? null : { out, back };
+}

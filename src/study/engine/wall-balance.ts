@@ -1,0 +1,33 @@
+/**
+ * Finds the pipe's wall temperature from the cycle just recorded, where the case asks for it: each cell's wall moves to the
+ * balance of gas-side and outside heat. A real wall takes minutes; here it follows at once, and only the end matters.
+ */
+
+import type { EngineNetwork } from './build.ts';
+import type { CycleRecorder } from './recorder.ts';
+import { balancedWall } from './wall.ts';
+
+/** Share of the way to the balance that a cycle moves the wall: full steps can swing with the gas. */
+const RELAXATION = 0.7;
+
+export function balanceWalls(engine: EngineNetwork, recorder: CycleRecorder): void {
+  const { wall } = engine.subject.pipe;
+  if (wall.by !== 'balance') return;
+  const turn = 60 / engine.rpm;
+  const outside = {
+    coefficient: wall.outsideCoefficient,
+    emissivity: wall.emissivity,
+    ambient: engine.subject.engine.ambient.temperature,
+  };
+  let k = 0;
+  for (const { duct } of engine.exhaust) {
+    const walls = duct.wallTemperature;
+    for (let i = 0; i < walls.length; i++, k++) {
+      const heat = recorder.heatTime[k] as number;
+      if (!(heat > 0)) continue;
+      const gas = (recorder.heatTemperature[k] as number) / heat;
+      const balanced = balancedWall(heat / turn, gas, outside);
+      walls[i] = (walls[i] as number) + RELAXATION * (balanced - (walls[i] as number));
+    }
+  }
+}
