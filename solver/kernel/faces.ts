@@ -1,19 +1,19 @@
 /**
  * Stage 2: interface values of the piecewise parabolas and the flattening at strong shocks.
- *   q(i+1/2) = 7/12 (q_i + q_{i+1}) - 1/12 (q_{i-1} + q_{i+2}), held between q_i and q_{i+1}
+ *   q(i+1/2) = 7/12 (q_i + q_{i+1}) - 1/12 (q_{i-1} + q_{i+2})
+ * and where that lies beyond both cells, as near a crest, by the curvatures around (see limit.ts).
  * Source: Colella & Woodward, J. Comput. Phys. 54 (1984) 174, eqs. 1.6-1.9 (uniform mesh) and A.1, A.2 (flattening).
  */
 
 import { type DuctState, GHOSTS } from '../duct/state.ts';
-
-const TRUST = 1.25;
+import { limitFace } from './limit.ts';
 
 /** Fills the interface values of density, velocity, pressure and burnt fraction, and the flattening. */
 export function reconstruct(duct: DuctState): void {
   interfaceValues(duct.r, duct.rFace, duct.cells);
   interfaceValues(duct.u, duct.uFace, duct.cells);
   interfaceValues(duct.p, duct.pFace, duct.cells);
-  if (duct.mixed) interfaceValues(duct.y, duct.yFace, duct.cells);
+  if (duct.mixed) interfaceShares(duct.y, duct.yFace, duct.cells);
   flattenShocks(duct.p, duct.u, duct.flatten, duct.cells);
   if (duct.calmed) flattenCalmed(duct);
 }
@@ -31,26 +31,22 @@ function interfaceValues(q: Float64Array, face: Float64Array, cells: number): vo
   for (let j = 0; j <= cells; j++) {
     const after = q[j + 3];
     const value = (7 * (left + right) - (before + after)) / 12;
-    face[j] = (value - left) * (right - value) < 0 ? bentFace(before, left, right, after, value) : value;
+    face[j] = value;
+    if ((value - left) * (right - value) < 0) limitFace(q, face, j);
     before = left;
     left = right;
     right = after;
   }
 }
 
-/** A face value beyond its two neighbours: kept as far as the curvatures around bear it out. */
-function bentFace(before: number, left: number, right: number, after: number, value: number): number {
-  const own = 3 * (left - 2 * value + right);
-  const one = before - 2 * left + right;
-  const other = left - 2 * right + after;
-  return 0.5 * (left + right) - leastCurvature(own, one, other, other) / 6;
-}
-
-/** The smallest of curvatures of one sign, those of the cells times `TRUST`; nil where they differ in sign. */
-export function leastCurvature(own: number, a: number, b: number, c: number): number {
-  if (!(own * a > 0 && own * b > 0 && own * c > 0)) return 0;
-  const size = Math.min(Math.abs(own), TRUST * Math.min(Math.abs(a), Math.abs(b), Math.abs(c)));
-  return own > 0 ? size : -size;
+/** The same for a fraction, held between the two cells: it must not leave [0, 1]. */
+function interfaceShares(q: Float64Array, face: Float64Array, cells: number): void {
+  for (let j = 0; j <= cells; j++) {
+    const left = q[j + 1];
+    const right = q[j + 2];
+    const value = (7 * (left + right) - (q[j] + q[j + 3])) / 12;
+    face[j] = (value - left) * (right - value) < 0 ? 0.5 * (left + right) : value;
+  }
 }
 
 function flattenShocks(p: Float64Array, u: Float64Array, flatten: Float64Array, cells: number): void {

@@ -10,44 +10,13 @@
  */
 
 import { type DuctState, GHOSTS } from '../duct/state.ts';
-import { leastCurvature } from './faces.ts';
+import { edges, limit } from './limit.ts';
 
 /** Fills the traced states at all faces of a duct for a step dt [s]. */
 export function trace(duct: DuctState, dt: number): void {
   traceAcoustic(duct, dt / duct.dx);
   addSources(duct, 0.5 * dt);
   if (duct.mixed) traceBurnt(duct, dt / duct.dx);
-}
-
-/** Edge values after `limit`. */
-const edges = new Float64Array(2);
-
-/** Edge values of the parabola in cell k; left in `edges`. */
-function limit(q: Float64Array, k: number, left: number, right: number): void {
-  const here = q[k];
-  const dl = here - left;
-  const dr = right - here;
-  const l = Math.abs(dl);
-  const r = Math.abs(dr);
-  edges[0] = left;
-  edges[1] = right;
-  if (dl * dr <= 0 || (here - q[k - 2]) * (q[k + 2] - here) <= 0) {
-    const own = 6 * (left + right - 2 * here);
-    if (own === 0) return;
-    const least = leastCurvature(
-      own,
-      q[k - 2] - 2 * q[k - 1] + here,
-      q[k - 1] - 2 * here + q[k + 1],
-      here - 2 * q[k + 1] + q[k + 2],
-    );
-    const share = least / own;
-    if (dl * dr <= 0) {
-      edges[0] = here - share * dl;
-      edges[1] = here + share * dr;
-    } else if (l > 2 * r) edges[0] = here - 2 * (1 - share) * dr - share * dl;
-    else if (r > 2 * l) edges[1] = here + 2 * (1 - share) * dl + share * dr;
-  } else if (l > 2 * r) edges[0] = here - 2 * dr;
-  else if (r > 2 * l) edges[1] = here + 2 * dl;
 }
 
 function traceAcoustic(duct: DuctState, dtdx: number): void {
@@ -76,8 +45,11 @@ function traceAcoustic(duct: DuctState, dtdx: number): void {
     }
     let rd = rr - rl;
     let r6 = 6 * rho - 3 * (rl + rr);
-    if ((rr - rho) * (rho - rl) <= 0 || r6 * r6 > rd * rd) {
-      limit(r, k, rl, rr);
+    // A parabola that turns within its cell goes to the limiter.
+    if (r6 * r6 > rd * rd) {
+      edges[0] = rl;
+      edges[1] = rr;
+      limit(r, k);
       rl = edges[0];
       rr = edges[1];
       rd = rr - rl;
@@ -85,8 +57,10 @@ function traceAcoustic(duct: DuctState, dtdx: number): void {
     }
     let ud = ur - ul;
     let u6 = 6 * vel - 3 * (ul + ur);
-    if ((ur - vel) * (vel - ul) <= 0 || u6 * u6 > ud * ud) {
-      limit(u, k, ul, ur);
+    if (u6 * u6 > ud * ud) {
+      edges[0] = ul;
+      edges[1] = ur;
+      limit(u, k);
       ul = edges[0];
       ur = edges[1];
       ud = ur - ul;
@@ -94,8 +68,10 @@ function traceAcoustic(duct: DuctState, dtdx: number): void {
     }
     let pd = pr - pl;
     let p6 = 6 * pressure - 3 * (pl + pr);
-    if ((pr - pressure) * (pressure - pl) <= 0 || p6 * p6 > pd * pd) {
-      limit(p, k, pl, pr);
+    if (p6 * p6 > pd * pd) {
+      edges[0] = pl;
+      edges[1] = pr;
+      limit(p, k);
       pl = edges[0];
       pr = edges[1];
       pd = pr - pl;
