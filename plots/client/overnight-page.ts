@@ -21,7 +21,7 @@ board.add('importance', (look) =>
     look,
   ),
 );
-board.add('parallel', (look) => parallelAxes(data.drafts, data.varied, data.scoreName, best, look));
+board.add('parallel', (look) => parallelAxes(data.drafts, data.varied, best, look));
 data.varied.forEach((quantity, index) => {
   board.add(`score-${index}`, (look) =>
     scoreAgainst(data.drafts, quantity, index, data.scoreName, best, look),

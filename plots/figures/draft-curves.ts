@@ -14,7 +14,7 @@ export interface SweptDraft {
 }
 
 const short = (name: string, look: Look): string => {
-  const most = look.narrow ? 11 : 20;
+  const most = look.narrow ? 15 : 22;
   return label(name.length > most ? `${name.slice(0, most - 1)}…` : name);
 };
 
@@ -46,7 +46,7 @@ export function draftCurves(drafts: readonly SweptDraft[], targetSpeed: number |
       x: [],
       xaxis: speedAxis(look, rangeOf(speeds, 0.02)),
       panelPx: heightOf(look, 190, 170, 110),
-      rightPx: look.narrow ? 84 : 150,
+      rightPx: look.narrow ? 98 : 150,
       shapes:
         targetSpeed === null
           ? []

@@ -102,6 +102,7 @@ export function speedDurationField(
         mode: 'markers',
         x: useful.map((point) => point.row.speed_rpm),
         y: useful.map((point) => point.durationDeg),
+        cliponaxis: false,
         marker: { size: look.narrow ? 5 : 6, color: palette.line.returning, opacity: 1 },
         hoverinfo: 'skip',
       },

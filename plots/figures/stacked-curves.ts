@@ -93,7 +93,7 @@ export function stackedCurves(stack: Stack, look: Look): Figure {
         yref: `y${suffix}`,
         y0: level.at,
         y1: level.at,
-        line: { color: level.color, width: 1, dash: 'dot' },
+        line: { color: level.color, width: 1.5, dash: 'dot' },
         layer: 'below',
       });
     for (const curve of panel.curves)

@@ -69,14 +69,13 @@ export function scoreAgainst(
 export function parallelAxes(
   drafts: readonly ScoredDraft[],
   varied: readonly VariedQuantity[],
-  scoreName: string,
   best: number,
   look: Look,
 ): Figure {
   const { palette } = look;
   const scored = drafts.filter((draft) => draft.score !== null);
   const values = (draft: ScoredDraft): number[] => [...draft.values, draft.score ?? 0];
-  const names = [...varied.map(named), label(scoreName)];
+  const names = [...varied.map(named), 'score'];
   const spans = names.map((_, i) =>
     rangeOf(
       scored.map((draft) => values(draft)[i]),
@@ -140,7 +139,7 @@ export function parallelAxes(
     layout: baseLayout(
       look,
       heightOf(look, 380, 380, 260),
-      { t: 30, b: look.narrow ? 100 : 74, l: 40, r: 40 },
+      { t: 30, b: look.narrow ? 112 : 84, l: 40, r: 40 },
       {
         hovermode: 'closest',
         xaxis: axis(look, { range: [-0.02, names.length - 0.98], visible: false }),
@@ -162,7 +161,7 @@ export function parallelAxes(
 
 const digits = (value: number): string => String(Number(value.toPrecision(4)));
 
-const wrapped = (name: string): string => name.replace(/(.{6,}?[ .])/g, '$1<br>').replace(/<br>$/, '');
+const wrapped = (name: string): string => name.replace(/(.{9,}?[ .])/g, '$1<br>').replace(/<br>$/, '');
 
 /** Score of each evaluation as dots, the best so far as a line. */
 export function scoreHistory(

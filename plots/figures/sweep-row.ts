@@ -78,3 +78,12 @@ export function highest(rows: readonly SpeedRow[], name: Column): SpeedRow | nul
   }
   return best;
 }
+
+/** The row with gaps where a reading is not a finite number, as it would come back from a file. */
+export const withGaps = (row: SpeedRow): SpeedRow =>
+  Object.fromEntries(
+    Object.entries(row).map(([name, value]) => [
+      name,
+      typeof value === 'number' && !Number.isFinite(value) ? null : value,
+    ]),
+  ) as unknown as SpeedRow;

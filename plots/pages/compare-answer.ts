@@ -129,8 +129,8 @@ export function compareHeadline(summaries: readonly DraftSummary[]): string {
   if (!most || !broad) return 'No draft was finished.';
   const power = `${kilowatts(most.peakPower)} at ${rpm(most.peakPowerSpeed)}`;
   return most === broad
-    ? `${most.name} has both the most power, ${power}, and the broadest torque, ${rpm(broad.torqueBand)} wide.`
-    : `${most.name} has the most power, ${power}; ${broad.name} the broadest torque, ${rpm(broad.torqueBand)} wide.`;
+    ? `“${most.name}” has both the most power, ${power}, and the broadest torque, ${rpm(broad.torqueBand)} wide.`
+    : `“${most.name}” has the most power, ${power}; “${broad.name}” the broadest torque, ${rpm(broad.torqueBand)} wide.`;
 }
 
 export const leadText = (lead: number | null): string =>

@@ -3,7 +3,7 @@
 import type { SweptDraft } from '../figures/draft-curves.ts';
 import type { DraftWaves } from '../figures/draft-port.ts';
 import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
-import { eventsOf } from '../figures/sweep-row.ts';
+import { eventsOf, withGaps } from '../figures/sweep-row.ts';
 import { html } from '../theme/escape.ts';
 import type { PortEvents } from '../theme/events.ts';
 import { fixed, rpm, speed } from '../theme/numbers.ts';
@@ -138,7 +138,12 @@ function summaryTable(summaries: readonly DraftSummary[], result: ComparePageRes
   );
 }
 
-export function comparePage(result: ComparePageResult, assets: Assets): string {
+export function comparePage(given: ComparePageResult, assets: Assets): string {
+  const drafts = given.drafts.map(({ name, sweep }) => ({
+    name,
+    sweep: { ...sweep, rows: sweep.rows.map(withGaps) },
+  }));
+  const result = { ...given, drafts };
   const summaries = result.drafts.map(({ name, sweep }) =>
     summarise(name, sweep.rows, result.targetSpeed, result.band),
   );

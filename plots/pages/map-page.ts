@@ -2,6 +2,7 @@
 
 import { outlineDrawing } from '../figures/outline-drawing.ts';
 import type { DurationPoint } from '../figures/speed-duration-field.ts';
+import { withGaps } from '../figures/sweep-row.ts';
 import { html } from '../theme/escape.ts';
 import { degrees, rpm, speed } from '../theme/numbers.ts';
 import { mapAnswer } from './map-answer.ts';
@@ -36,7 +37,7 @@ export interface MapPageData {
 }
 
 export function mapPage(result: MapPageResult, assets: Assets): string {
-  const { points } = result;
+  const points = result.points.map(({ durationDeg, row }) => ({ durationDeg, row: withGaps(row) }));
   const speeds = [...new Set(points.map((point) => point.row.speed_rpm))].sort((a, b) => a - b);
   const durations = points.map((point) => point.durationDeg);
   const answer = mapAnswer(points, result.ownDuration);

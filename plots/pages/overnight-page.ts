@@ -63,7 +63,7 @@ const listed = 400;
 const drawn = 2000;
 
 const number = (value: number | null): string =>
-  value === null ? '–' : String(Number(value.toPrecision(5))).replace('-', '−');
+  value === null ? '–' : String(Number(value.toPrecision(4))).replace('-', '−');
 
 function ranking(result: OvernightPageResult): string {
   const headings: Heading[] = [
@@ -107,7 +107,7 @@ function ranking(result: OvernightPageResult): string {
     result.drafts.length > listed
       ? `<p class="small">The best ${listed} of ${result.drafts.length}; the rest stand in ranking.csv.</p>`
       : '';
-  return `${filter}${table('Drafts in the order of their rank; press a heading to sort', headings, rows, 'ranking')}${rest}`;
+  return `${filter}${table('Drafts in the order of their rank; press a heading to sort', headings, rows, 'ranking', 'tall')}${rest}`;
 }
 
 export function overnightPage(result: OvernightPageResult, assets: Assets): string {

@@ -53,12 +53,13 @@ export function table(
   headings: readonly Heading[],
   rows: readonly TableRow[],
   id = '',
+  size: '' | 'tall' = '',
 ): string {
   const lines = rows.map(
     ({ cells, kind, met }) =>
       `<tr${kind ? ` class="${kind}"` : ''}${met === undefined ? '' : ` data-met="${html(met)}"`}>${cells.map((cell) => `<td${attributes(cell)}>${html(cell.text)}</td>`).join('')}</tr>`,
   );
-  return `<div class="scroll" tabindex="0" role="region" aria-label="${html(caption)}"><table${id === '' ? '' : ` id="${id}"`}><caption>${html(caption)}</caption><thead><tr>${headings.map(heading).join('')}</tr></thead><tbody>${lines.join('')}</tbody></table></div>`;
+  return `<div class="scroll${size === '' ? '' : ` ${size}`}" tabindex="0" role="region" aria-label="${html(caption)}"><table${id === '' ? '' : ` id="${id}"`}><caption>${html(caption)}</caption><thead><tr>${headings.map(heading).join('')}</tr></thead><tbody>${lines.join('')}</tbody></table></div>`;
 }
 
 /** Slider and play button over `count` computed values. */

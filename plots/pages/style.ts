@@ -57,7 +57,7 @@ ${[1, 2, 3, 4, 5, 6, 7].map((i) => `.outline .draft-${i}{stroke:var(--draft-${i}
 .sections{list-style:none;margin:6px 0 0;padding:0;display:flex;flex-wrap:wrap;gap:2px 20px;font-size:13.5px;color:var(--faint);font-variant-numeric:tabular-nums}
 .sections b{color:var(--ink);font-weight:600}
 .sections li{overflow-wrap:anywhere}
-.glance{display:block;width:100%;max-width:660px;height:auto;font:12px ${fontStack.replace(/"/g, "'")};margin:0 auto}
+.glance{display:block;width:100%;max-width:600px;height:auto;font:12px ${fontStack.replace(/"/g, "'")};margin:0 auto}
 .glance text{fill:var(--faint)}.glance .name{font-size:12px}
 .window{fill:var(--useful)}.glance .wanted{fill:var(--useful-ink)}
 .spread{fill:var(--returning);opacity:.13}
@@ -84,11 +84,14 @@ ${[1, 2, 3, 4, 5, 6, 7].map((i) => `.outline .draft-${i}{stroke:var(--draft-${i}
 button,select{font-size:15px;color:var(--ink);background:var(--sheet);border:1px solid var(--ink);border-radius:2px;padding:5px 14px;min-height:34px;cursor:pointer}
 .readout{min-height:1.5em;font-size:14px;font-variant-numeric:tabular-nums;color:var(--ink)}
 .scroll{overflow-x:auto;max-width:100%}
+section>.scroll{margin-top:18px}
+.tall{max-height:640px;overflow:auto}.tall thead th{position:sticky;top:0;background:var(--paper);z-index:1}
 table{border-collapse:collapse;font-size:14px;font-variant-numeric:tabular-nums}
 caption{text-align:left;color:var(--faint);padding:4px 0}
 th,td{padding:4px 10px 4px 0;border-bottom:1px solid var(--grid);text-align:left;vertical-align:top}
 th{font-weight:600;line-height:1.2;border-bottom:1px solid var(--ink)}
 th .unit{display:block;font-weight:400;color:var(--faint)}
+td:not(.n){min-width:6.5em}td.good,td.bad{min-width:1.4em}
 td.n,th.n{text-align:right;white-space:nowrap}
 tr.useful td,tr.useful th{background:var(--useful)}
 td.assumed::before{content:"assumed ";color:var(--useful-ink);font-weight:600}
@@ -96,7 +99,7 @@ details{margin-top:14px}summary{cursor:pointer;font-family:${fontStack};font-siz
 .warn{border-left:4px solid var(--exhaust);padding:2px 0 2px 12px;margin:12px 0}
 .good{color:var(--transfer);font-weight:600}.bad{color:var(--exhaust);font-weight:600}
 h1.alone{margin:22px 0 14px}
-.draft-key{margin-top:4px}.draft-key summary::marker{content:none}.draft-key summary{font-size:14.5px;border-left:22px solid;padding:1px 0 1px 9px;border-image:none}
+.draft-key{margin-top:4px}.draft-key summary{font-size:14.5px;border-left:22px solid;padding:1px 0 1px 9px;border-image:none}
 ${[0, 1, 2, 3, 4, 5, 6, 7].map((i) => `.key-${i} summary{border-left-color:var(--draft-${i})}`).join('')}
 ${[0, 1, 2, 3, 4, 5, 6, 7].map((i) => `td.draft-name-${i}{box-shadow:inset 6px 0 0 var(--draft-${i});padding-left:14px}`).join('')}
 th button{font:inherit;font-weight:600;border:0;background:none;padding:2px 0;min-height:24px;text-align:inherit;text-decoration:underline dotted;color:var(--ink)}
@@ -134,7 +137,7 @@ p{margin:3px 0}ul{margin:3px 0;padding-left:16px}
 .player{position:static;padding:0;border:0}.player button,.player input,.readout,.noprint,details{display:none!important}
 .player output{font-size:11pt;min-width:0}.player .verdict{flex:1 1 60%}
 .sheetbreak{break-before:page}
-table{font-size:7.6pt}th,td{padding:1px 8px 1px 0}
+table{font-size:7.6pt}.tall{max-height:170mm;overflow:hidden}th,td{padding:1px 8px 1px 0}
 footer{margin-top:5px;padding-bottom:0;font-size:7.2pt}footer p{padding-top:3px}
 }`;
 

@@ -2,7 +2,7 @@
 
 import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
 import { plugbackTimingText } from '../figures/plugback-timing.ts';
-import { eventsOf } from '../figures/sweep-row.ts';
+import { eventsOf, withGaps } from '../figures/sweep-row.ts';
 import { timingGlance } from '../figures/timing-glance.ts';
 import { turnStrip } from '../figures/turn-strip.ts';
 import { html } from '../theme/escape.ts';
@@ -40,8 +40,9 @@ function startIndex(result: SweepPageResult): number {
   return best;
 }
 
-export function sweepPage(result: SweepPageResult, assets: Assets, extras: SweepPageExtras = {}): string {
-  const { rows } = result;
+export function sweepPage(given: SweepPageResult, assets: Assets, extras: SweepPageExtras = {}): string {
+  const rows = given.rows.map(withGaps);
+  const result = { ...given, rows };
   const first = rows[0];
   const answer = sweepAnswer(rows, result.outline, result.case.run.targetSpeed);
   const outline = result.outline.map(stretchMm);

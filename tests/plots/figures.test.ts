@@ -1,0 +1,240 @@
+import { describe, expect, it } from 'vitest';
+import { blowdown, gasExchange, machTrace, temperatureAlong } from '../../plots/figures/breathing.ts';
+import { draftCurves } from '../../plots/figures/draft-curves.ts';
+import { durationCurves } from '../../plots/figures/duration-curves.ts';
+import type { Figure } from '../../plots/figures/figure.ts';
+import { outlineDrawing } from '../../plots/figures/outline-drawing.ts';
+import { outputCurves } from '../../plots/figures/output-curves.ts';
+import { plugbackTiming } from '../../plots/figures/plugback-timing.ts';
+import { extreme, portTraces } from '../../plots/figures/port-traces.ts';
+import { onGrid, speedDurationField } from '../../plots/figures/speed-duration-field.ts';
+import { parallelAxes, scoreHistory } from '../../plots/figures/study-figures.ts';
+import { eventsOf, type SpeedRow } from '../../plots/figures/sweep-row.ts';
+import { timingGlance } from '../../plots/figures/timing-glance.ts';
+import { fieldScale, silhouette, waveDiagram } from '../../plots/figures/wave-diagram.ts';
+import { packSweep, unpackSpeed } from '../../plots/pages/pack-sweep.ts';
+import { pushApart, rangeOf } from '../../plots/theme/axes.ts';
+import { namedEvents } from '../../plots/theme/events.ts';
+import { lookFor } from '../../plots/theme/look.ts';
+import { dark, dashes, light } from '../../plots/theme/palette.ts';
+import { syntheticMap, syntheticOvernight } from './synthetic-pages.ts';
+import { syntheticSweep } from './synthetic-sweep.ts';
+
+const look = lookFor(700, false);
+const sweep = syntheticSweep({ hostile: true });
+const packed = packSweep(sweep);
+const speed = unpackSpeed(packed, 12);
+if (!speed) throw new Error('the synthetic sweep has no thirteenth speed');
+const events = eventsOf(speed.row);
+
+const traces = (figure: Figure): Record<string, unknown>[] => figure.data as Record<string, unknown>[];
+const annotations = (figure: Figure): { text: string; font?: { color?: string } }[] =>
+  (figure.layout as { annotations?: { text: string }[] }).annotations ?? [];
+const texts = (figure: Figure): string =>
+  annotations(figure)
+    .map((one) => one.text)
+    .join('\n');
+
+const figures: Record<string, Figure> = {
+  timing: plugbackTiming(packed.rows, look),
+  output: outputCurves(packed.rows, look),
+  exchange: gasExchange(packed.rows, look),
+  blowdown: blowdown(packed.rows, look),
+  waves: portTraces(speed.traces, events, packed.ambientBar, look),
+  diagram: waveDiagram(speed.field, speed.paths, packed.outline, events, packed.ambientBar, look),
+  mach: machTrace(speed.traces, events, look),
+  heat: temperatureAlong(speed.along, look),
+  drafts: draftCurves([{ name: '<b>A</b>', rows: packed.rows }], 9000, look),
+  durations: durationCurves(syntheticMap().points, 9500, 194, look),
+};
+
+describe('every figure', () => {
+  it.each(Object.entries(figures))('%s is plain data, sized, with units on its axes', (_, figure) => {
+    expect(JSON.parse(JSON.stringify(figure.layout))).toEqual(figure.layout);
+    expect(figure.layout).toMatchObject({ width: 700, showlegend: false });
+    expect(figure.data.length).toBeGreaterThan(0);
+    expect(texts(figure)).toMatch(/\[[^\]]+\]/);
+  });
+
+  it.each(Object.entries(figures))('%s carries no mark-up from names', (_, figure) => {
+    expect(JSON.stringify(figure)).not.toMatch(/<script|<b>A/);
+  });
+
+  it('gives a narrower look to a phone, and no dragging there that would stop it scrolling', () => {
+    const narrow = lookFor(360, true);
+    expect(plugbackTiming(packed.rows, narrow).layout).toMatchObject({ width: 360, dragmode: false });
+    expect(narrow.palette).toBe(dark);
+  });
+
+  it('stands an empty sweep', () => {
+    expect(plugbackTiming([], look).data).toEqual([]);
+    expect(timingGlance([], 'nothing')).toBe('');
+    expect(outputCurves([], look).data).toHaveLength(2);
+  });
+});
+
+describe('quantities keep their colour and dash', () => {
+  it('wherever the returning wave is drawn', () => {
+    const { returning } = light.line;
+    const inWaves = traces(figures.waves as Figure).find((trace) => trace.name === 'returning');
+    const peak = traces(figures.timing as Figure).find((trace) => trace.name === 'peak');
+    for (const trace of [inWaves, peak])
+      expect(trace?.line).toMatchObject({ color: returning, dash: dashes.returning });
+    expect(JSON.stringify(traces(figures.diagram as Figure))).toContain(returning);
+  });
+
+  /** Relative luminance and contrast: WCAG 2.1, definitions of relative luminance and contrast ratio. */
+  const luminance = (colour: string): number => {
+    const [r = 0, g = 0, b = 0] = [1, 3, 5].map((at) => {
+      const share = Number.parseInt(colour.slice(at, at + 2), 16) / 255;
+      return share <= 0.03928 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+    });
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  };
+  const contrast = (a: string, b: string): number => {
+    const [x = 0, y = 0] = [luminance(a), luminance(b)].sort((p, q) => q - p);
+    return (x + 0.05) / (y + 0.05);
+  };
+
+  it.each([
+    ['light', light],
+    ['dark', dark],
+  ])('and each stands 4.5 to 1 from the %s paper', (_, palette) => {
+    for (const colour of [...Object.values(palette.line), ...palette.drafts, palette.ink, palette.faint])
+      expect(contrast(colour, palette.paper)).toBeGreaterThanOrEqual(4.5);
+  });
+
+  it('and no two draft lines share both colour and dash', () => {
+    expect(new Set(light.drafts).size).toBe(light.drafts.length);
+  });
+});
+
+describe('the crank axis', () => {
+  it('names the events in their order, from one exhaust opening to the next', () => {
+    const named = namedEvents(events);
+    expect(named.map((event) => event.short)).toEqual(['EO', 'TO', 'BDC', 'TC', 'EC', 'TDC', 'next EO']);
+    const angles = named.map((event) => event.angle);
+    expect(angles).toEqual([...angles].sort((a, b) => a - b));
+    expect((angles.at(-1) ?? 0) - (angles[0] ?? 0)).toBe(360);
+    const { xaxis } = (figures.waves as Figure).layout as { xaxis: { ticktext: string[]; range: number[] } };
+    expect(xaxis.ticktext).toHaveLength(7);
+    expect(xaxis.ticktext[3]).toBe('TC<br>246°');
+    expect(xaxis.range).toEqual([83, 443]);
+  });
+});
+
+describe('plug-back timing', () => {
+  it('draws peak, spread, traced returns and handbook with both closings named', () => {
+    const names = traces(figures.timing as Figure).map((trace) => trace.name);
+    expect(names).toEqual([
+      'onset',
+      'end',
+      'traced, baffle start',
+      'traced, baffle middle',
+      'traced, baffle end',
+      'handbook',
+      'peak',
+    ]);
+    expect(texts(figures.timing as Figure)).toMatch(/EC 277°[\s\S]*TC 246°/);
+  });
+
+  it('marks useful speeds with full dots', () => {
+    const peak = traces(figures.timing as Figure).at(-1) as { marker: { size: number[] } };
+    expect(peak.marker.size.filter((size) => size === 10)).toHaveLength(7);
+  });
+});
+
+describe('the wave diagram', () => {
+  it('has one row of pressures an angle and one column a position', () => {
+    const field = traces(figures.diagram as Figure)[0] as {
+      x: number[];
+      y: number[];
+      z: ArrayLike<number>[];
+    };
+    expect(field.z).toHaveLength(field.y.length);
+    expect(field.z[0]).toHaveLength(field.x.length);
+  });
+
+  it('puts the neutral shade at the surroundings’ pressure', () => {
+    const scale = fieldScale(look, 0.5, 1, 2);
+    expect(scale[2]?.[0]).toBeCloseTo(1 / 3, 12);
+    expect(scale[2]?.[1]).toBe(light.field[2]);
+  });
+
+  it('closes the silhouette and keeps it symmetrical', () => {
+    const { x, y } = silhouette(packed.outline);
+    expect([x[0], y[0]]).toEqual([x.at(-1), y.at(-1)]);
+    expect(Math.max(...y)).toBe(-Math.min(...y));
+    expect(Math.max(...y)).toBe(59);
+  });
+});
+
+describe('labels', () => {
+  it('are pushed apart, keep their order, and stay inside', () => {
+    const places = pushApart([10, 10.5, 11, 90], 5, 0, 100);
+    expect(places).toEqual([10, 15, 20, 90]);
+    expect(pushApart([99, 98, 97], 5, 0, 100)).toEqual([100, 95, 90]);
+  });
+
+  it('ranges cover finite values only', () => {
+    expect(rangeOf([1, null, Number.NaN, 3], 0)).toEqual([1, 3]);
+    expect(rangeOf([], 0)).toEqual([0, 1]);
+  });
+
+  it('find the highest and lowest between two angles', () => {
+    expect(extreme([0, 1, 2, 3], [9, 1, 5, 8], 1, 2, 1)).toBe(2);
+    expect(extreme([0, 1, 2, 3], [0, 7, 5, 8], 1, 3, -1)).toBe(2);
+  });
+});
+
+describe('fields over speed and duration', () => {
+  const { points } = syntheticMap();
+
+  it('sort points into a grid and leave gaps where one is missing', () => {
+    const grid = onGrid(points.slice(1), (row: SpeedRow) => row.torque_nm);
+    expect(grid.z).toHaveLength(9);
+    expect(grid.z[0]?.[0]).toBeNull();
+    expect(grid.z[1]?.[0]).not.toBeNull();
+  });
+
+  it('draw the line on which the peak meets exhaust closing', () => {
+    const field = {
+      title: 'Torque',
+      value: (row: SpeedRow) => row.torque_nm,
+      reading: '%{z:.1f}',
+      labelFormat: '.1f',
+    };
+    const figure = speedDurationField(points, field, 194, look);
+    expect(traces(figure)[1]).toMatchObject({
+      contours: { start: 0, end: 0 },
+      line: { color: light.line.returning },
+    });
+  });
+});
+
+describe('a study', () => {
+  const { drafts, varied } = syntheticOvernight();
+
+  it('draws every scored draft over parallel axes, the best apart', () => {
+    const figure = parallelAxes(drafts, varied, 4, look);
+    const scored = drafts.filter((draft) => draft.score !== null).length;
+    const faint = traces(figure)[0] as { y: (number | null)[] };
+    expect(faint.y.filter((value) => value === null)).toHaveLength(scored - 4);
+    expect(figure.data).toHaveLength(5);
+  });
+
+  it('keeps the best so far, whichever way is better', () => {
+    const history = [3, 5, null, 4, 6].map((score, i) => ({ evaluation: i + 1, score }));
+    expect(traces(scoreHistory(history, 'score', look))[1]?.y).toEqual([3, 5, 5, 5, 6]);
+    expect(traces(scoreHistory(history, 'score', look, false))[1]?.y).toEqual([3, 3, 3, 3, 3]);
+  });
+});
+
+describe('outlines', () => {
+  it('are drawn to one scale and escape their names', () => {
+    const drawing = outlineDrawing([{ name: '<i>', outline: packed.outline }], 'a "pipe"');
+    expect(drawing).not.toContain('<i>');
+    expect(drawing).toContain('aria-label="a &quot;pipe&quot;"');
+    expect(drawing).toContain('viewBox="-4 0 1138 130"');
+  });
+});

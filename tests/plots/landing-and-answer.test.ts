@@ -1,0 +1,102 @@
+import { describe, expect, it } from 'vitest';
+import { landing, usefulBands } from '../../plots/figures/landing.ts';
+import type { SpeedRow } from '../../plots/figures/sweep-row.ts';
+import { bandWidth, difference, summarise, valueAt } from '../../plots/pages/compare-answer.ts';
+import { lengthFor500, peakSlope, sweepAnswer, waveSpeed } from '../../plots/pages/sweep-answer.ts';
+import { syntheticOutline, syntheticSweep } from './synthetic-sweep.ts';
+
+const { rows } = syntheticSweep();
+const at = (speed: number): SpeedRow => {
+  const row = rows.find((one) => one.speed_rpm === speed);
+  if (!row) throw new Error(`no row at ${speed}`);
+  return row;
+};
+const moved = (peak: number | null, share: number | null): SpeedRow => ({
+  ...at(9000),
+  plugback_peak_deg: peak,
+  plugback_share_before_closing: share,
+});
+
+describe('where the wave lands', () => {
+  it('is told by the window between transfer and exhaust closing and by the share in time', () => {
+    expect(landing(moved(245, 0.9))).toBe('early');
+    expect(landing(moved(262, 0.7))).toBe('lands');
+    expect(landing(moved(262, 0.4))).toBe('tail late');
+    expect(landing(moved(278, 0.6))).toBe('late');
+    expect(landing(moved(null, null))).toBe('none');
+  });
+
+  it('joins neighbouring useful speeds to bands, the widest first', () => {
+    const kinds = [262, 230, 262, 262, 262, 300];
+    const bands = usefulBands(kinds.map((peak, i) => ({ ...moved(peak, 0.7), speed_rpm: 8000 + 250 * i })));
+    expect(bands).toEqual([
+      { from: 8500, to: 9000 },
+      { from: 8000, to: 8000 },
+    ]);
+  });
+});
+
+describe('which way to change the pipe', () => {
+  it('fits the slope of the peak: exact for a straight line', () => {
+    const straight = rows.map((row) => ({ ...row, plugback_peak_deg: 100 + 0.018 * row.speed_rpm }));
+    expect(peakSlope(straight, 9000)).toBeCloseTo(0.018, 12);
+  });
+
+  it('takes the wave speed from the traced return: the one the synthetic sweep was made with', () => {
+    expect(waveSpeed(rows, syntheticOutline, 9000)).toBeCloseTo(540, 6);
+  });
+
+  it('gives the length by which a return at a constant wave speed moves: L · 500/N, derived here', () => {
+    // Peak at EO + 2 L 6 N / w: the slope is 12 L / w, so the length for 500 rpm is L · 500 / N.
+    const length = 0.79;
+    const straight = rows.map((row) => ({
+      ...row,
+      plugback_peak_deg: row.exhaust_opens_deg + (12 * length * row.speed_rpm) / 540,
+    }));
+    expect(lengthFor500(straight, syntheticOutline, 9000)).toBeCloseTo((length * 500) / 9000, 9);
+  });
+
+  it('says lengthen for lower and shorten for higher, with an amount', () => {
+    const { headline, lines } = sweepAnswer(rows, syntheticOutline, 7000);
+    expect(headline).toMatch(/from 7.750 to 9.250.rpm/);
+    const text = (way: string): string => lines.find((line) => line.way === way)?.text ?? '';
+    expect(text('lower')).toMatch(/^Lengthen the header by about \d+.mm for each 500.rpm lower/);
+    expect(text('higher')).toMatch(/^Shorten the header by about \d+.mm for each 500.rpm higher/);
+    const target = lines.find((line) => line.label.startsWith('Target'))?.text ?? '';
+    expect(target).toMatch(/Comes back too early.*lengthen the header/);
+  });
+
+  it('does not claim a band where there is none', () => {
+    const late = rows.map((row) => ({ ...row, plugback_peak_deg: 300 }));
+    expect(sweepAnswer(late, syntheticOutline, null).headline).toContain('too late at every computed speed');
+    const silent = rows.map((row) => ({ ...row, plugback_peak_deg: null }));
+    expect(sweepAnswer(silent, syntheticOutline, null).headline).toContain('No plug-back');
+    expect(sweepAnswer([], syntheticOutline, 9000).headline).toContain('No plug-back');
+  });
+});
+
+describe('drafts side by side', () => {
+  it('measures the band above 90 % of the best on the computed speeds', () => {
+    const torque = [10, 17, 18.5, 20, 19, 17.9, 10];
+    const some = torque.map((value, i) => ({ ...at(9000), speed_rpm: 8000 + 250 * i, torque_nm: value }));
+    expect(bandWidth(some, 'torque_nm')).toBe(500);
+    expect(valueAt(some, 'torque_nm', 8125)).toBeCloseTo(13.5, 12);
+    expect(valueAt(some, 'torque_nm', 7000)).toBeNull();
+  });
+
+  it('averages the torque over the band by trapezes: exact for a straight line', () => {
+    const some = rows.map((row) => ({ ...row, torque_nm: row.speed_rpm / 500 }));
+    expect(summarise('a', some, null, { from: 8000, to: 10_000 }).averageTorque).toBeCloseTo(18, 9);
+  });
+
+  it('says what separates them', () => {
+    const lower = rows.map((row) => ({
+      ...row,
+      speed_rpm: row.speed_rpm - 500,
+      power_kw: (row.power_kw ?? 0) - 1.1,
+    }));
+    const [a, b] = [summarise('a', rows, null, null), summarise('b', lower, null, null)];
+    expect(difference(a, b)).toMatch(/holds the plug-back 500.rpm lower.*loses 1\.1.kW at the top/);
+    expect(difference(a, a)).toBe('no difference that the model can tell');
+  });
+});

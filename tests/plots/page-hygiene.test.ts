@@ -1,0 +1,113 @@
+import { describe, expect, it } from 'vitest';
+import { aimPage } from '../../plots/pages/aim-page.ts';
+import { comparePage } from '../../plots/pages/compare-page.ts';
+import { indexPage } from '../../plots/pages/index-page.ts';
+import { mapPage } from '../../plots/pages/map-page.ts';
+import { overnightPage } from '../../plots/pages/overnight-page.ts';
+import { pulsePage } from '../../plots/pages/pulse-page.ts';
+import { sweepPage } from '../../plots/pages/sweep-page.ts';
+import { verifyPage } from '../../plots/pages/verify-page.ts';
+import {
+  syntheticAim,
+  syntheticCompare,
+  syntheticIndex,
+  syntheticMap,
+  syntheticOvernight,
+  syntheticPulse,
+  syntheticVerify,
+} from './synthetic-pages.ts';
+import { syntheticSweep } from './synthetic-sweep.ts';
+
+/** A page is megabytes long: a failure names what was looked for, not the page. */
+const holds = (markup: string, what: string | RegExp): boolean =>
+  typeof what === 'string' ? markup.includes(what) : what.test(markup);
+const mustHold = (markup: string, what: string | RegExp): void =>
+  expect({ what: String(what), found: holds(markup, what) }).toEqual({ what: String(what), found: true });
+const mustNotHold = (markup: string, what: string | RegExp): void =>
+  expect({ what: String(what), found: holds(markup, what) }).toEqual({ what: String(what), found: false });
+
+const assets = { plotly: 'var p = "</script><!--";', script: 'var s = 1;' };
+const sweep = syntheticSweep({ hostile: true, step: 1000 });
+
+const pages: Record<string, string> = {
+  sweep: sweepPage(sweep, assets, { date: '<script>' }),
+  pulse: pulsePage(syntheticPulse(true), assets),
+  map: mapPage(syntheticMap(true), assets),
+  compare: comparePage(syntheticCompare(true), assets),
+  overnight: overnightPage(syntheticOvernight(true), assets),
+  aim: aimPage(syntheticAim(true), assets),
+  verify: verifyPage(syntheticVerify(true), assets),
+  index: indexPage(syntheticIndex(true)),
+};
+
+describe.each(Object.entries(pages))('the %s page', (name, markup) => {
+  it('shows a name full of mark-up as text', () => {
+    mustHold(markup, '&lt;script&gt;alert(1)&lt;/script&gt; &amp; &quot;Söhne&quot;');
+    mustNotHold(markup, '<script>alert');
+  });
+
+  it('has as many scripts as it means to have, and none can end early', () => {
+    const scripts = markup.match(/<script/g) ?? [];
+    expect(scripts).toHaveLength(name === 'index' ? 0 : 3);
+    expect(markup.match(/<\/script>/g) ?? []).toHaveLength(scripts.length);
+  });
+
+  it('names no address to fetch from and forbids fetching', () => {
+    mustHold(markup, "default-src 'none'");
+    mustNotHold(markup, /\b(?:src|href)="(?:https?:)?\/\//);
+    mustNotHold(markup, /url\(|@import/);
+  });
+
+  it('says what program made it, in a title, in one heading of the first rank', () => {
+    mustHold(markup, /<title>[^<]+<\/title>/);
+    expect(markup.match(/<h1/g)).toHaveLength(1);
+    mustHold(markup, 'lang="en-GB"');
+  });
+});
+
+describe('the sweep page', () => {
+  it('spells the events out once and lists what was assumed', () => {
+    const page = sweepPage(syntheticSweep({ step: 1000 }), assets);
+    expect(page.match(/<i>transfers close<\/i>/g)).toHaveLength(1);
+    mustHold(page, 'engine.scavenging.displacement');
+    mustHold(page, '12\u202f000\u202frpm did not settle');
+  });
+
+  it('puts measured moves beside the inputs when it is given them', () => {
+    const inputs = [
+      {
+        path: 'pipe.wall',
+        value: '350 °C',
+        assumed: true,
+        reason: 'no measurement',
+        moves: { change: '+50 K', leadDeg: 2.24, torqueNm: -0.31 },
+      },
+      { path: 'engine.bore', value: '54 mm', assumed: false },
+    ];
+    const page = sweepPage(syntheticSweep({ step: 1000 }), assets, { inputs });
+    mustHold(page, /\+50 K<\/td><td class="n">\+2\.2<\/td><td class="n">−0\.3</);
+    mustHold(page, 'Inputs as given (1)');
+  });
+
+  it('says so when no speed was finished, and carries no script then', () => {
+    const page = sweepPage({ ...sweep, rows: [], speeds: [] }, assets);
+    mustHold(page, 'nothing to draw');
+    mustNotHold(page, '<script>');
+  });
+
+  it('turns readings that are not numbers into gaps, not into text', () => {
+    const rows = sweep.rows.map((row) => ({ ...row, plugback_peak_deg: Number.NaN, torque_nm: Number.NaN }));
+    const page = sweepPage({ ...sweep, rows }, assets);
+    mustNotHold(page.slice(0, page.indexOf('id="data"')), 'NaN');
+  });
+});
+
+describe('the index', () => {
+  it('lists the newest first and links within the folder only', () => {
+    mustHold(pages.index ?? '', 'href="./javascript%3Aalert(1)"');
+    const plain = indexPage(syntheticIndex());
+    expect(plain.indexOf('overnight, 2024-05-07')).toBeGreaterThan(-1);
+    expect(plain.indexOf('overnight, 2024-05-07')).toBeLessThan(plain.indexOf('sweep, 2024-05-01'));
+    mustHold(plain, 'href="./demo-0/sweep.html"');
+  });
+});
