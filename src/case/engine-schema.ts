@@ -141,8 +141,8 @@ const scavenging = record('scavenging', {
   displacement: assumed(
     share({ atLeast: '0', atMost: '1' }),
     'Share of the fresh stream that displaces without mixing.',
-    '0.6',
-    NO_SOURCE,
+    '0.7',
+    'gives a scavenging efficiency of 0.79 at a scavenge ratio of 1, between perfect mixing and perfect displacement; common practice, no source',
   ),
   shortCircuit: assumed(
     share({ atLeast: '0', atMost: '1' }),

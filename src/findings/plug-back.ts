@@ -2,8 +2,8 @@
  * What the returning wave does at the port face over one cycle from exhaust opening (EO).
  *   suction     its lowest pressure before the plug-back
  *   plug-back   the compression that the baffle sends back: looked for where the wave traced from EO to the baffle and
- *               back arrives; onset and end where it crosses the reference pressure, peak from a parabola through the top,
- *               centroid and share before exhaust closing (EC) by impulse above the reference
+ *               back arrives; onset and end where it crosses the reference pressure, peak from a parabola through the top of
+ *               the wave smoothed over 5 degrees, centroid and share before exhaust closing (EC) by impulse above the reference
  * Angles are degrees after EO on an even grid; the reference is the ambient pressure.
  */
 
@@ -33,6 +33,8 @@ export interface PlugBack {
 /** Degrees before and after the traced return in which the peak is looked for. */
 const EARLY_DEG = 20;
 const LATE_DEG = 25;
+/** Half-width of the smoothing that finds the top: a travelling shock's spike is not the wave's top [deg]. */
+const SMOOTH_DEG = 2.5;
 /** Half-width of the parabola through the top [deg]. */
 const TOP_DEG = 4;
 
@@ -49,9 +51,15 @@ export function readPlugBack(
   const at = (k: number): number => pressure[((k % n) + n) % n] as number;
   const from = Math.round((expected.first - EARLY_DEG) / stepDeg);
   const to = Math.round((expected.last + LATE_DEG) / stepDeg);
+  const half = Math.round(SMOOTH_DEG / stepDeg);
+  const smooth = (k: number): number => {
+    let sum = 0;
+    for (let j = -half; j <= half; j++) sum += at(k + j);
+    return sum / (2 * half + 1);
+  };
   let top = from;
-  for (let k = from; k <= to; k++) if (at(k) > at(top)) top = k;
-  const { deg: peakDeg, value: peakPressure } = crown(at, top, stepDeg);
+  for (let k = from; k <= to; k++) if (smooth(k) > smooth(top)) top = k;
+  const { deg: peakDeg, value: peakPressure } = crown(smooth, top, stepDeg);
   const found = peakPressure > reference;
 
   let first = top;

@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { describeInputs, loadCase, loadEngine, loadPipe, loadPulse, readKind } from '../../src/case/load.ts';
 import { crankOf } from '../../src/timing/crank.ts';
 import { trappedTravel } from '../../src/timing/volume.ts';
-import { CASES, edited, file } from './files.ts';
+import { CASES, DRAFTS, edited, file } from './files.ts';
 
 const LOADERS = { case: loadCase, engine: loadEngine, pipe: loadPipe, pulse: loadPulse } as const;
 const files = readdirSync(CASES, { recursive: true, encoding: 'utf8' }).filter((name) =>
@@ -33,7 +33,7 @@ describe('examples', () => {
 });
 
 describe('the Saltmarsh 125', () => {
-  const loaded = loadCase(join(CASES, 'saltmarsh-125/draft-a.yaml'));
+  const loaded = loadCase(join(DRAFTS, 'saltmarsh-125/draft-a.yaml'));
 
   test('is in SI', () => {
     const { engine, pipe, run } = loaded;
@@ -90,7 +90,7 @@ describe('the Saltmarsh 125', () => {
   test('reflects from the middle of the baffle where the handbook wants it', () => {
     // L = 83.33 a E / N (Blair 1996: 83.3) at 195 deg, 11 000 rpm and 592 m/s (600 degC): 874.5 mm from the piston.
     const middle = (name: string): number => {
-      const { engine, pipe } = loadCase(join(CASES, `saltmarsh-125/draft-${name}.yaml`));
+      const { engine, pipe } = loadCase(join(DRAFTS, `saltmarsh-125/draft-${name}.yaml`));
       const baffle = pipe.sections.findIndex((section) => section.role === 'baffle');
       const before = pipe.sections
         .slice(0, baffle)
@@ -110,10 +110,10 @@ describe('inline parts and other intakes', () => {
         .split('\n')
         .map((line) => `  ${line}`)
         .join('\n');
-    const engine = inline(readFileSync(join(CASES, 'saltmarsh-125/engine.yaml'), 'utf8'));
-    const pipe = inline(readFileSync(join(CASES, 'saltmarsh-125/pipe-a.yaml'), 'utf8'));
+    const engine = inline(readFileSync(join(DRAFTS, 'saltmarsh-125/engine.yaml'), 'utf8'));
+    const pipe = inline(readFileSync(join(DRAFTS, 'saltmarsh-125/pipe-a.yaml'), 'utf8'));
     const whole = loadCase(file('inline.yaml', `kind: case\nengine:\n${engine}\npipe:\n${pipe}\n`));
-    const apart = loadCase(join(CASES, 'saltmarsh-125/draft-a.yaml'));
+    const apart = loadCase(join(DRAFTS, 'saltmarsh-125/draft-a.yaml'));
     expect(whole.engine).toEqual(apart.engine);
     expect(whole.pipe).toEqual(apart.pipe);
     expect(whole.name).toBe('inline');
@@ -147,8 +147,9 @@ describe('inline parts and other intakes', () => {
 });
 
 describe('roofs and lifts', () => {
-  const { engine } = loadCase(join(CASES, 'saltmarsh-125/draft-a.yaml'));
-  const variation = (...set: string[]) => loadCase(join(CASES, 'saltmarsh-125/draft-a.yaml'), { set }).engine;
+  const { engine } = loadCase(join(DRAFTS, 'saltmarsh-125/draft-a.yaml'));
+  const variation = (...set: string[]) =>
+    loadCase(join(DRAFTS, 'saltmarsh-125/draft-a.yaml'), { set }).engine;
 
   test('a roof measured from the deck loses the height of the deck above the crown', () => {
     const measured = variation('engine.exhaust.windows.main.roof=27 mm', 'engine.crownBelowDeck=0.3 mm');

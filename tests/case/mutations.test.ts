@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { loadCase, loadPulse } from '../../src/case/load.ts';
 import { CaseProblems, FileProblem } from '../../src/case/problem.ts';
-import { CASES, demo, edited, file } from './files.ts';
+import { CASES, DRAFTS, demo, edited, file } from './files.ts';
 
 /** Lehmer's generator with the multiplier of Park and Miller (Communications of the ACM 31 (1988) 1192). */
 function generator(start: number): (below: number) => number {
@@ -120,7 +120,7 @@ test('spoilt pulse files and overrides', () => {
   for (let round = 0; round < 200; round++) {
     counts[verdict(() => loadPulse(file('p.yaml', spoilt(text, random))))] += 1;
     const argument = spoilt(set, random);
-    counts[verdict(() => loadCase(join(CASES, 'saltmarsh-125/draft-a.yaml'), { set: [argument] }))] += 1;
+    counts[verdict(() => loadCase(join(DRAFTS, 'saltmarsh-125/draft-a.yaml'), { set: [argument] }))] += 1;
   }
   expect(counts.refused).toBeGreaterThan(150);
   expect(counts.loaded).toBeGreaterThan(15);

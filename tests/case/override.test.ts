@@ -3,9 +3,9 @@
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { caseOf, loadCase, loadPulse, openFile } from '../../src/case/load.ts';
-import { CASES, type Edit, edited, problems } from './files.ts';
+import { CASES, DRAFTS, type Edit, edited, problems } from './files.ts';
 
-const draft = join(CASES, 'saltmarsh-125/draft-a.yaml');
+const draft = join(DRAFTS, 'saltmarsh-125/draft-a.yaml');
 const refused = (...set: string[]): string => problems(() => loadCase(draft, { set }));
 const parts = ({ engine, pipe, run }: ReturnType<typeof loadCase>) => ({ engine, pipe, run });
 
@@ -45,8 +45,8 @@ describe('an override gives what the file would', () => {
       { engine: [['intake:', 'ambient: { temperature: 30 degC }\nintake:']] },
     ],
     [
-      'engine.scavenging.displacement += 10 %',
-      { engine: [['intake:', 'scavenging: { displacement: 0.7 }\nintake:']] },
+      'engine.scavenging.displacement += 5 %',
+      { engine: [['intake:', 'scavenging: { displacement: 0.75 }\nintake:']] },
     ],
     ['pipe.sections.diffuser 1.length=205 mm', { pipe: [['length: 200 mm', 'length: 205 mm']] }],
     ['pipe.sections."diffuser 1".length=205 mm', { pipe: [['length: 200 mm', 'length: 205 mm']] }],
@@ -74,7 +74,7 @@ describe('an override gives what the file would', () => {
 
   test('another pipe file, from the folder the command runs in', () => {
     const other = loadCase(draft, {
-      set: [`pipe=${join(CASES, 'saltmarsh-125/pipe-b.yaml')}`, 'pipe.sections.belly.length=110 mm'],
+      set: [`pipe=${join(DRAFTS, 'saltmarsh-125/pipe-b.yaml')}`, 'pipe.sections.belly.length=110 mm'],
     });
     expect(other.pipe.name).toBe('B, peaky');
     expect(other.pipe.sections.find((section) => section.role === 'belly')!.length).toBe(0.11);

@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 import { loadPipe, readKind } from '../../src/case/load.ts';
 import type { Pipe } from '../../src/case/model.ts';
 import { pipeDocument } from '../../src/case/pipe-document.ts';
-import { CASES, file } from './files.ts';
+import { CASES, DRAFTS, file } from './files.ts';
 
 const pipes = readdirSync(CASES, { recursive: true, encoding: 'utf8' }).filter(
   (name) => name.endsWith('.yaml') && readKind(join(CASES, name)) === 'pipe',
@@ -40,7 +40,7 @@ test('with a step, a silencer, a heat balance, odd lengths and an odd name', () 
 
 test('reads like a drawing, whole millimetres where whole', () => {
   const text = pipeDocument(
-    loadPipe(join(CASES, 'saltmarsh-125/pipe-a.yaml')),
+    loadPipe(join(DRAFTS, 'saltmarsh-125/pipe-a.yaml')),
     'Written by a test.\nSecond line.',
   );
   expect(text.split('\n').slice(0, 9)).toEqual([

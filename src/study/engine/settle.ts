@@ -1,8 +1,11 @@
 /**
  * Cycles until the engine has settled. A small change between two cycles does not mean settled: the pipe's gas takes some
- * ten to twenty cycles to travel down it, and near the edge of the power band an engine may alternate. So the last
- * `WINDOW` cycles together are judged: spread of torque, trapped mass and plug-back peak, trend of the pipe's mean gas
- * temperature, and the energy the network still gains. What is reported is the mean over that window, with the spread.
+ * ten to twenty cycles to travel down it, and near the edge of the power band an engine alternates for ever. So the last
+ * `WINDOW` cycles are judged together. Settled is
+ *   - quiet: torque, trapped mass and plug-back hardly vary over a short window and the pipe's temperature has no trend, or
+ *   - steady: they go on varying, within `STEADY.torque`, but their means over a long window and the one before agree.
+ * In both the energy that the network still gains must be small. What is reported is the mean over that window, with the
+ * spread. The plug-back is judged by its centroid: the peak of a flat top jumps about where the wave itself does not.
  */
 
 import type { EngineNetwork } from './build.ts';
@@ -11,16 +14,19 @@ import { type CycleReading, readCycle } from './read-cycle.ts';
 import { CycleRecorder } from './recorder.ts';
 import { balanceWalls } from './wall-balance.ts';
 
-/** Cycles judged together. */
+/** Cycles judged together where all is quiet, and where it is not. */
 export const WINDOW = 6;
-/** Limits of a settled window: relative spreads, degrees, kelvin a cycle, share of the heat released. */
-export const SETTLED = {
-  torque: 0.004,
-  trapped: 0.004,
-  plugBackDeg: 0.4,
-  temperature: 0.4,
-  drift: 0.004,
+export const LONG_WINDOW = 12;
+/** Limits of a quiet window: relative spreads, degrees, kelvin a cycle, share of the heat released. */
+export const QUIET = {
+  torque: 0.003,
+  trapped: 0.003,
+  plugBackDeg: 0.3,
+  temperature: 0.3,
+  drift: 0.003,
 } as const;
+/** Limits of a steady engine: spread of torque, then differences of the means of two windows. */
+export const STEADY = { torque: 0.08, means: 0.004, plugBackDeg: 0.5, temperature: 3, drift: 0.003 } as const;
 
 export interface CycleSummary {
   readonly book: CycleBook;
@@ -42,6 +48,7 @@ export interface Spread {
   readonly torquePercent: number;
   readonly trappedPercent: number;
   readonly plugBackDeg: number;
+  readonly centroidDeg: number;
   readonly temperaturePerCycle: number;
   readonly drift: number;
 }
@@ -54,31 +61,54 @@ export interface SettleLimits {
 /** Runs cycles from the engine's present state. @throws MarchFailure */
 export function settle(engine: EngineNetwork, limits: SettleLimits): Settled {
   const recorder = new CycleRecorder(engine);
-  const window: CycleSummary[] = [];
+  const recent: CycleSummary[] = [];
   let cycles = 0;
-  let spread = spreadOf(window);
   while (cycles < limits.maxCycles) {
     const book = marchCycle(engine, recorder);
     cycles++;
     const reading = readCycle(engine, recorder, book);
-    window.push({ book, reading, pipeTemperature: pipeTemperature(engine, recorder) });
-    if (window.length > WINDOW) window.shift();
-    spread = spreadOf(window);
-    if (cycles >= limits.minCycles && window.length === WINDOW && isSettled(spread))
-      return { settled: true, cycles, window, recorder, spread };
+    recent.push({ book, reading, pipeTemperature: pipeTemperature(engine, recorder) });
+    if (recent.length > 2 * LONG_WINDOW) recent.shift();
+    if (cycles >= limits.minCycles && recent.length >= WINDOW) {
+      const quiet = recent.slice(-WINDOW);
+      const spread = spreadOf(quiet);
+      if (isQuiet(spread)) return { settled: true, cycles, window: quiet, recorder, spread };
+    }
+    if (recent.length === 2 * LONG_WINDOW) {
+      const window = recent.slice(LONG_WINDOW);
+      const spread = spreadOf(window);
+      if (isSteady(recent.slice(0, LONG_WINDOW), window, spread))
+        return { settled: true, cycles, window, recorder, spread };
+    }
     if (cycles < limits.maxCycles) balanceWalls(engine, recorder);
   }
-  return { settled: false, cycles, window, recorder, spread };
+  const window = recent.slice(-LONG_WINDOW);
+  return { settled: false, cycles, window, recorder, spread: spreadOf(window) };
 }
 
-function isSettled(spread: Spread): boolean {
+function isQuiet(spread: Spread): boolean {
   return (
-    spread.torquePercent < 100 * SETTLED.torque &&
-    spread.trappedPercent < 100 * SETTLED.trapped &&
+    spread.torquePercent < 100 * QUIET.torque &&
+    spread.trappedPercent < 100 * QUIET.trapped &&
     // A plug-back that cannot be found in some cycle has no spread to judge.
-    !(spread.plugBackDeg >= SETTLED.plugBackDeg) &&
-    spread.temperaturePerCycle < SETTLED.temperature &&
-    spread.drift < SETTLED.drift
+    !(spread.centroidDeg >= QUIET.plugBackDeg) &&
+    spread.temperaturePerCycle < QUIET.temperature &&
+    spread.drift < QUIET.drift
+  );
+}
+
+function isSteady(before: readonly CycleSummary[], after: readonly CycleSummary[], spread: Spread): boolean {
+  if (spread.torquePercent > 100 * STEADY.torque) return false;
+  const change = (value: (s: CycleSummary) => number): number =>
+    Math.abs(meanOf(after.map(value)) - meanOf(before.map(value)));
+  const torque = meanOf(after.map((s) => s.reading.output.torque));
+  const trapped = meanOf(after.map((s) => s.book.trapped));
+  return (
+    change((s) => s.reading.output.torque) < STEADY.means * Math.abs(torque) &&
+    change((s) => s.book.trapped) < STEADY.means * trapped &&
+    !(change((s) => s.reading.plugBack.centroidDeg) >= STEADY.plugBackDeg) &&
+    change((s) => s.pipeTemperature) < STEADY.temperature &&
+    spread.drift < STEADY.drift
   );
 }
 
@@ -103,6 +133,7 @@ function spreadOf(window: readonly CycleSummary[]): Spread {
     torquePercent: percent((s) => s.reading.output.torque),
     trappedPercent: percent((s) => s.book.trapped),
     plugBackDeg: range((s) => s.reading.plugBack.peakDeg),
+    centroidDeg: range((s) => s.reading.plugBack.centroidDeg),
     temperaturePerCycle: Math.abs(top / bottom),
     drift: Math.abs(mean((s) => s.book.drift)),
   };
