@@ -69,8 +69,20 @@ export const blowdown = (rows: readonly SpeedRow[], look: Look): Figure =>
           name: 'Peak Mach number where the exhaust passage ends [–]',
           reading: '%{y:.2f}',
           include: [0.5, 1],
-          levels: [{ at: 0.8, text: look.narrow ? '0.8 aim' : '0.8, usual aim', color: look.palette.faint }],
-          curves: [{ name: 'Mach', y: column(rows, 'passage_exit_mach_max'), ...styled(look, 'exhaust') }],
+          levels: [
+            {
+              at: 0.8,
+              text: look.narrow ? '0.8 aim' : '0.8, usual aim',
+              color: look.palette.faint,
+            },
+          ],
+          curves: [
+            {
+              name: 'Mach',
+              y: column(rows, 'passage_exit_mach_max'),
+              ...styled(look, 'exhaust'),
+            },
+          ],
         },
       ],
     },
@@ -150,11 +162,15 @@ export function machTrace(traces: CycleTraces, events: PortEvents, look: Look): 
           x1: 1,
           y0: level,
           y1: level,
-          line: { color: look.palette.hairline, width: 1, dash: level === 0 ? 'solid' : 'dot' },
+          line: {
+            color: look.palette.hairline,
+            width: 1,
+            dash: level === 0 ? 'solid' : 'dot',
+          },
           layer: 'below',
         })),
         annotations: [
-          axisName(look, 'Mach number where the exhaust passage ends [–], outward positive'),
+          axisName(look, 'Mach number where the exhaust passage ends [–]'),
           {
             text: '0.8, usual aim of the blow-down',
             xref: 'paper',

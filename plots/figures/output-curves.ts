@@ -36,8 +36,8 @@ export function outputCurves(rows: readonly SpeedRow[], look: Look): Figure {
     Math.min(0, rangeOf(values)[0]),
     rangeOf(values, pad, [0])[1],
   ];
-  const torqueRange = top(torque, 0.22);
-  const powerRange = top(power, 0.42);
+  const torqueRange = top(torque, look.print ? 0.4 : 0.22);
+  const powerRange = top(power, look.print ? 0.7 : 0.42);
   const { palette } = look;
   const bestTorque = highest(rows, 'torque_nm');
   const bestPower = highest(rows, 'power_kw');
@@ -51,17 +51,20 @@ export function outputCurves(rows: readonly SpeedRow[], look: Look): Figure {
       ? []
       : [
           {
-            text: `${fixed(row[name], 1)} ${unit}<br>${speed(row.speed_rpm)} rpm`,
+            text: `${fixed(row[name], 1)} ${unit}${look.print ? ', ' : '<br>'}${speed(row.speed_rpm)} rpm`,
             x: row.speed_rpm,
             y: row[name],
             yref,
             ax: 0,
-            ay: name === 'torque_nm' ? -28 : 34,
+            ay: (name === 'torque_nm' ? -28 : 34) * (look.print ? 0.5 : 1),
             arrowhead: 0,
             arrowwidth: 1,
             standoff: 4,
             arrowcolor: palette.line[name === 'torque_nm' ? 'torque' : 'power'],
-            font: { color: palette.line[name === 'torque_nm' ? 'torque' : 'power'], size: 12 },
+            font: {
+              color: palette.line[name === 'torque_nm' ? 'torque' : 'power'],
+              size: 12,
+            },
           },
         ];
   const lastOf = (values: readonly (number | null)[]): number | null => values.at(-1) ?? null;

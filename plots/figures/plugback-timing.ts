@@ -39,13 +39,24 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
   const handbook = column(rows, 'handbook_return_deg');
   const yRange = rangeOf([...onset, ...peak, ...end], 0.04, [closed - 15, shut + 15]);
   const next = opens + 360;
-  const height = heightOf(look, 440, 380, 218);
-  const margin = { t: topMargin(look), b: 48, l: 44, r: look.narrow ? 84 : 124 };
+  const height = heightOf(look, 440, 380, 200);
+  const margin = {
+    t: topMargin(look),
+    b: 48,
+    l: 44,
+    r: look.narrow ? 84 : 124,
+  };
   const heightPx = height - margin.t - margin.b;
   const returning = palette.line.returning;
 
   const data: Bag[] = [
-    { x: speeds, y: onset, mode: 'lines', line: { color: returning, width: 1 }, name: 'onset' },
+    {
+      x: speeds,
+      y: onset,
+      mode: 'lines',
+      line: { color: returning, width: 1 },
+      name: 'onset',
+    },
     {
       x: speeds,
       y: end,
@@ -62,7 +73,13 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
       line: lineOf(look, 'traced', place === 'middle' ? 1.6 : 1),
       name: `traced, baffle ${place}`,
     })),
-    { x: speeds, y: handbook, mode: 'lines', line: lineOf(look, 'handbook', 1.6), name: 'handbook' },
+    {
+      x: speeds,
+      y: handbook,
+      mode: 'lines',
+      line: lineOf(look, 'handbook', 1.6),
+      name: 'handbook',
+    },
     {
       x: speeds,
       y: peak,
@@ -77,7 +94,12 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
       },
       name: 'peak',
     },
-  ].map((trace) => ({ type: 'scatter', hovertemplate: '%{y:.0f}°', connectgaps: false, ...trace }));
+  ].map((trace) => ({
+    type: 'scatter',
+    hovertemplate: '%{y:.0f}°',
+    connectgaps: false,
+    ...trace,
+  }));
 
   const level = (y: number, colour: string, dash: string): Bag => ({
     type: 'line',
@@ -92,11 +114,23 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
   const labels = endLabels(
     look,
     [
-      { text: look.narrow ? '<b>peak</b>' : '<b>plug-back peak</b>', colour: returning, y: last(peak) },
+      {
+        text: look.narrow ? '<b>peak</b>' : '<b>plug-back peak</b>',
+        colour: returning,
+        y: last(peak),
+      },
       { text: 'onset', colour: returning, y: last(onset) },
       { text: 'end', colour: returning, y: last(end) },
-      { text: `EC ${Math.round(shut)}°`, colour: palette.line.exhaust, y: shut },
-      { text: `TC ${Math.round(closed)}°`, colour: palette.line.transfer, y: closed },
+      {
+        text: `EC ${Math.round(shut)}°`,
+        colour: palette.line.exhaust,
+        y: shut,
+      },
+      {
+        text: `TC ${Math.round(closed)}°`,
+        colour: palette.line.transfer,
+        y: closed,
+      },
       ...traced.map(({ place, values }) => ({
         text: look.narrow ? `traced ${place}` : `traced, baffle ${place}`,
         colour: palette.line.traced,
@@ -104,7 +138,13 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
       })),
       { text: 'handbook', colour: palette.line.handbook, y: last(handbook) },
       ...(next <= yRange[1]
-        ? [{ text: `next EO ${Math.round(next)}°`, colour: palette.line.exhaust, y: next }]
+        ? [
+            {
+              text: `next EO ${Math.round(next)}°`,
+              colour: palette.line.exhaust,
+              y: next,
+            },
+          ]
         : []),
     ],
     { range: yRange, heightPx },
@@ -112,7 +152,10 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
   return {
     data,
     layout: baseLayout(look, height, margin, {
-      xaxis: speedAxis(look, range, { hoverformat: 'd', unifiedhovertitle: { text: '%{x} rpm' } }),
+      xaxis: speedAxis(look, range, {
+        hoverformat: 'd',
+        unifiedhovertitle: { text: '%{x} rpm' },
+      }),
       yaxis: axis(look, { range: [...yRange], ticksuffix: '°', nticks: 9 }),
       shapes: [
         {

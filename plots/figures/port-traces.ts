@@ -69,9 +69,13 @@ function lastAbove(
 
 export function portTraces(traces: CycleTraces, events: PortEvents, ambientBar: number, look: Look): Figure {
   const { palette } = look;
-  const height = heightOf(look, 620, 560, 346);
+  const height = heightOf(look, 620, 560, 326);
   const margin = { t: topMargin(look), b: 62, l: 44, r: 14 };
-  const domains = { port: [0.5, 1], areas: [0.28, 0.42], volumes: [0, 0.2] } as const;
+  const domains = {
+    port: [0.5, 1],
+    areas: [0.28, 0.42],
+    volumes: [0, 0.2],
+  } as const;
   const line = (
     name: string,
     values: ArrayLike<number>,
@@ -138,10 +142,27 @@ export function portTraces(traces: CycleTraces, events: PortEvents, ambientBar: 
       line('crankcase', traces.crankcase, 'crankcase', 'y3', '%{y:.2f} bar'),
     ],
     layout: baseLayout(look, height, margin, {
-      xaxis: crankAxis(look, events, { anchor: 'y3', hoverformat: '.0f', ticksuffix: '' }),
-      yaxis: axis(look, { domain: domains.port, range: [...portRange], nticks: 7, tickformat: '.1f' }),
-      yaxis2: axis(look, { domain: domains.areas, range: [0, areaTop], nticks: 4 }),
-      yaxis3: axis(look, { domain: domains.volumes, range: [0, cylinderTop], nticks: 5 }),
+      xaxis: crankAxis(look, events, {
+        anchor: 'y3',
+        hoverformat: '.0f',
+        ticksuffix: '',
+      }),
+      yaxis: axis(look, {
+        domain: domains.port,
+        range: [...portRange],
+        nticks: 7,
+        tickformat: '.1f',
+      }),
+      yaxis2: axis(look, {
+        domain: domains.areas,
+        range: [0, areaTop],
+        nticks: 4,
+      }),
+      yaxis3: axis(look, {
+        domain: domains.volumes,
+        range: [0, cylinderTop],
+        nticks: 5,
+      }),
       hoversubplots: 'axis',
       shapes: [
         landingBand(look, events),
@@ -161,7 +182,10 @@ export function portTraces(traces: CycleTraces, events: PortEvents, ambientBar: 
         axisName(look, 'Open port area [mm²]', domains.areas[1]),
         axisName(look, 'Cylinder and crankcase [bar]', domains.volumes[1]),
         note('outgoing wave', outPeak, traces.outgoing, 'outgoing', [side, -8]),
-        note('<b>returning wave</b>', backPeak, traces.returning, 'returning', [side * 1.15, -14]),
+        note('<b>returning wave</b>', backPeak, traces.returning, 'returning', [
+          side * 1.25,
+          look.narrow ? -26 : -14,
+        ]),
         note('at the port', dip, traces.port, 'port', [-side * 0.7, 18]),
         note('exhaust', widest, traces.exhaustArea, 'exhaust', [-side * 1.3, 6], 'y2'),
         note('transfers', widestTransfer, traces.transferArea, 'transfer', [side * 1.3, 0], 'y2'),

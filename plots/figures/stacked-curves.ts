@@ -33,7 +33,11 @@ export interface Panel {
   readonly reading: string;
   /** Right-hand names are dropped where several panels show the same lines. */
   readonly unnamed?: boolean;
-  readonly levels?: readonly { readonly at: number; readonly text: string; readonly color: string }[];
+  readonly levels?: readonly {
+    readonly at: number;
+    readonly text: string;
+    readonly color: string;
+  }[];
 }
 
 export interface Stack {
@@ -67,7 +71,7 @@ export function stackedCurves(stack: Stack, look: Look): Figure {
     axes[`yaxis${suffix}`] = axis(look, {
       domain: [Math.max(0, bottom), top],
       range: [...range],
-      nticks: Math.max(3, Math.round(stack.panelPx / 34)),
+      nticks: Math.max(4, Math.round(stack.panelPx / 25)),
     });
     annotations.push(
       axisName(look, panel.name, top),
@@ -79,7 +83,11 @@ export function stackedCurves(stack: Stack, look: Look): Figure {
             colour: curve.color,
             y: [...curve.y].reverse().find((value) => value !== null),
           })),
-          ...(panel.levels ?? []).map((level) => ({ text: level.text, colour: level.color, y: level.at })),
+          ...(panel.levels ?? []).map((level) => ({
+            text: level.text,
+            colour: level.color,
+            y: level.at,
+          })),
         ],
         { range, heightPx: stack.panelPx, yref: `y${suffix}` },
       ),

@@ -1,7 +1,7 @@
 /**
  * Wave diagram: pressure over position along the pipe and crank angle, with the paths of a wave traced out (dx/dt =
  * u + a) and back (dx/dt = u − a), the pipe's silhouette along its axis and the ports as bars along the crank axis.
- * Shade is neutral at the surroundings' pressure, dark above it, green below it.
+ * The shade is that of the sheet at the surroundings' pressure, greyer to ink above it, green below it.
  */
 
 import { axis, axisName, type Bag, baseLayout, eventTicks } from '../theme/axes.ts';
@@ -58,7 +58,10 @@ export function fieldScale(
 }
 
 /** Outline above and below the axis as one closed line. */
-export function silhouette(outline: readonly Stretch[]): { readonly x: number[]; readonly y: number[] } {
+export function silhouette(outline: readonly Stretch[]): {
+  readonly x: number[];
+  readonly y: number[];
+} {
   const ends = outline.flatMap((stretch) => [
     [stretch.start, stretch.diameters[0] / 2] as const,
     [stretch.end, stretch.diameters[1] / 2] as const,
@@ -87,8 +90,13 @@ export function waveDiagram(
   look: Look,
 ): Figure {
   const { palette } = look;
-  const height = heightOf(look, 620, 560, 346);
-  const margin = { t: 26, b: look.print ? 78 : 92, l: look.narrow ? 56 : 62, r: 14 };
+  const height = heightOf(look, 620, 560, 326);
+  const margin = {
+    t: 26,
+    b: look.print ? 78 : 92,
+    l: look.narrow ? 56 : 62,
+    r: 14,
+  };
   const length = outline.at(-1)?.end ?? field.positions[field.positions.length - 1] ?? 1;
   const widest = Math.max(...outline.map((stretch) => Math.max(...stretch.diameters)), 1);
   const { x: outlineX, y: outlineY } = silhouette(outline);
@@ -216,7 +224,11 @@ export function waveDiagram(
         })),
       ],
       annotations: [
-        { ...axisName(look, 'Crank angle [° after top dead centre]', fieldTop), xshift: -46, yshift: 10 },
+        {
+          ...axisName(look, 'Crank angle [° after top dead centre]', fieldTop),
+          xshift: -46,
+          yshift: 10,
+        },
         ...(look.narrow
           ? []
           : [

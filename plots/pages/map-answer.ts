@@ -60,8 +60,8 @@ export function mapAnswer(
     label: 'The wave lands',
     text:
       useful.length === 0
-        ? 'nowhere on this map as wanted'
-        : `as wanted at ${useful.length} of ${points.length} points, from ${speed(Math.min(...useful.map((point) => point.row.speed_rpm)))} to ${rpm(Math.max(...useful.map((point) => point.row.speed_rpm)))}`,
+        ? 'Nowhere on this map as wanted.'
+        : `As wanted at ${useful.length} of ${points.length} points, from ${speed(Math.min(...useful.map((point) => point.row.speed_rpm)))} to ${rpm(Math.max(...useful.map((point) => point.row.speed_rpm)))}`,
   });
   const own = ownDuration ?? best.durationDeg;
   const at = best.row.speed_rpm;

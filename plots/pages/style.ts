@@ -91,7 +91,7 @@ caption{text-align:left;color:var(--faint);padding:4px 0}
 th,td{padding:4px 10px 4px 0;border-bottom:1px solid var(--grid);text-align:left;vertical-align:top}
 th{font-weight:600;line-height:1.2;border-bottom:1px solid var(--ink)}
 th .unit{display:block;font-weight:400;color:var(--faint)}
-td:not(.n){min-width:6.5em}td.good,td.bad{min-width:1.4em}
+td:not(.n){min-width:6.5em}td.mark{min-width:1.4em}
 td.n,th.n{text-align:right;white-space:nowrap}
 tr.useful td,tr.useful th{background:var(--useful)}
 td.assumed::before{content:"assumed ";color:var(--useful-ink);font-weight:600}
@@ -131,7 +131,7 @@ h2{font-size:12pt;margin:7px 0 1px;padding-top:3px;break-after:avoid}h3{font-siz
 figure{margin-top:4px;break-inside:avoid}figcaption{font-size:7.6pt;line-height:1.25;margin:0;max-width:none}p{max-width:none}.note,.small{font-size:7.8pt}.player .verdict{font-size:8pt}.warn{margin:3px 0}figcaption .wrong{display:none}
 p{margin:3px 0}ul{margin:3px 0;padding-left:16px}
 .pair{grid-template-columns:repeat(2,minmax(0,1fr));gap:0 14px}.plot{min-height:0}
-.outline{max-height:18mm}.sections{font-size:7.6pt;gap:0 12px;margin-top:2px}
+.outline{max-height:16mm}.answer .note{display:none}.sections{font-size:7.6pt;gap:0 12px;margin-top:2px}
 .turn{margin-top:3px;font-size:7.6pt}.turn svg{height:16px}
 .turn ol{display:block;height:2.7em}.turn li{position:absolute}
 .player{position:static;padding:0;border:0}.player button,.player input,.readout,.noprint,details{display:none!important}

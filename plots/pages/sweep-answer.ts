@@ -177,25 +177,43 @@ export function sweepAnswer(
       way: 'higher',
     },
   );
-  if (targetSpeed !== null) lines.push(target(rows, widest, targetSpeed, length, centre));
+  if (targetSpeed !== null)
+    lines.push(target(rows, widest, targetSpeed, change(length, centre, targetSpeed, outline)));
   return { headline: headline(rows, bands), lines };
+}
+
+/**
+ * What brings the middle of the useful speeds to a target. Over a wide step the length goes with the inverse of the
+ * speed, L' = L N / N', so the 500 rpm at N are scaled by N / N'.
+ */
+function change(
+  length: number | null,
+  centre: number,
+  targetSpeed: number,
+  outline: readonly PipeStretch[],
+): string {
+  const gap = targetSpeed - centre;
+  if (length === null || Math.abs(gap) < 125) return '';
+  const amount = (Math.abs(gap) / 500) * length * (centre / targetSpeed);
+  const header = outline
+    .filter((stretch) => stretch.role === 'header')
+    .reduce((sum, stretch) => sum + stretch.end - stretch.start, 0);
+  const much =
+    gap > 0 && amount > header / 2
+      ? ', more than the header can give: shorten the cones too, or aim a new pipe'
+      : '';
+  return `; to bring the middle of the useful speeds there, ${gap < 0 ? 'lengthen' : 'shorten'} the header by about ${fives(amount)}${much}`;
 }
 
 function target(
   rows: readonly SpeedRow[],
   widest: SpeedBand | undefined,
   targetSpeed: number,
-  length: number | null,
-  centre: number,
+  advice: string,
 ): AnswerLine {
   const label = `Target ${rpm(targetSpeed)}`;
   const row = nearest(rows, targetSpeed);
   if (!row) return { label, text: 'Not computed.' };
-  const gap = targetSpeed - centre;
-  const advice =
-    length === null || !widest || Math.abs(gap) < 125
-      ? ''
-      : `; to bring the middle of the useful speeds there, ${gap < 0 ? 'lengthen' : 'shorten'} the header by about ${fives((Math.abs(gap) / 500) * length)}`;
   const kind = landing(row);
   const where = {
     lands: `Lands as wanted: the ${lead(row)}`,
@@ -204,5 +222,5 @@ function target(
     late: `Comes back too late: the ${lead(row)}`,
     none: 'Shows no plug-back',
   }[kind];
-  return { label, text: `${where}${advice}` };
+  return { label, text: `${where}${widest ? advice : ''}` };
 }

@@ -23,7 +23,7 @@ const atOneSpeed = (middle: number, count: number): string =>
   `<section id="one-speed" class="sheetbreak"><h2>At one speed</h2>
 ${playerBar('Engine speed', count, middle)}
 <div class="pair">${place('waves', 'At the exhaust port', 'The wave running out and the wave running back superpose to the pressure at the port: suction while the transfers are open, then the plug-back in the highlighted window.', 'Returning pressure low all through: walls too cool or roughness too high. A dent in the plug-back: a baffle in stages.', 'Pressures at the exhaust port, port areas, cylinder and crankcase pressure against crank angle.')}
-${place('diagram', 'Wave diagram', 'Follow the dashed path out to the baffle and the solid one back: dark is pressure, green is suction. Point at either figure to see the same instant in the other.', 'Stripes that start away from a joint are no reflections: refine the cells. Paths beside the stripes: the wave is strong and runs faster than sound.', 'Pressure over distance along the pipe and crank angle.')}</div>
+${place('diagram', 'Wave diagram', 'Follow the dashed path out to the baffle and the solid one back: grey is pressure, green is suction. Point at either figure to see the same instant in the other.', 'Stripes that start away from a joint are no reflections: refine the cells. Paths beside the stripes: the wave is strong and runs faster than sound.', 'Pressure over distance along the pipe and crank angle.')}</div>
 <p class="readout" id="readout" aria-live="off"></p></section>`;
 
 const blowdownAndHeat = `<section><h2>Blow-down and heat</h2>

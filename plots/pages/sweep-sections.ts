@@ -65,21 +65,29 @@ const largest = (rows: readonly SpeedRow[], name: Column): number | null =>
       : worst;
   }, null);
 
-/** Speeds that failed, did not settle or left the model's range. */
+/** Speeds that failed or did not settle, and behind a fold what else was noted on the way. */
 function troubles(result: SweepPageResult): string {
-  const items = [
+  const list = (items: readonly string[]): string =>
+    `<ul>${items.map((item) => `<li>${html(item)}</li>`).join('')}</ul>`;
+  const noted = (settled: boolean): string[] =>
+    result.speeds
+      .filter((one) => one.row.settled === settled)
+      .flatMap((one) => one.notes.map((note) => `${rpm(one.row.speed_rpm)}: ${note}`));
+  const silent = result.rows.filter((row, i) => !row.settled && (result.speeds[i]?.notes.length ?? 0) === 0);
+  const bad = [
     ...result.failures.map((one) => `${rpm(one.speedRpm)} failed: ${one.reason}`),
-    ...result.speeds.flatMap((one) => one.notes.map((note) => `${rpm(one.row.speed_rpm)}: ${note}`)),
-    ...result.rows
-      .filter((row) => !row.settled)
-      .map(
-        (row) =>
-          `${rpm(row.speed_rpm)} did not settle within ${row.cycles} cycles; torque still moved by ${fixed(row.spread_torque_percent, 1)} %, the plug-back by ${fixed(row.spread_plugback_deg, 1)}°.`,
-      ),
+    ...noted(false),
+    ...silent.map(
+      (row) =>
+        `${rpm(row.speed_rpm)} did not settle within ${row.cycles} cycles; torque still moved by ${fixed(row.spread_torque_percent, 1)} %, the plug-back by ${fixed(row.spread_plugback_deg, 1)}°.`,
+    ),
   ];
-  return items.length === 0
-    ? '<p>Every speed settled.</p>'
-    : `<div class="warn"><ul>${items.map((item) => `<li>${html(item)}</li>`).join('')}</ul></div>`;
+  const more = noted(true);
+  return `${bad.length === 0 ? '<p>Every speed settled.</p>' : `<div class="warn">${list(bad)}</div>`}${
+    more.length === 0
+      ? ''
+      : `<details><summary>Notes at other speeds (${more.length})</summary>${list(more)}</details>`
+  }`;
 }
 
 function inputLine(input: InputLine): string {
@@ -97,16 +105,35 @@ function inputTable(lines: readonly InputLine[], caption: string): string {
   return `<div class="scroll" tabindex="0" role="region" aria-label="${html(caption)}"><table><caption>${html(caption)}</caption><thead><tr><th scope="col">input</th><th scope="col">value</th><th scope="col">changed by</th><th class="n" scope="col">lead<span class="unit">°</span></th><th class="n" scope="col">torque<span class="unit">Nm</span></th><th scope="col">why this value</th></tr></thead><tbody>${lines.map(inputLine).join('')}</tbody></table></div>`;
 }
 
+/** Assumed inputs: those whose effect is known first, the strongest on top; the rest behind a fold. */
+function assumedInputs(assumed: readonly InputLine[]): string {
+  if (assumed.length === 0) return '<p>No input was assumed.</p>';
+  const [are, they] = assumed.length === 1 ? ['was', 'It was'] : ['were', 'They were'];
+  const words = `<p>${assumed.length} of the inputs ${are} not in the files. ${they} assumed: measure first what moves the answer most.</p>`;
+  const known = assumed
+    .filter((input) => input.moves !== undefined)
+    .sort((a, b) => Math.abs(b.moves?.leadDeg ?? 0) - Math.abs(a.moves?.leadDeg ?? 0));
+  const rest = assumed.filter((input) => input.moves === undefined);
+  const first =
+    known.length === 0 ? '' : inputTable(known, 'Assumed inputs, and how far a change moves lead and torque');
+  const others =
+    rest.length === 0
+      ? ''
+      : rest.length <= 8 && known.length === 0
+        ? inputTable(rest, 'Assumed inputs')
+        : `<details><summary>${known.length === 0 ? 'Assumed inputs' : 'Other assumed inputs'} (${rest.length})</summary>${inputTable(rest, 'Assumed inputs')}</details>`;
+  return `${words}<div class="noprint">${first}${others}</div>`;
+}
+
 export function restsOn(result: SweepPageResult, extras: SweepPageExtras): string {
   const inputs: readonly InputLine[] =
     extras.inputs ?? result.case.assumed.map((one) => ({ ...one, assumed: true }));
-  const assumed = inputs.filter((input) => input.assumed);
   const given = inputs.filter((input) => !input.assumed);
   const { rows } = result;
-  const balance = `Mesh: cells of ${fixed(1000 * result.case.run.cell, 1)} mm, ${html(result.case.run.scheme)} scheme. Over the last cycle mass balances to ${exponential(largest(rows, 'mass_balance_error'))} and energy to ${exponential(largest(rows, 'energy_balance_error'))} of what passed, at the worst speed. Left to swing: torque ${fixed(largest(rows, 'spread_torque_percent'), 1)} %, plug-back ${fixed(largest(rows, 'spread_plugback_deg'), 1)}°.`;
+  const balance = `Mesh: cells of ${fixed(1000 * result.case.run.cell, 1)} mm, ${html(result.case.run.scheme)} scheme. At the worst speed the mass of a cycle balances to ${exponential(largest(rows, 'mass_balance_error'))} of the trapped mass and the energy to ${exponential(largest(rows, 'energy_balance_error'))} of the heat released. Left to swing: torque ${fixed(largest(rows, 'spread_torque_percent'), 1)} %, plug-back ${fixed(largest(rows, 'spread_plugback_deg'), 1)}°.`;
   return `<h2 id="rests">What these numbers rest on</h2>
 ${troubles(result)}<p>${balance}</p>
-${assumed.length === 0 ? '<p>No input was assumed.</p>' : `<p>${assumed.length} of the inputs ${assumed.length === 1 ? 'was' : 'were'} not in the files and ${assumed.length === 1 ? 'was' : 'were'} assumed. Measure first what moves the answer most.</p><div class="noprint">${inputTable(assumed, 'Assumed inputs, and how far a change moves lead and torque')}</div>`}
+${assumedInputs(inputs.filter((input) => input.assumed))}
 ${given.length === 0 ? '' : `<details><summary>Inputs as given (${given.length})</summary>${inputTable(given, 'Inputs as given')}</details>`}`;
 }
 

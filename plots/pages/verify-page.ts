@@ -27,7 +27,10 @@ export interface VerifyCheck {
 export interface VerifyPageResult {
   readonly program: string;
   readonly checks: readonly VerifyCheck[];
-  readonly overlays: readonly (Overlay & { readonly title: string; readonly read: string })[];
+  readonly overlays: readonly (Overlay & {
+    readonly title: string;
+    readonly read: string;
+  })[];
   readonly seconds: number;
   readonly date?: string;
 }
@@ -42,7 +45,10 @@ function thinned(curve: { readonly x: readonly number[]; readonly y: readonly nu
   const stride = Math.max(1, Math.ceil(curve.x.length / most));
   const keep = (_: number, i: number): boolean => i % stride === 0 || i === curve.x.length - 1;
   const rounded = (value: number): number => Number(value.toPrecision(7));
-  return { x: curve.x.filter(keep).map(rounded), y: curve.y.filter(keep).map(rounded) };
+  return {
+    x: curve.x.filter(keep).map(rounded),
+    y: curve.y.filter(keep).map(rounded),
+  };
 }
 
 function checksTable(checks: readonly VerifyCheck[]): string {
@@ -67,15 +73,26 @@ function checksTable(checks: readonly VerifyCheck[]): string {
     ],
     checks.map((check) => ({
       cells: [
-        { text: check.pass ? '✓' : '✗ missed', kind: check.pass ? 'good' : 'bad' },
-        { text: check.note === undefined ? check.name : `${check.name}. ${check.note}` },
+        {
+          text: check.pass ? '✓' : '✗ missed',
+          kind: check.pass ? 'good mark' : 'bad mark',
+        },
+        {
+          text: check.note === undefined ? check.name : `${check.name}. ${check.note}`,
+        },
         { text: check.ring },
         { text: check.quantity },
-        { text: check.cells[0] === undefined ? '' : String(check.cells[0]), number: true },
+        {
+          text: check.cells[0] === undefined ? '' : String(check.cells[0]),
+          number: true,
+        },
         error(check, 0),
         error(check, 1),
         error(check, 2),
-        { text: check.order === null ? '' : fixed(check.order, 2), number: true },
+        {
+          text: check.order === null ? '' : fixed(check.order, 2),
+          number: true,
+        },
         { text: check.bound },
         { text: check.source },
       ],

@@ -28,7 +28,12 @@ describe('where the wave lands', () => {
 
   it('joins neighbouring useful speeds to bands, the widest first', () => {
     const kinds = [262, 230, 262, 262, 262, 300];
-    const bands = usefulBands(kinds.map((peak, i) => ({ ...moved(peak, 0.7), speed_rpm: 8000 + 250 * i })));
+    const bands = usefulBands(
+      kinds.map((peak, i) => ({
+        ...moved(peak, 0.7),
+        speed_rpm: 8000 + 250 * i,
+      })),
+    );
     expect(bands).toEqual([
       { from: 8500, to: 9000 },
       { from: 8000, to: 8000 },
@@ -38,7 +43,10 @@ describe('where the wave lands', () => {
 
 describe('which way to change the pipe', () => {
   it('fits the slope of the peak: exact for a straight line', () => {
-    const straight = rows.map((row) => ({ ...row, plugback_peak_deg: 100 + 0.018 * row.speed_rpm }));
+    const straight = rows.map((row) => ({
+      ...row,
+      plugback_peak_deg: 100 + 0.018 * row.speed_rpm,
+    }));
     expect(peakSlope(straight, 9000)).toBeCloseTo(0.018, 12);
   });
 
@@ -66,6 +74,15 @@ describe('which way to change the pipe', () => {
     expect(target).toMatch(/Comes back too early.*lengthen the header/);
   });
 
+  it('scales a wide step by the inverse of the speed, and says when the header cannot give it', () => {
+    const { lines } = sweepAnswer(rows, syntheticOutline, 11_000);
+    const target = lines.find((line) => line.label.startsWith('Target'))?.text ?? '';
+    const length = lengthFor500(rows, syntheticOutline, 8500) ?? 0;
+    const expected = 5 * Math.round((200 * (2500 / 500) * length * 8500) / 11_000);
+    expect(target).toContain(`shorten the header by about ${expected}`);
+    expect(target).toContain('more than the header can give');
+  });
+
   it('does not claim a band where there is none', () => {
     const late = rows.map((row) => ({ ...row, plugback_peak_deg: 300 }));
     expect(sweepAnswer(late, syntheticOutline, null).headline).toContain('too late at every computed speed');
@@ -78,14 +95,21 @@ describe('which way to change the pipe', () => {
 describe('drafts side by side', () => {
   it('measures the band above 90 % of the best on the computed speeds', () => {
     const torque = [10, 17, 18.5, 20, 19, 17.9, 10];
-    const some = torque.map((value, i) => ({ ...at(9000), speed_rpm: 8000 + 250 * i, torque_nm: value }));
+    const some = torque.map((value, i) => ({
+      ...at(9000),
+      speed_rpm: 8000 + 250 * i,
+      torque_nm: value,
+    }));
     expect(bandWidth(some, 'torque_nm')).toBe(500);
     expect(valueAt(some, 'torque_nm', 8125)).toBeCloseTo(13.5, 12);
     expect(valueAt(some, 'torque_nm', 7000)).toBeNull();
   });
 
   it('averages the torque over the band by trapezes: exact for a straight line', () => {
-    const some = rows.map((row) => ({ ...row, torque_nm: row.speed_rpm / 500 }));
+    const some = rows.map((row) => ({
+      ...row,
+      torque_nm: row.speed_rpm / 500,
+    }));
     expect(summarise('a', some, null, { from: 8000, to: 10_000 }).averageTorque).toBeCloseTo(18, 9);
   });
 
