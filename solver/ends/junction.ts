@@ -21,23 +21,29 @@ export function answerJunction(ends: readonly DuctEnd[]): void {
     for (const end of ends) answerClosed(end);
     return;
   }
-  // At the lowest rest pressure everything flows in, at the highest everything flows out.
+  // At the lowest rest pressure everything flows in, at the highest everything flows out; Illinois form of false position.
   let lowMiss = balance(ends, low);
   let highMiss = balance(ends, high);
-  for (let round = 0; round < 80; round++) {
-    let p = round % 3 === 2 ? 0.5 * (low + high) : (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
+  const enough = 1e-13 * (lowMiss - highMiss);
+  let p = low;
+  let kept = 0;
+  for (let round = 0; round < 80 && high - low > 1e-14 * high; round++) {
+    p = (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
     if (!(p > low && p < high)) p = 0.5 * (low + high);
     const miss = balance(ends, p);
+    if (Math.abs(miss) <= enough) break;
     if (miss > 0) {
       low = p;
       lowMiss = miss;
+      if (kept === 1) highMiss *= 0.5;
+      kept = 1;
     } else {
       high = p;
       highMiss = miss;
+      if (kept === -1) lowMiss *= 0.5;
+      kept = -1;
     }
-    if (high - low < 1e-14 * high || miss === 0) break;
   }
-  balance(ends, 0.5 * (low + high));
   settle(ends);
 }
 

@@ -138,7 +138,16 @@ function enter(end: DuctEnd, phi: number, reservoir: Reservoir): void {
     }
   }
   throughThroat(p, phi, reservoir);
-  answerEntering(end, p, entering[0], entering[1], reservoir[RESERVOIR.enthalpy], reservoir[RESERVOIR.burnt]);
+  // Near rest the throat's speed, a root of a small difference, is all round-off; the wave's is not.
+  const speed = (s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
+  answerEntering(
+    end,
+    p,
+    speed > 0 ? speed : 0,
+    entering[1],
+    reservoir[RESERVOIR.enthalpy],
+    reservoir[RESERVOIR.burnt],
+  );
 }
 
 /** Speed and density after the throat and the mixing, for a face pressure; left in `entering` [m/s, kg/m3]. */

@@ -13,8 +13,14 @@ interface Heap {
 
 function march(gas: 'perfect' | 'blend', rig: 'bare' | 'whole'): Heap {
   const script = fileURLToPath(new URL('allocation-march.mjs', import.meta.url));
-  // A young generation of 64 MB: nothing is swept while the bytes are counted.
-  const flags = ['--expose-gc', '--min-semi-space-size=64', '--max-semi-space-size=128'];
+  // A young generation of 64 MB: nothing is swept while the bytes are counted. Compiled in step, so that a busy machine
+  // counts the same.
+  const flags = [
+    '--expose-gc',
+    '--no-concurrent-recompilation',
+    '--min-semi-space-size=64',
+    '--max-semi-space-size=128',
+  ];
   return JSON.parse(execFileSync(process.execPath, [...flags, script, gas, rig], { encoding: 'utf8' }));
 }
 
@@ -22,14 +28,14 @@ describe('the heap over thousands of steps', () => {
   test.each(['perfect', 'blend'] as const)('a bare duct of %s gas', (gas) => {
     const { used, kept, cells } = march(gas, 'bare');
     // One boxed number a cell would be 12 bytes or more for each; the counting itself leaves a few hundred a step.
-    expect(used / cells).toBeLessThan(2);
+    expect(used / cells).toBeLessThan(4);
     expect(kept).toBeLessThan(8);
   });
 
   test.each(['perfect', 'blend'] as const)('a rig with every link, %s gas', (gas) => {
     const { used, kept } = march(gas, 'whole');
     // The iterations at ends and volumes hand numbers from function to function, some of them boxed for a moment.
-    expect(used).toBeLessThan(15_000);
+    expect(used).toBeLessThan(12_000);
     expect(kept).toBeLessThan(8);
   });
 });
