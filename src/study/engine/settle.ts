@@ -26,7 +26,7 @@ export const QUIET = {
   drift: 0.003,
 } as const;
 /** Limits of a steady engine: spread of torque, then differences of the means of two windows. */
-export const STEADY = { torque: 0.08, means: 0.004, plugBackDeg: 0.5, temperature: 3, drift: 0.003 } as const;
+export const STEADY = { torque: 0.1, means: 0.004, plugBackDeg: 0.5, temperature: 3, drift: 0.003 } as const;
 
 export interface CycleSummary {
   readonly book: CycleBook;
