@@ -1,0 +1,90 @@
+// `npm run bench`: how fast the built program is on this machine. With --json one document, else the same as a table; with
+// --quick the two sweeps of the demo are left out.
+
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { availableParallelism, cpus, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { bareDuct, demoEngine, median } from './march-rate.mjs';
+
+const root = new URL('../../', import.meta.url).pathname;
+const program = join(root, 'dist/src/main.js');
+const demo = join(root, 'cases/saltmarsh-125/draft-a.yaml');
+const SPEED = 10_000;
+
+function timed(words) {
+  const start = process.hrtime.bigint();
+  const { status, stderr } = spawnSync(process.execPath, [program, ...words], { encoding: 'utf8' });
+  return { seconds: Number(process.hrtime.bigint() - start) / 1e9, status, stderr };
+}
+
+/** Mean of a column of a sweep's table. */
+function columnMean(csv, name) {
+  const [heads, ...rows] = csv
+    .trim()
+    .split('\n')
+    .map((line) => line.split(','));
+  const column = heads.indexOf(name);
+  const values = rows.map((row) => Number(row[column])).filter(Number.isFinite);
+  return values.length > 0 ? values.reduce((sum, value) => sum + value, 0) / values.length : null;
+}
+
+/** The demo sweep on some threads: wall time and cycles a speed, null where it failed. */
+function demoSweep(threads) {
+  const folder = mkdtempSync(join(tmpdir(), 'echocone-bench-'));
+  try {
+    const run = timed([
+      'sweep',
+      demo,
+      '--threads',
+      String(threads),
+      '--out',
+      folder,
+      '--overwrite',
+      '--quiet',
+    ]);
+    // A speed that would not settle (exit code 4) has been computed like any other.
+    if (run.status !== 0 && run.status !== 4) {
+      process.stderr.write(`The sweep on ${threads} threads ended with code ${run.status}. ${run.stderr}\n`);
+      return { seconds: null, cycles: null };
+    }
+    const csv = readFileSync(join(folder, 'sweep.csv'), 'utf8');
+    return { seconds: run.seconds, cycles: columnMean(csv, 'cycles') };
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+const quick = process.argv.includes('--quick');
+const engine = await demoEngine(demo, SPEED);
+const figures = {
+  kernel_ns_per_cell_step: bareDuct('conservative'),
+  mesh_method_ns_per_cell_step: bareDuct('mesh'),
+  engine_ns_per_cell_step: engine.nsPerCellStep,
+  engine_steps_per_cycle: engine.stepsPerCycle,
+  engine_cells: engine.cells,
+};
+const one = quick ? { seconds: null, cycles: null } : demoSweep(1);
+const two = quick ? { seconds: null, cycles: null } : demoSweep(2);
+const answer = {
+  schemaVersion: 1,
+  kind: 'bench',
+  ...figures,
+  cycles_per_speed: one.cycles ?? two.cycles,
+  demo_sweep_s_1_thread: one.seconds,
+  demo_sweep_s_2_threads: two.seconds,
+  help_ms: 1000 * median(Array.from({ length: 5 }, () => timed(['--help']).seconds)),
+  machine: { cpu: cpus()[0]?.model ?? 'unknown', cores: availableParallelism(), node: process.version },
+};
+
+const rounded = (value) => (typeof value === 'number' ? Number(value.toPrecision(4)) : value);
+if (process.argv.includes('--json')) {
+  process.stdout.write(`${JSON.stringify(answer, (_, value) => rounded(value), 2)}\n`);
+} else {
+  const { cpu, cores, node } = answer.machine;
+  process.stdout.write(`${cpu}, ${cores} cores, Node ${node}\n`);
+  for (const [name, value] of Object.entries(answer)) {
+    if (name === 'machine' || name === 'kind' || name === 'schemaVersion') continue;
+    process.stdout.write(`${name.padEnd(32)}${value === null ? '-' : rounded(value)}\n`);
+  }
+}
