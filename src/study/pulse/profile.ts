@@ -7,7 +7,7 @@ import type { Stretch } from './stretch.ts';
 export function profileOf(stretches: readonly Stretch[], time: number): ProfileRecord {
   const positions: number[] = [];
   const columns: number[][] = [[], [], [], []];
-  const state = new Float64Array(6);
+  const state = new Float64Array(4);
   for (const { duct, origin, start, end } of stretches) {
     const { cells, dx } = duct.geometry;
     for (let i = 0; i < cells; i++) {

@@ -4,17 +4,9 @@ import { energyGain, MarchFailure } from '../../../solver/index.ts';
 import type { Pulse } from '../../case/model.ts';
 import { notesOf } from './notes.ts';
 import { probePlace, vesselPlace } from './places.ts';
-import { PROBE } from './probe-values.ts';
 import { profileOf } from './profile.ts';
-import type {
-  DuctRecord,
-  Extreme,
-  ProbeRecord,
-  ProfileRecord,
-  PulseBalance,
-  PulseResult,
-  VesselRecord,
-} from './result.ts';
+import { probeRecord, vesselRecord } from './records.ts';
+import type { DuctRecord, ProfileRecord, PulseBalance, PulseResult } from './result.ts';
 import { buildRig, type Rig } from './rig.ts';
 import { Watch } from './watch.ts';
 
@@ -41,7 +33,7 @@ export function runPulse(pulse: Pulse, progress: PulseProgress = {}): PulseResul
   const reference = pulse.ambient.pressure;
   const probes = new Watch(
     [
-      ...pulse.probes.map(({ at }) => probePlace(rig, at, reference)),
+      ...pulse.probes.map(({ at }) => probePlace(rig, at)),
       ...rig.vessels.map((vessel) => vesselPlace(vessel)),
     ],
     pulse.sampleEvery,
@@ -49,14 +41,15 @@ export function runPulse(pulse: Pulse, progress: PulseProgress = {}): PulseResul
   );
   const profiles = march(rig, pulse, probes, progress);
   const count = pulse.probes.length;
+  const traced = (k: number) => ({ times: probes.times, traces: probes.traces[k]! });
   return {
     schemaVersion: 1,
     kind: 'pulse',
     name: pulse.name,
     pulse,
     time: probes.times,
-    probes: pulse.probes.map(({ name, at }, k) => probeRecord(name, at, probes.times, probes.traces[k]!)),
-    vessels: rig.vessels.map(({ side }, k) => vesselRecord(side, probes.traces[count + k]!)),
+    probes: pulse.probes.map((probe, k) => probeRecord(rig, probe, traced(k), reference)),
+    vessels: rig.vessels.map((vessel, k) => vesselRecord(rig, vessel, traced(count + k))),
     profiles,
     ducts: rig.stretches.map(ductRecord),
     steps: network.ledger.steps,
@@ -93,40 +86,6 @@ function stepOnce({ network }: Rig, limit: number): void {
     if (!(error instanceof MarchFailure)) throw error;
     throw new PulseFailure(`The pulse could not be marched on: ${error.message}.`);
   }
-}
-
-function probeRecord(
-  name: string,
-  position: number,
-  times: readonly number[],
-  traces: readonly number[][],
-): ProbeRecord {
-  const pressure = traces[PROBE.pressure]!;
-  return {
-    name,
-    position,
-    pressure,
-    velocity: traces[PROBE.velocity]!,
-    temperature: traces[PROBE.temperature]!,
-    density: traces[PROBE.density]!,
-    forward: traces[PROBE.forward]!,
-    backward: traces[PROBE.backward]!,
-    peak: extreme(times, pressure, (a, b) => a > b),
-    trough: extreme(times, pressure, (a, b) => a < b),
-  };
-}
-
-function extreme(
-  times: readonly number[],
-  pressure: readonly number[],
-  beyond: (a: number, b: number) => boolean,
-): Extreme {
-  const at = pressure.reduce((best, p, k) => (beyond(p, pressure[best]!) ? k : best), 0);
-  return { pressure: pressure[at]!, time: times[at]! };
-}
-
-function vesselRecord(side: 'left' | 'right', traces: readonly number[][]): VesselRecord {
-  return { side, pressure: traces[0]!, temperature: traces[1]!, mass: traces[2]! };
 }
 
 function ductRecord({ duct, origin }: Rig['stretches'][number]): DuctRecord {
