@@ -9,6 +9,8 @@ await runProgram(
     wired(verbs.check, () => import('./commands/check.ts')),
     wired(verbs.pulse, () => import('./commands/pulse.ts')),
     wired(verbs.sweep, () => import('./commands/sweep.ts')),
+    wired(verbs.map, () => import('./commands/map.ts')),
+    wired(verbs.overnight, () => import('./commands/overnight.ts')),
     wired(verbs.unroll, () => import('./commands/unroll.ts')),
   ],
   process.argv.slice(2),

@@ -1,0 +1,161 @@
+/** A map in words and a table of one speed, for the terminal. */
+
+import type { MapPoint, MapResult } from '../../study/map.ts';
+import type { Extreme, MapAnswer, Span, Step } from '../../study/map-answer.ts';
+import { plainText } from './plain-text.ts';
+import { type Column, tableText } from './table.ts';
+
+/** Duration near which common practice, no source, expects the strongest resonance [deg]. */
+const RESONANT_DEG = 190;
+const NEAR_DEG = 3;
+/** Differences of torque and echo gain below these say nothing: cycles vary as much. */
+const LEAST_TORQUE = 0.003;
+const LEAST_GAIN = 0.01;
+
+const deg = (value: number): string => (Number.isFinite(value) ? value.toFixed(1) : '-');
+const whole = (value: number): string => String(Number(value.toFixed(1)));
+const signed = (value: number, digits: number): string => {
+  const text = value.toFixed(digits);
+  return Number.isFinite(value) ? (value > 0 && Number(text) !== 0 ? `+${text}` : text) : '-';
+};
+
+export function mapText(result: MapResult, answer: MapAnswer | null, colour: boolean): string {
+  const lines = [plainText(result.case.name), keptWords(result)];
+  if (answer === null) return `${lines.join('\n')}\nNo point was finished.\n${failures(result)}`;
+  lines.push(
+    '',
+    ...speedWords(answer),
+    ...drawnWords(answer),
+    ...[answer.longer, answer.shorter].flatMap((step) => (step === null ? [] : [stepWords(step, answer)])),
+    echoWords(answer),
+  );
+  const loose = result.points.filter(({ row }) => !row.settled).length;
+  if (loose > 0) lines.push(`${loose} of ${result.points.length} points did not settle; they are marked.`);
+  const best = answer.bestTorque?.durationDeg;
+  return [
+    ...lines.map((line) => folded(line)),
+    '',
+    `At ${answer.speedRpm} rpm. > marks the most torque, * the duration nearest to the drawn one.`,
+    tableText(columnsOf(answer), answer.column, { marked: (p) => p.durationDeg === best, colour }),
+    failures(result),
+  ].join('\n');
+}
+
+/** What moves with the roof and what is kept. */
+export function keptWords({ case: subject, drawnDurationDeg, compression, durations }: MapResult): string {
+  const { trapped } = compression;
+  return (
+    `Drawn: ${whole(drawnDurationDeg)} deg. All exhaust roofs move together by the same height; floors, head and pipe ` +
+    `stay: compression ${compression.full.toFixed(2)} over the full stroke, from exhaust closing ` +
+    `${trapped[0]?.toFixed(2)} at ${durations[0]} deg to ${trapped.at(-1)?.toFixed(2)} at ${durations.at(-1)} deg. ` +
+    `Cells of ${whole(1000 * subject.run.cell)} mm.`
+  );
+}
+
+function speedWords(answer: MapAnswer): string[] {
+  const { bestTorque, landsDeg, meetsDeg, column } = answer;
+  const at = `At ${answer.speedRpm} rpm${answer.isTarget ? ' (target)' : ''}`;
+  const words: string[] = [];
+  if (bestTorque !== null) {
+    const gain = bestTorque.value - answer.bestTorqueAsDrawn;
+    const against = !Number.isFinite(gain)
+      ? ''
+      : gain < LEAST_TORQUE * bestTorque.value
+        ? ', no more than as drawn'
+        : `, ${gain.toFixed(1)} Nm more than at ${answer.drawnDeg} deg`;
+    words.push(
+      `${at}: most torque with ${bestTorque.durationDeg} deg, ${bestTorque.value.toFixed(1)} Nm${against}${edge(bestTorque)}.`,
+    );
+  }
+  const late = column.every(({ row }) => row.plugback_lead_deg < 0);
+  const meets =
+    meetsDeg.length > 0
+      ? `The plug-back's peak meets exhaust closing at ${meetsDeg.map(deg).join(', ')} deg`
+      : `The plug-back's peak comes ${late ? 'after' : 'before'} exhaust closing at every duration`;
+  words.push(`${meets}; the wave lands as wanted ${spanText(landsDeg, 'deg', 'at no duration')}.`);
+  return words;
+}
+
+function drawnWords({ drawnBest, drawnDeg, meetsRpm, landsRpm }: MapAnswer): string[] {
+  if (drawnBest === null) return [];
+  const meets =
+    meetsRpm.length === 0
+      ? 'the peak meets exhaust closing at no speed of the map'
+      : `the peak meets exhaust closing at ${meetsRpm.map((v) => v.toFixed(0)).join(', ')} rpm`;
+  return [
+    `With ${drawnDeg} deg: most torque at ${drawnBest.speedRpm} rpm, ${drawnBest.torque.toFixed(1)} Nm; ${meets}; ` +
+      `the wave lands as wanted ${spanText(landsRpm, 'rpm', 'at no speed')}.`,
+  ];
+}
+
+function stepWords(step: Step, { speedRpm }: MapAnswer): string {
+  const longer = step.toDeg > step.fromDeg;
+  return (
+    `${Math.abs(step.toDeg - step.fromDeg)} deg ${longer ? 'longer' : 'shorter'} at ${speedRpm} rpm ` +
+    `(${step.fromDeg} to ${step.toDeg}): lead ${signed(step.leadDeg, 1)} deg, torque ${signed(step.torque, 2)} Nm, ` +
+    `packed mass ${signed(100 * step.packed, 1)} % of trapped, cylinder at transfer opening ` +
+    `${signed(step.openingBar, 2)} bar, echo gain ${signed(step.echoGain, 2)}.`
+  );
+}
+
+/** Where the echo is strongest, as found. */
+export function echoWords({ echo, speedRpm }: MapAnswer): string {
+  if (echo === null) return 'The echo could not be read.';
+  const { most, least } = echo;
+  if (most.value - least.value < LEAST_GAIN)
+    return `Echo gain at ${speedRpm} rpm: ${most.value.toFixed(2)} at every duration, so it chooses none.`;
+  const near = Math.abs(most.durationDeg - RESONANT_DEG) <= NEAR_DEG;
+  const verdict = most.atEdge
+    ? `at the edge of the map: no peak near ${RESONANT_DEG} deg here`
+    : near
+      ? `a peak near ${RESONANT_DEG} deg, as common practice has it`
+      : `a peak, but not near the ${RESONANT_DEG} deg of common practice`;
+  return (
+    `Echo gain at ${speedRpm} rpm is largest with ${most.durationDeg} deg (${most.value.toFixed(2)}), smallest with ` +
+    `${least.durationDeg} deg (${least.value.toFixed(2)}): ${verdict}.`
+  );
+}
+
+const edge = ({ atEdge }: Extreme): string => (atEdge ? ' (edge of the map; the best may lie beyond)' : '');
+
+function spanText(span: Span | null, unit: string, none: string): string {
+  if (span === null) return none;
+  return span.from === span.to ? `at ${span.from} ${unit}` : `from ${span.from} to ${span.to} ${unit}`;
+}
+
+function columnsOf({ drawnDeg }: MapAnswer): readonly Column<MapPoint>[] {
+  return [
+    {
+      header: 'Duration',
+      unit: 'deg',
+      text: (p) => `${p.durationDeg === drawnDeg ? '*' : ''}${p.durationDeg}`,
+    },
+    { header: 'peak', unit: 'deg', text: (p) => deg(p.row.plugback_peak_deg) },
+    { header: 'lead', unit: 'deg', text: (p) => deg(p.row.plugback_lead_deg) },
+    { header: 'before EC', unit: '%', text: (p) => (100 * p.row.plugback_share_before_closing).toFixed(0) },
+    { header: 'packed', unit: '%', text: (p) => (100 * p.row.packed_mass_ratio).toFixed(1) },
+    { header: 'cyl. TO', unit: 'bar', text: (p) => p.row.transfer_opening_cylinder_bar.toFixed(2) },
+    { header: 'echo', unit: '-', text: (p) => p.row.echo_gain.toFixed(2) },
+    { header: 'torque', unit: 'Nm', text: (p) => p.row.torque_nm.toFixed(2) },
+    { header: '', align: 'left', text: (p) => (p.row.settled ? '' : 'not settled') },
+  ];
+}
+
+function failures(result: MapResult): string {
+  return result.failures
+    .map((f) => `${f.speedRpm} rpm at ${f.durationDeg} deg failed: ${plainText(f.reason)}\n`)
+    .join('');
+}
+
+/** A sentence over lines of 80 columns. */
+function folded(text: string): string {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    if (line !== '' && line.length + 1 + word.length > 80) {
+      lines.push(line);
+      line = word;
+    } else line = line === '' ? word : `${line} ${word}`;
+  }
+  return [...lines, line].join('\n');
+}

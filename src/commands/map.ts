@@ -1,0 +1,140 @@
+/** `echocone map`: speed over exhaust duration; a table, a document and a page. Resumable by its journal. */
+
+import { rmSync } from 'node:fs';
+import { landing } from '../../plots/figures/landing.ts';
+import { mapPage } from '../../plots/pages/map-page.ts';
+import { loadCase } from '../case/load.ts';
+import type { SweepRow } from '../findings/row.ts';
+import { COLUMNS } from '../findings/row.ts';
+import { type Journal, JournalError, openJournal } from '../study/journal.ts';
+import {
+  type KeptGroup,
+  type MapPlan,
+  type MapResult,
+  mapGroups,
+  mapResult,
+  planMap,
+  pointsIn,
+  runMap,
+} from '../study/map.ts';
+import { readMap } from '../study/map-answer.ts';
+import { openPool } from '../study/pool.ts';
+import { csvText } from './frame/csv.ts';
+import { type ExitCode, exitCodes, UsageError } from './frame/exit-codes.ts';
+import { jsonText } from './frame/json.ts';
+import { echoWords, keptWords, mapText } from './frame/map-text.ts';
+import { pageAssets } from './frame/page-assets.ts';
+import { plainText } from './frame/plain-text.ts';
+import { openRunFolder } from './frame/run-folder.ts';
+import type { Terminal } from './frame/terminal.ts';
+import type { Invocation } from './frame/verb.ts';
+
+const JOURNAL = 'journal.jsonl';
+
+export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
+  const file = files[0] as string;
+  const subject = loadCase(file, { set: flags.set });
+  for (const warning of subject.warnings) terminal.warning(plainText(warning));
+  const plan = planMap(subject, flags, program);
+  for (const { durationDeg, reason } of plan.leftOut)
+    terminal.warning(`${durationDeg} deg is left out: ${plainText(reason)}.`);
+  if (plan.durations.length === 0)
+    throw new UsageError('None of these exhaust durations can be cut; name others with --duration.');
+  const folder = openRunFolder({
+    out: flags.out,
+    name: `${subject.name} map`,
+    overwrite: flags.overwrite,
+    resumes: JOURNAL,
+  });
+  const result = await computed(plan, { path: folder.file(JOURNAL), flags, terminal, signal });
+  folder.write('map.csv', mapCsv(result));
+  folder.write('map.json', jsonText(result));
+  const answer = readMap(
+    result.points,
+    { targetSpeed: subject.run.targetSpeed, drawnDurationDeg: plan.drawnDurationDeg },
+    (row) => landing(row) === 'lands',
+  );
+  const { engine, pipe } = result.case;
+  const page = {
+    program,
+    name: result.case.name,
+    note: [result.case.note, keptWords(result), answer === null ? '' : echoWords(answer)].join(' ').trim(),
+    engine: engine.name,
+    pipe: pipe.name,
+    outline: result.outline,
+    points: result.points,
+    ownDuration: plan.drawnDurationDeg,
+    failures: result.failures,
+  };
+  folder.write('map.html', mapPage(page, pageAssets('map')));
+  terminal.answer(flags.json ? jsonText(result) : mapText(result, answer, terminal.colour));
+  terminal.message(`Page: ${folder.file('map.html')}`);
+  terminal.message(`map.csv and map.json lie beside it. Next: echocone sweep ${plainText(file)}`);
+  return isWhole(result) ? exitCodes.done : exitCodes.unsettled;
+}
+
+async function computed(
+  plan: MapPlan,
+  use: {
+    readonly path: string;
+    readonly flags: Invocation['flags'];
+    readonly terminal: Terminal;
+    readonly signal: AbortSignal;
+  },
+): Promise<MapResult> {
+  const { flags, terminal, signal } = use;
+  const groups = mapGroups(plan);
+  const total = plan.durations.length * plan.subject.run.speeds.length;
+  const { journal, done } = opened(use.path, plan, flags.overwrite);
+  if (journal.tornBytes > 0)
+    terminal.warning(`The last line of ${use.path} was torn: ${journal.tornBytes} bytes were dropped.`);
+  const before = pointsIn(groups, done);
+  terminal.message(
+    `${total} points: ${plan.subject.run.speeds.length} speeds at ${plan.durations.length} durations, ` +
+      `cells of ${1000 * plan.subject.run.cell} mm${before === 0 ? '' : `; ${before} are done already`}.`,
+  );
+  const pool = openPool(Math.min(flags.threads, groups.length));
+  const progress = terminal.progress({ label: 'map', things: 'points', total, before });
+  try {
+    await runMap(groups, done, { pool, journal, signal, advance: (points) => progress.advance(points) });
+  } finally {
+    progress.finish();
+    await pool.close();
+    journal.close();
+  }
+  return mapResult(plan, groups, done);
+}
+
+/** The journal in the folder and what it holds; with --overwrite another map's gives way. */
+function opened(
+  path: string,
+  plan: MapPlan,
+  overwrite: boolean,
+): { readonly journal: Journal<KeptGroup>; readonly done: Map<string, KeptGroup> } {
+  const open = (): ReturnType<typeof opened> => {
+    const done = new Map<string, KeptGroup>();
+    return { journal: openJournal<KeptGroup>(path, plan, (draft, kept) => done.set(draft, kept)), done };
+  };
+  try {
+    return open();
+  } catch (error) {
+    if (!overwrite || !(error instanceof JournalError)) throw error;
+    rmSync(path);
+    return open();
+  }
+}
+
+function mapCsv(result: MapResult): string {
+  return csvText(
+    ['duration_deg', ...COLUMNS.map((c) => c.name)],
+    result.points.map(({ durationDeg, row }): SweepRow & { duration_deg: number } => ({
+      duration_deg: durationDeg,
+      ...row,
+    })),
+  );
+}
+
+/** Every point finished and settled. */
+function isWhole(result: MapResult): boolean {
+  return result.failures.length === 0 && result.points.every(({ row }) => row.settled);
+}
