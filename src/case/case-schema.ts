@@ -29,7 +29,7 @@ export function speedRange(from: number, to: number, step: number): readonly num
   return Array.from({ length: steps + 1 }, (_, index) => Number((from + index * step).toPrecision(12)));
 }
 
-const speeds = bySort<readonly number[]>({
+export const speeds = bySort<readonly number[]>({
   scalar: checked(speed, (one) => [one]),
   list: checked(list(speed, 1, MOST_SPEEDS), (listed, judge) => {
     const fall = listed.findIndex((value, index) => index > 0 && value <= listed[index - 1]!);

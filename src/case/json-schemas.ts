@@ -6,11 +6,13 @@ import type { Kind } from './kinds.ts';
 import { pipeSchema } from './pipe-schema.ts';
 import { pulseSchema } from './pulse-schema.ts';
 import type { JsonSchema, Schema } from './schema.ts';
+import { studySchema } from './study-schema.ts';
 
 const KIND_SCHEMAS = {
   engine: engineSchema(''),
   pipe: pipeSchema(''),
   case: caseSchema({ case: '', engine: '', pipe: '' }),
+  study: studySchema('', []),
   pulse: pulseSchema(''),
 } satisfies Partial<Record<Kind, Schema<unknown>>>;
 
