@@ -3,10 +3,12 @@
  * result depends on its input alone, so it matters neither which thread does it nor when. To add a kind, add a line.
  */
 
+import { runDraft } from './draft.ts';
 import { runGroup } from './sweep.ts';
 
 const kinds = {
   'echo-test': echoTest,
+  draft: runDraft,
   'speed-group': runGroup,
 } as const;
 

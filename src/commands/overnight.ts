@@ -1,0 +1,209 @@
+/** `echocone overnight`: many drafts of one engine, ranked; stopped at any moment and gone on with. */
+
+import { overnightPage } from '../../plots/pages/overnight-page.ts';
+import { loadStudy, type OpenedStudy } from '../case/study-load.ts';
+import { type Drafts, draftsOf } from '../study/overnight/drafts.ts';
+import { type Plan, planOf } from '../study/overnight/plan.ts';
+import type { RankedDraft } from '../study/overnight/ranking.ts';
+import { newTally, type OvernightTask, runOvernight, type Watcher } from '../study/overnight/run.ts';
+import { type OvernightSummary, overnightSummary } from '../study/overnight/summary.ts';
+import { overnightPageResult, rankingDocument, rankingTable } from '../study/overnight/tables.ts';
+import type { Tally } from '../study/overnight/tally.ts';
+import { openPool } from '../study/pool.ts';
+import { SCORE_COLUMNS, scoreText } from '../study/score.ts';
+import { csvText } from './frame/csv.ts';
+import { type ExitCode, exitCodes } from './frame/exit-codes.ts';
+import type { Flags } from './frame/flags.ts';
+import { jsonText } from './frame/json.ts';
+import { pageAssets } from './frame/page-assets.ts';
+import { plainText } from './frame/plain-text.ts';
+import { durationText } from './frame/progress.ts';
+import { openRunFolder, type RunFolder } from './frame/run-folder.ts';
+import { type Column, tableText } from './frame/table.ts';
+import type { Terminal } from './frame/terminal.ts';
+import type { Invocation } from './frame/verb.ts';
+
+const JOURNAL = 'journal.jsonl';
+
+export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
+  const file = files[0] as string;
+  const lead = loadStudy(file, { set: flags.set, columns: SCORE_COLUMNS });
+  const drafts = draftsOf(lead, flags.cell ?? null);
+  const plan = planOf(lead, drafts);
+  const target = targetOf(lead);
+  announce(terminal, lead, drafts, plan);
+  const folder = openRunFolder({
+    out: flags.out,
+    name: lead.study.name,
+    overwrite: flags.overwrite,
+    resumes: JOURNAL,
+  });
+  const pool = openPool(flags.threads);
+  const tally = newTally({ lead, drafts, target });
+  const watching = watch(terminal, flags, lead);
+  const journal = folder.file(JOURNAL);
+  const task: OvernightTask = { lead, drafts, plan, target, journal, program, pool, signal, ...watching };
+  try {
+    await runOvernight(task, tally);
+  } catch (error) {
+    if (signal.aborted) {
+      watching.finish();
+      write(folder, task, tally);
+      terminal.warning(
+        `To go on: echocone overnight ${plainText(file)}${goOnFlags(flags)} --out ${folder.path}`,
+      );
+    }
+    throw error;
+  } finally {
+    watching.finish();
+    await pool.close();
+  }
+  const summary = write(folder, task, tally);
+  terminal.answer(
+    flags.json
+      ? jsonText(rankingDocument(task, tally, summary))
+      : answer(task, tally, summary, terminal.colour),
+  );
+  for (const note of summary.notes) terminal.message(plainText(note));
+  terminal.message(`Page: ${folder.file('overnight.html')}`);
+  terminal.message('ranking.csv lies beside it.');
+  return summary.ranking.some((one) => one.standing === 'failed') ? exitCodes.unsettled : exitCodes.done;
+}
+
+/** The speed whose lead is shown: the case's target where it is run, the middle of the speeds otherwise [rpm]. */
+function targetOf({ study, base }: OpenedStudy): number {
+  const { speeds } = study;
+  const { targetSpeed } = base.run;
+  const inside =
+    targetSpeed !== null && targetSpeed >= (speeds[0] ?? 0) && targetSpeed <= (speeds.at(-1) ?? 0);
+  return inside ? targetSpeed : (speeds[Math.floor(speeds.length / 2)] as number);
+}
+
+function announce(terminal: Terminal, { study, base }: OpenedStudy, drafts: Drafts, plan: Plan): void {
+  for (const warning of base.warnings) terminal.warning(plainText(warning));
+  const { speeds, screen } = study;
+  const parts = [
+    `${plainText(study.name)}: ${drafts.count} drafts at ${speeds.length} ${speeds.length === 1 ? 'speed' : 'speeds'}`,
+  ];
+  if (plan.outside > 0) parts.push(`${part(plan.outside, plan)} outside the constraints`);
+  if (plan.impossible > 0) parts.push(`${part(plan.impossible, plan)} that cannot be built`);
+  terminal.message(`${parts.join(', ')}. Score: ${plainText(scoreText(study.score))}.`);
+  if (screen !== null) {
+    const kept = Math.ceil(screen.keep * 100);
+    terminal.message(
+      `First a screen at ${Number((1000 * screen.cell).toFixed(2))} mm cells and ${screen.speeds.length} speeds; ` +
+        (screen.check ? 'all are refined, to check it.' : `the best ${kept} % are refined.`),
+    );
+  }
+}
+
+function part(count: number, plan: Plan): string {
+  return plan.looked === plan.drafts
+    ? String(count)
+    : `about ${Math.round((count / plan.looked) * plan.drafts)}`;
+}
+
+/** Follows a study on the terminal. */
+function watch(
+  terminal: Terminal,
+  flags: Flags,
+  { study }: OpenedStudy,
+): { readonly watcher: Watcher; readonly finish: () => void } {
+  let progress: ReturnType<Terminal['progress']> | null = null;
+  let following = '';
+  let before = 0;
+  return {
+    watcher: {
+      opened(done, tornBytes) {
+        if (tornBytes > 0)
+          terminal.warning(
+            `The journal ended in a torn line of ${tornBytes} bytes; it was dropped and its draft is run again.`,
+          );
+        if (done > 0) terminal.message(`Going on with a journal of ${done} finished drafts.`);
+      },
+      timed(milliseconds, left) {
+        if (left === 0) return;
+        const threads = Math.min(flags.threads, left);
+        terminal.message(
+          `One draft took ${durationText(milliseconds)}; ${left} more on ${threads} ${threads === 1 ? 'thread' : 'threads'} ` +
+            `take about ${durationText((milliseconds * left) / threads)}.`,
+        );
+      },
+      advanced(pass, done, total, best) {
+        if (following !== pass) {
+          progress?.finish();
+          following = pass;
+          before = done;
+          const label = pass === 'screen' ? 'screen' : study.screen === null ? 'overnight' : 'refine';
+          progress = terminal.progress({ label, things: 'drafts', total, before });
+        }
+        progress?.advance(
+          done,
+          best === null ? undefined : `best so far ${best.name}: ${best.score.toPrecision(5)}`,
+        );
+      },
+    },
+    finish: () => progress?.finish(),
+  };
+}
+
+function write(folder: RunFolder, task: OvernightTask, tally: Tally): OvernightSummary {
+  const summary = overnightSummary(task, tally);
+  const { columns, rows } = rankingTable(task, tally, summary);
+  folder.write('ranking.csv', csvText(columns, rows));
+  folder.write(
+    'overnight.html',
+    overnightPage(overnightPageResult(task, tally, summary), pageAssets('overnight')),
+  );
+  return summary;
+}
+
+/** The flags that belong to what a study is. */
+function goOnFlags(flags: Flags): string {
+  const cell = flags.cell === undefined ? '' : ` --cell ${Number((1000 * flags.cell).toPrecision(6))}mm`;
+  return flags.set.map((one) => ` --set ${JSON.stringify(one)}`).join('') + cell;
+}
+
+/** Drafts of the ranking that the terminal shows. */
+const SHOWN = 10;
+
+function answer({ drafts }: OvernightTask, tally: Tally, summary: OvernightSummary, colour: boolean): string {
+  const ranked = summary.ranking.filter((one) => one.rank !== null);
+  const { name, unit } = summary.score;
+  const columns: Column<RankedDraft>[] = [
+    { header: 'Rank', text: (one) => String(one.rank) },
+    { header: 'draft', align: 'left', text: (one) => one.name },
+    {
+      header: name.length > 12 ? 'score' : name,
+      ...(unit === '' ? {} : { unit }),
+      text: (one) => (one.score ?? Number.NaN).toPrecision(5),
+    },
+    ...drafts.quantities.map((quantity, k) => ({
+      header: quantity.name,
+      ...(quantity.unit === '' ? {} : { unit: quantity.unit }),
+      optional: k > 3,
+      text: (one: RankedDraft) => String(Number((one.values[k] ?? Number.NaN).toPrecision(4))),
+    })),
+    ...tally.readings.slice(0, 3).map((reading, k) => ({
+      header: reading.name,
+      unit: reading.unit,
+      optional: true,
+      text: (one: RankedDraft) => one.readings[k]?.toFixed(reading.decimals) ?? '-',
+    })),
+    {
+      header: 'misses',
+      align: 'left',
+      optional: true,
+      text: (one) => one.misses.join(', '),
+    },
+  ];
+  const shown = ranked.slice(0, SHOWN);
+  const most = [...summary.importance].sort((a, b) => b.share - a.share)[0];
+  const more = ranked.length > SHOWN ? `The best ${SHOWN} of ${ranked.length}.\n` : '';
+  const depends =
+    most === undefined
+      ? ''
+      : `The score depends most on ${plainText(most.name)}: ${Math.round(100 * most.share)} % of its variation.\n`;
+  if (shown.length === 0) return 'No draft has a score.\n';
+  return `${more}Score: ${plainText(name)}${unit === '' ? '' : ` [${unit}]`}.\n\n${tableText(columns, shown, { colour, marked: (one) => one.rank === 1 })}\n${depends}`;
+}

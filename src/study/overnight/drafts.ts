@@ -1,0 +1,81 @@
+/**
+ * The drafts of a study by their number, each made when asked for: a point of the grid or sample laid over the varied
+ * quantities, or a pipe file of the folder. Nothing is kept of those not at hand.
+ */
+
+import { caseOf } from '../../case/load.ts';
+import type { Case } from '../../case/model.ts';
+import { type OpenedStudy, overridesOf, valueText } from '../../case/study-load.ts';
+import { type Sample, sampleOver } from '../sampling/axis.ts';
+import { fullGrid } from '../sampling/full-grid.ts';
+import { latinHypercube } from '../sampling/latin-hypercube.ts';
+import { sobolSequence } from '../sampling/sobol.ts';
+import { pipeReadings, type ShownQuantity } from './quantities.ts';
+
+export interface Drafts {
+  readonly count: number;
+  /** What a draft is called, `17`, or the name of its pipe's file. */
+  name(index: number): string;
+  /** Values of the varied quantities in their units; of a folder's pipes, what is shown of them. */
+  values(index: number): readonly number[];
+  /** The draft's case, with the study's speeds and cell. @throws CaseProblems */
+  caseAt(index: number): Case;
+  readonly quantities: readonly ShownQuantity[];
+  /** Cell length that drafts are run with [m]. */
+  readonly cell: number;
+}
+
+/** `override` is a cell length in place of the study's [m]. */
+export function draftsOf(lead: OpenedStudy, override: number | null): Drafts {
+  const { study, opened, set } = lead;
+  const cell = override ?? study.cell ?? lead.base.run.cell;
+  const finished = (overrides: readonly string[]): Case => {
+    const made = caseOf(opened, [...set, ...overrides]);
+    const run = { ...made.run, speeds: study.speeds, cell };
+    // What a page lists of a single case would be carried by every draft through the threads.
+    return { ...made, run, inputs: [], assumed: [], warnings: [] };
+  };
+  if (study.pipes.length > 0) {
+    const caseAt = (index: number): Case => finished([`pipe=${JSON.stringify(study.pipes[index]?.file)}`]);
+    return {
+      count: study.pipes.length,
+      name: (index) => study.pipes[index]?.name ?? '',
+      values: (index) => pipeReadings.map(({ read }) => read(caseAt(index))),
+      caseAt,
+      quantities: pipeReadings,
+      cell,
+    };
+  }
+  const sample = sampleOf(lead);
+  return {
+    count: sample.count,
+    name: (index) => String(index + 1),
+    values: (index) =>
+      sample
+        .at(index)
+        .map((value, k) =>
+          Number.parseFloat(valueText(lead.study.varied[k] as (typeof study.varied)[0], value)),
+        ),
+    caseAt: (index) =>
+      finished(
+        sample
+          .at(index)
+          .flatMap((value, k) => overridesOf(study.varied[k] as (typeof study.varied)[0], value)),
+      ),
+    quantities: study.varied.map(({ name, unit }) => ({ name, unit })),
+    cell,
+  };
+}
+
+function sampleOf({ study }: OpenedStudy): Sample {
+  const { sample, varied } = study;
+  const axes = varied.map((one) => one.axis);
+  switch (sample.kind) {
+    case 'grid':
+      return fullGrid(axes);
+    case 'latin':
+      return sampleOver(axes, latinHypercube(axes.length, sample.count, sample.seed));
+    case 'sobol':
+      return sampleOver(axes, sobolSequence(axes.length, sample.count, sample.seed));
+  }
+}

@@ -1,0 +1,34 @@
+/** What is shown of a pipe that comes from a file of its own: the lengths and bores that drafts differ by. */
+
+import type { Case } from '../../case/model.ts';
+import { pipeLengths, sectionRows } from '../../timing/pipe-table.ts';
+
+/** A column of the ranking that says what a draft is. */
+export interface ShownQuantity {
+  readonly name: string;
+  readonly unit: string;
+}
+
+export interface PipeReading extends ShownQuantity {
+  readonly read: (subject: Case) => number;
+}
+
+const inMm = (value: number): number => Number((1000 * value).toPrecision(6));
+
+export const pipeReadings: readonly PipeReading[] = [
+  {
+    name: 'length to baffle end',
+    unit: 'mm',
+    read: ({ engine, pipe }) => inMm(pipeLengths(sectionRows(engine, pipe)).baffleEnd ?? 0),
+  },
+  {
+    name: 'largest diameter',
+    unit: 'mm',
+    read: ({ pipe }) => inMm(Math.max(...pipe.sections.flatMap((section) => [...section.diameter]))),
+  },
+  {
+    name: 'tail bore',
+    unit: 'mm',
+    read: ({ pipe }) => inMm(pipe.sections.at(-1)?.diameter[1] ?? 0),
+  },
+];
