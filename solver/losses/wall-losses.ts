@@ -30,6 +30,15 @@ export function darcyFactor(reynolds: number, relativeRoughness: number): number
   return 1 / (inverse * inverse);
 }
 
+/**
+ * Darcy factor fit to be kept for some steps [-]. A gas nearly at rest has a laminar factor of 64/Re, far above 1, which a
+ * wave that arrives before the next refresh would multiply by the square of its own velocity. Below the laminar bound the
+ * factor of that bound is kept instead: what it misses is the drag of streams of a few metres per second at most.
+ */
+export function keptDarcyFactor(reynolds: number, relativeRoughness: number): number {
+  return darcyFactor(reynolds > LAMINAR_BELOW ? reynolds : LAMINAR_BELOW, relativeRoughness);
+}
+
 /** Heat transfer coefficient of the pulsating-flow fit [W/(m2 K)]. */
 export function pulsatingCoefficient(reynolds: number, diameter: number, k: number): number {
   return (0.07 * reynolds ** 0.75 * k) / diameter;
@@ -52,7 +61,7 @@ export function refreshLosses(duct: DuctState): void {
     const flux = r[k] * Math.abs(u[k]);
     const mu = viscosity(T[k]);
     const reynolds = (flux * D) / mu;
-    const darcy = darcyFactor(reynolds, roughness / D);
+    const darcy = keptDarcyFactor(reynolds, roughness / D);
     frictionOverD[i] = friction ? (0.5 * darcy) / D : 0;
     if (heat === 'none') continue;
     const kGas = conductivity(T[k]);

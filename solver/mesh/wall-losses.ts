@@ -6,7 +6,7 @@
 import {
   colburnCoefficient,
   conductivity,
-  darcyFactor,
+  keptDarcyFactor,
   pulsatingCoefficient,
   viscosity,
 } from '../losses/wall-losses.ts';
@@ -42,7 +42,7 @@ function correlate(duct: MeshState): void {
     const flux = (duct.pressureOf(X[j]) / (R * T[j])) * Math.abs(u[j]);
     const mu = viscosity(T[j]);
     const reynolds = (flux * D) / mu;
-    const darcy = darcyFactor(reynolds, roughness / D);
+    const darcy = keptDarcyFactor(reynolds, roughness / D);
     if (friction) nodeFriction[j] = (0.5 * darcy) / D;
     if (heat === 'none') continue;
     const k = conductivity(T[j]);

@@ -6,12 +6,13 @@ import {
   colburnCoefficient,
   conductivity,
   darcyFactor,
+  keptDarcyFactor,
   pulsatingCoefficient,
   viscosity,
 } from '../../solver/losses/wall-losses.ts';
 import { colebrook } from '../../src/exact/friction.ts';
 import { expectPrinted, expectRow } from '../exact/digits.ts';
-import { AIR, closedTube, fill } from './constant-gamma.ts';
+import { AIR, closedTube, fill, straight } from './constant-gamma.ts';
 
 describe('friction factor', () => {
   // Haaland, J. Fluids Eng. 105 (1983) 89 (from memory); recomputed.
@@ -35,6 +36,11 @@ describe('friction factor', () => {
     expect(darcyFactor(2000, 0.01)).toBe(64 / 2000);
     expect(darcyFactor(2301, 0)).toBeGreaterThan(0.04);
     expect(Number.isFinite(darcyFactor(0, 0))).toBe(true);
+  });
+
+  test('a factor kept for some steps is that of the flow, and at rest no more than that of the laminar bound', () => {
+    expect(keptDarcyFactor(1e5, 1e-3)).toBe(darcyFactor(1e5, 1e-3));
+    for (const reynolds of [0, 1, 100, 2299]) expect(keptDarcyFactor(reynolds, 0)).toBe(darcyFactor(2300, 0));
   });
 });
 
@@ -101,6 +107,21 @@ describe('a duct with losses', () => {
     expect(150 - u).toBeGreaterThan(1);
     expect((150 - u) / 0.4e-3 / ((G * u) / 150)).toBeCloseTo(1, 2);
     expect(Math.abs(network.energyContent() / energy - 1)).toBeLessThan(1e-13);
+  });
+
+  test('does not brake a shock that runs into gas at rest by what that gas had for a factor', () => {
+    const pipe = made('none', true);
+    fill(pipe, (x) => ({ pressure: x < 0.3 ? 3e5 : 1e5, temperature: 300 }));
+    const smooth = straight('smooth', 1, 0.038, 50);
+    fill(smooth, (x) => ({ pressure: x < 0.3 ? 3e5 : 1e5, temperature: 300 }));
+    closedTube(pipe).marchTo(1e-3);
+    closedTube(smooth).marchTo(1e-3);
+    // Between the waves: 1 ms at some 150 m/s and a factor of 0.02 cost G t/u = 4f/(2D) u t, some 4 %.
+    for (let k = 22; k < 32; k++) {
+      const slowed = 1 - pipe.u[k]! / smooth.u[k]!;
+      expect(slowed).toBeGreaterThan(0.002);
+      expect(slowed).toBeLessThan(0.08);
+    }
   });
 
   test('gives its walls what the books say', () => {
