@@ -37,7 +37,10 @@ function edgeValue(q: Float64Array, edge: number, inward: 1 | -1, share: number)
   const b = q[edge + inward];
   const c = q[edge + 2 * inward];
   const d = q[edge + 3 * inward];
-  if ((a - 2 * b + c) * (b - 2 * c + d) < 0) return a;
+  // A jump bends sharply one way and then the other; an inflection of a smooth wave does so gently.
+  const bend = a - 2 * b + c;
+  const next = b - 2 * c + d;
+  if (bend * next < 0 && Math.abs(bend - next) > Math.abs(a - b)) return a;
   const wanted = (11 * a - 7 * b + 2 * c) / 6 - a;
   const most = 0.5 * Math.abs(a - b);
   return a + share * Math.max(-most, Math.min(most, wanted));

@@ -25,6 +25,7 @@ export function march(duct: MeshState, dt: number): void {
     findWaves(duct, plus);
     findWaves(duct, minus);
     findPath(duct);
+    if (duct.lossy) heatPath(duct, dt);
     if (duct.tapered || duct.lossy) sources(duct, dt);
     close(duct);
   }
@@ -145,6 +146,24 @@ function pathOfBlend(duct: MeshState): void {
   }
 }
 
+/** Theta of a path line's gas after the wall's heat on the way, into `path.X`; c and w grow with its square root. */
+function heatPath(duct: MeshState, dt: number): void {
+  const { warm, T, gamma, gas, cells, path } = duct;
+  const { theta, y } = duct.now;
+  for (let j = 1; j < cells; j++) {
+    const v = path.nu[j];
+    const i = v >= 0 ? j - 1 : j;
+    const t = v >= 0 ? 1 - v : -v;
+    const g = gamma[j];
+    const cp = (g * gas.gasConstant(y[j])) / (g - 1);
+    const rate = (warm[i] + t * (warm[i + 1] - warm[i])) / (cp * (T[i] + t * (T[i + 1] - T[i])));
+    const growth = 1 + 0.5 * dt * rate;
+    path.X[j] = (theta[i] + t * (theta[i + 1] - theta[i])) * growth * growth;
+    path.c[j] *= growth;
+    path.a[j] *= growth;
+  }
+}
+
 /** Pressure and velocity where the two waves meet at the node. */
 function close(duct: MeshState): void {
   const { plus, minus, path, cells } = duct;
@@ -176,6 +195,11 @@ function carry(duct: MeshState, dt: number): void {
   if (duct.lossy) warmUp(duct, dt);
 }
 
+/** exp(x) to third order. */
+export function grown(x: number): number {
+  return (1 + 0.5 * x) / (1 - 0.5 * x);
+}
+
 /** The change of theta of a blend with pressure. */
 function followPressure(duct: MeshState): void {
   const { k, bendX, gamma, gas, cells, path } = duct;
@@ -191,7 +215,7 @@ function followPressure(duct: MeshState): void {
     const g0 = gamma[i] + t * (gamma[i + 1] - gamma[i]);
     const g1 = 1 + R / blendHeatCapacity(gas.table, next.theta[j] * to * to, next.y[j]);
     const g = 0.5 * (g0 + g1);
-    next.theta[j] *= 1 + (((g - 1) / (g * k) - 2) * 2 * (to - from)) / (to + from);
+    next.theta[j] *= grown((((g - 1) / (g * k) - 2) * 2 * (to - from)) / (to + from));
   }
 }
 
@@ -208,7 +232,7 @@ function warmUp(duct: MeshState, dt: number): void {
     const g = gamma[j];
     const cp = (g * R) / (g - 1);
     const foot = (warm[i] + t * (warm[i + 1] - warm[i])) / (T[i] + t * (T[i + 1] - T[i]));
-    const node = warmNext[j] / (next.theta[j] * next.X[j] * next.X[j]);
-    next.theta[j] *= 1 + (0.5 * dt * (foot + node)) / cp;
+    const node = warmNext[j] / (path.X[j] * next.X[j] * next.X[j]);
+    next.theta[j] *= grown((0.5 * dt * (foot + node)) / cp);
   }
 }

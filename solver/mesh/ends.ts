@@ -10,7 +10,7 @@
  */
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
-import { firstFoot } from './characteristics.ts';
+import { firstFoot, grown } from './characteristics.ts';
 import { between } from './interpolation.ts';
 import { type Level, type MeshState, REFERENCE_PRESSURE } from './mesh-state.ts';
 import { refreshNode } from './refresh.ts';
@@ -171,7 +171,7 @@ function traceOut(duct: MeshState, end: DuctEnd, dt: number): void {
     const footV = side * at[1];
     const footC = at[2];
     const footA = at[3];
-    gasInside(duct, side, v0 > 0 ? nuPath : nu, X);
+    gasInside(duct, side, v0 > 0 ? nuPath : nu, X, v0 > 0 ? dt : 0);
     const c = traced[MEMORY.c];
     const a = at[0] * X;
     const meanC = 0.5 * (footC + c);
@@ -201,15 +201,24 @@ function stateInside(duct: MeshState, side: -1 | 1, nu: number): void {
   at[3] = (w[i] + t * (w[i + 1] - w[i])) * at[0];
 }
 
-/** Theta, burnt fraction and c of the gas at a distance inside an end, brought to a pressure; w into `at[0]`. */
-function gasInside(duct: MeshState, side: -1 | 1, nu: number, X: number): void {
+/**
+ * Theta, burnt fraction and c of the gas at a distance inside an end, brought to a pressure and, over dt, past the wall; w
+ * into `at[0]`.
+ */
+function gasInside(duct: MeshState, side: -1 | 1, nu: number, X: number, dt: number): void {
   const i = side < 0 ? 0 : duct.cells - 1;
   const t = side < 0 ? nu : 1 - nu;
+  const e = side < 0 ? 0 : duct.cells;
   const { gas, k } = duct;
-  const theta = between(duct.now.theta, duct.bendTheta, i, t);
+  let theta = between(duct.now.theta, duct.bendTheta, i, t);
   const y = duct.mixed ? between(duct.now.y, duct.bendY, i, t) : 0;
   const R = gas.gasConstant(y);
   const g = 1 + R / gas.heatCapacity(theta * X * X, y);
+  if (!gas.perfect) {
+    const from = between(duct.now.X, duct.bendX, i, t);
+    theta *= grown((((g - 1) / (g * k) - 2) * 2 * (X - from)) / (X + from));
+  }
+  if (duct.lossy) theta *= grown((dt * duct.warm[e] * (g - 1)) / (g * R * duct.T[e]));
   const w = Math.sqrt(g * R * theta);
   traced[MEMORY.theta] = theta;
   traced[MEMORY.y] = y;

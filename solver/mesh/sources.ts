@@ -71,16 +71,13 @@ export function rates(duct: MeshState): void {
   }
 }
 
-/** Rates at the end of the step from the estimate of X and u there; theta is that of the path line's foot. */
+/** Rates at the end of the step from the estimate of X and u there; `path.X` holds theta of the gas that gets there. */
 export function nextRates(duct: MeshState): void {
   const { nodeFriction, nodeHeat, nodeWall, density, dragNext, warmNext, T, cells, k, path } = duct;
-  const { X: before, theta } = duct.now;
+  const { X: before } = duct.now;
   const { X, u } = duct.next;
   for (let j = 1; j < cells; j++) {
-    const v = path.nu[j];
-    const i = v >= 0 ? j - 1 : j;
-    const t = v >= 0 ? 1 - v : -v;
-    const temperature = (theta[i] + t * (theta[i + 1] - theta[i])) * X[j] * X[j];
+    const temperature = path.X[j] * X[j] * X[j];
     const rise = (X[j] - before[j]) / (k * before[j]);
     const rho = (density[j] * (1 + rise) * T[j]) / temperature;
     const vel = u[j];
