@@ -3,7 +3,7 @@
  *   suction     its lowest pressure before the plug-back
  *   plug-back   the compression that the baffle sends back: looked for where the wave traced from EO to the baffle and
  *               back arrives; onset and end where it crosses the reference pressure, peak from a parabola through the top of
- *               the wave smoothed over 5 degrees, centroid and share before exhaust closing (EC) by impulse above the reference
+ *               the smoothed wave, centroid and share before exhaust closing (EC) by impulse above the reference
  * Angles are degrees after EO on an even grid; the reference is the ambient pressure.
  */
 
@@ -33,10 +33,13 @@ export interface PlugBack {
 /** Degrees before and after the traced return in which the peak is looked for. */
 const EARLY_DEG = 20;
 const LATE_DEG = 25;
-/** Half-width of the smoothing that finds the top: a travelling shock's spike is not the wave's top [deg]. */
-const SMOOTH_DEG = 2.5;
+/**
+ * The top is sought on the wave smoothed by a triangle of this half-width [deg]: a travelling shock's spike on the front of
+ * a broad crest moves by degrees with the mesh, the crest does not.
+ */
+const SMOOTH_DEG = 8;
 /** Half-width of the parabola through the top [deg]. */
-const TOP_DEG = 4;
+const TOP_DEG = 3;
 
 /**
  * Reads the plug-back.
@@ -54,12 +57,14 @@ export function readPlugBack(
   const half = Math.round(SMOOTH_DEG / stepDeg);
   const smooth = (k: number): number => {
     let sum = 0;
-    for (let j = -half; j <= half; j++) sum += at(k + j);
-    return sum / (2 * half + 1);
+    for (let j = 1 - half; j < half; j++) sum += (half - Math.abs(j)) * at(k + j);
+    return sum / (half * half);
   };
   let top = from;
   for (let k = from; k <= to; k++) if (smooth(k) > smooth(top)) top = k;
-  const { deg: peakDeg, value: peakPressure } = crown(smooth, top, stepDeg);
+  const peakDeg = crown(smooth, top, stepDeg);
+  let peakPressure = at(top);
+  for (let k = top - half; k <= top + half; k++) peakPressure = Math.max(peakPressure, at(k));
   const found = peakPressure > reference;
 
   let first = top;
@@ -98,8 +103,8 @@ function crossing(inside: number, outside: number, reference: number): number {
   return inside > outside ? Math.max(0, Math.min(1, (inside - reference) / (inside - outside))) : 0;
 }
 
-/** Vertex of the least-squares parabola through the samples around the top. */
-function crown(at: (k: number) => number, top: number, stepDeg: number): { deg: number; value: number } {
+/** Vertex of the least-squares parabola through the samples around the top [deg]. */
+function crown(at: (k: number) => number, top: number, stepDeg: number): number {
   const half = Math.max(2, Math.round(TOP_DEG / stepDeg));
   let s0 = 0;
   let s2 = 0;
@@ -117,9 +122,6 @@ function crown(at: (k: number) => number, top: number, stepDeg: number): { deg: 
     y2 += v * j * j;
   }
   const curve = (s0 * y2 - s2 * y0) / (s0 * s4 - s2 * s2);
-  const slope = y1 / s2;
-  const level = (y0 - curve * s2) / s0;
-  if (!(curve < 0)) return { deg: top * stepDeg, value: at(top) };
-  const shift = Math.max(-half, Math.min(half, -slope / (2 * curve)));
-  return { deg: (top + shift) * stepDeg, value: Math.max(level + 0.5 * slope * shift, at(top)) };
+  if (!(curve < 0)) return top * stepDeg;
+  return (top + Math.max(-half, Math.min(half, -y1 / s2 / (2 * curve)))) * stepDeg;
 }
