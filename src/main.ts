@@ -12,6 +12,7 @@ await runProgram(
     wired(verbs.map, () => import('./commands/map.ts')),
     wired(verbs.overnight, () => import('./commands/overnight.ts')),
     wired(verbs.unroll, () => import('./commands/unroll.ts')),
+    wired(verbs.verify, () => import('./commands/verify.ts')),
   ],
   process.argv.slice(2),
 );

@@ -5,11 +5,13 @@
 
 import { runDraft } from './draft.ts';
 import { runGroup } from './sweep.ts';
+import { runCheck } from './verify/check.ts';
 
 const kinds = {
   'echo-test': echoTest,
   draft: runDraft,
   'speed-group': runGroup,
+  verify: runCheck,
 } as const;
 
 export type JobKind = keyof typeof kinds;

@@ -19,21 +19,21 @@ interface Tube {
 
 const TUBES: readonly Tube[] = [
   {
-    name: 'shock tube 1.5 : 1 bar, cold air',
+    name: 'shock tube 1.5 : 1 bar',
     gamma: 1.4,
     gasConstant: 287,
     left: [1.5e5, 293],
     right: [1e5, 293],
   },
   {
-    name: 'shock tube 2 : 1 bar, cold air',
+    name: 'shock tube 2 : 1 bar',
     gamma: 1.4,
     gasConstant: 287,
     left: [2e5, 293],
     right: [1e5, 293],
   },
   {
-    name: 'shock tube 5 : 1 bar, hot gas',
+    name: 'shock tube 5 : 1 bar, hot',
     gamma: 1.33,
     gasConstant: 290,
     left: [5e5, 1300],

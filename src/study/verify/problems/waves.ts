@@ -44,7 +44,7 @@ function extremum(trace: Trace, ratio: number, from?: number, to?: number) {
   return ratio > 1 ? crest(trace, from, to) : trough(trace, from, to);
 }
 
-export function travel(ratio: number, cells: number): Measure {
+function travel(ratio: number, cells: number): Measure {
   const duct = pipe(1.2, cells);
   fill(duct, (x) => stateOf(bell(ratio, 0.35, x)));
   const network = between('closed', duct, 'closed');
@@ -74,11 +74,10 @@ export function travel(ratio: number, cells: number): Measure {
     top2.y / ratio - 1,
     u / exact.velocity - 1,
   ];
-  if ((globalThis as any).DBG) console.log('   ', errors.map((e) => (100 * e).toFixed(3)).join(' '));
   return { error: 100 * Math.max(...errors.map(Math.abs)) };
 }
 
-export function wall(ratio: number, cells: number): Measure {
+function wall(ratio: number, cells: number): Measure {
   const duct = pipe(0.6, cells);
   fill(duct, (x) => stateOf(bell(ratio, 0.5, x)));
   const network = between('closed', duct, 'closed');
@@ -87,7 +86,7 @@ export function wall(ratio: number, cells: number): Measure {
   return { error: 100 * Math.abs(extremum(trace, ratio).y / wallPressureRatio(ratio, 1.4) - 1) };
 }
 
-export function openEnd(ratio: number, cells: number): Measure {
+function openEnd(ratio: number, cells: number): Measure {
   const duct = pipe(0.9, cells);
   fill(duct, (x) => stateOf(bell(ratio, 0.8, x)));
   const air = reservoirOf(AIR, STILL.pressure, STILL.temperature);
@@ -100,7 +99,7 @@ export function openEnd(ratio: number, cells: number): Measure {
 }
 
 /** A pipe full of a wave's gas in motion is let go at an open end at once; choked, the reflected fan hangs on to the face. */
-export function strongFlow(ratio: number, cells: number): Measure {
+function strongFlow(ratio: number, cells: number): Measure {
   const duct = straight(1, cells);
   fill(duct, () => stateOf(ratio));
   const air = reservoirOf(AIR, STILL.pressure, STILL.temperature);
@@ -135,7 +134,6 @@ function passing(right: number, left: number, cells: number): Measure {
   duct.decode();
   const { pressure, velocity } = probeAt(duct, 0.9 + 0.5 * exact.velocity * meet);
   const errors = [pressure / exact.pressure - 1, (velocity - exact.velocity) / A0];
-  if ((globalThis as any).DBG) console.log('   ', errors.map((e) => (100 * e).toFixed(3)).join(' '));
   return { error: 100 * Math.max(...errors.map(Math.abs)) };
 }
 
@@ -166,27 +164,27 @@ function worst(measures: readonly Measure[]): Measure {
 
 export const waveProblems: readonly Problem[] = [
   series(
-    'travelling bells, p/p0 0.8 to 1.3',
-    'speeds at crest and half height, crest pressure and velocity [%]',
+    'travelling bells',
+    'speeds at crest and half height, crest pressure and velocity, p/p0 0.8 to 1.3 [%]',
     [0.8, 0.9, 1.1, 1.2, 1.3],
     travel,
   ),
-  series('bells against a closed end, p/p0 0.8 to 1.5', 'wall pressure [%]', [0.8, 1.1, 1.2, 1.5], wall),
+  series('bells on a closed end', 'wall pressure, p/p0 0.8 to 1.5 [%]', [0.8, 1.1, 1.2, 1.5], wall),
   series(
-    'bells at an open end, p/p0 0.7 to 1.3',
-    'reflected pressure [%]',
+    'bells at an open end',
+    'reflected pressure, p/p0 0.7 to 1.3 [%]',
     [0.7, 0.8, 0.9, 1.2, 1.3],
     openEnd,
   ),
   series(
-    'strong flow out of an open end, p/p0 1.5 to 3',
-    'reflected and face pressure [%]',
+    'strong flow from open end',
+    'reflected and face pressure, p/p0 1.5 to 3 [%]',
     [1.5, 2, 2.5, 3],
     strongFlow,
     [100, 200, 400],
   ),
   {
-    ...series('opposed waves passing through each other', 'pressure [%], velocity [% of a0]', [], travel),
+    ...series('waves passing one another', 'pressure [%], velocity [% of a0]', [], travel),
     run: (n) =>
       worst(
         (
