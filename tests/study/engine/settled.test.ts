@@ -1,0 +1,64 @@
+/**
+ * Rings: conservation, and observed convergence. A settled cycle of the demo at its best torque: the books close, the answer
+ * depends neither on the start nor, within its bounds, on the mesh; and it lies where common practice expects it
+ * (common practice, no source) of a 125 cc single of this kind.
+ */
+
+import { describe, expect, test } from 'vitest';
+import { BEST, draft, rowAt, withCell } from './demo.ts';
+
+const subject = draft('a');
+
+describe('a settled cycle of the demo', () => {
+  const row = rowAt(subject, BEST);
+
+  test('settles, and its ledgers close', () => {
+    expect(row.settled).toBe(true);
+    expect(row.mass_balance_error).toBeLessThan(1e-9);
+    expect(row.energy_balance_error).toBeLessThan(1e-3);
+  });
+
+  test('is the same from a cold pipe and a weak first cycle', () => {
+    const cold = rowAt(subject, BEST, {
+      cylinderPressure: 3e5,
+      cylinderTemperature: 900,
+      pipeTemperature: 420,
+      tailTemperature: 320,
+    });
+    expect(Math.abs(cold.torque_nm / row.torque_nm - 1)).toBeLessThan(0.005);
+    expect(Math.abs(cold.plugback_peak_deg - row.plugback_peak_deg)).toBeLessThan(0.3);
+  });
+
+  test('puts the plug-back within half a degree of the limit of three meshes', () => {
+    const coarse = rowAt(withCell(subject, 2 * subject.run.cell), BEST).plugback_peak_deg;
+    const fine = rowAt(withCell(subject, subject.run.cell / 2), BEST).plugback_peak_deg;
+    const middle = row.plugback_peak_deg;
+    // First order at worst: the limit lies as far beyond the fine mesh as that is from the middle one.
+    const limit = fine + (fine - middle);
+    expect(Math.abs(middle - limit)).toBeLessThan(0.5);
+    expect(Math.abs(coarse - limit)).toBeLessThan(1);
+  });
+
+  test('lies where common practice expects such a single', () => {
+    expect(row.bmep_bar).toBeGreaterThan(9);
+    expect(row.bmep_bar).toBeLessThan(12);
+    expect(row.power_kw).toBeGreaterThan(20);
+    expect(row.power_kw).toBeLessThan(32);
+    expect(row.delivery_ratio).toBeGreaterThan(0.6);
+    expect(row.delivery_ratio).toBeLessThan(1.4);
+    expect(row.exhaust_gas_temperature_k - 273.15).toBeGreaterThan(550);
+    expect(row.exhaust_gas_temperature_k - 273.15).toBeLessThan(750);
+    expect(row.plugback_share_before_closing).toBeGreaterThan(0.5);
+  });
+});
+
+describe('over speed', () => {
+  test('the plug-back is early below the band, late above it, and torque falls on both sides', () => {
+    const coarse = withCell(subject, 0.01);
+    const [below, best, above] = [7750, BEST, 11_750].map((rpm) => rowAt(coarse, rpm));
+    expect(below!.plugback_centroid_deg).toBeLessThan(below!.transfers_close_deg);
+    expect(above!.plugback_lead_deg).toBeLessThan(0);
+    expect(best!.torque_nm).toBeGreaterThan(1.1 * below!.torque_nm);
+    expect(best!.torque_nm).toBeGreaterThan(1.1 * above!.torque_nm);
+  });
+});
