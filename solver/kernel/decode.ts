@@ -1,7 +1,7 @@
 /**
  * Stage 1 of a step: the primitive state of every cell from its conserved averages, ghosts beyond the ends, and the
- * fastest characteristic. For a blend of two thermally perfect gases the temperature solves e(T,Y) = E/rho - u^2/2 by
- * Newton's method from the cell's last temperature.
+ * fastest characteristic. For a blend of two thermally perfect gases the temperature solves e(T,Y) = E/rho - u^2/2, exactly
+ * within a row of the table (e is quadratic there), starting with the row that the cell's last temperature lies in.
  */
 
 import { type DuctState, GHOSTS } from '../duct/state.ts';
@@ -67,16 +67,16 @@ function decodeBlend(duct: DuctState): number {
     for (let round = 0; round < 12; round++) {
       const position = (temperature - TABLE_START) * ROWS_PER_KELVIN;
       const row = position <= 0 ? 0 : position >= TABLE_LAST_ROW ? TABLE_LAST_ROW : position | 0;
-      const dT = temperature - (TABLE_START + row * TABLE_STEP);
       const at = 6 * row;
-      const cvFresh = table[at + 1] + dT * table[at + 2];
-      const cvBurnt = table[at + 4] + dT * table[at + 5];
-      const eFresh = table[at] + 0.5 * dT * (table[at + 1] + cvFresh);
-      const eBurnt = table[at + 3] + 0.5 * dT * (table[at + 4] + cvBurnt);
-      cv = cvFresh + share * (cvBurnt - cvFresh);
-      const miss = (target - (eFresh + share * (eBurnt - eFresh))) / cv;
-      temperature += miss;
-      if (Math.abs(miss) <= 1e-11 * temperature) break;
+      const cvStart = table[at + 1] + share * (table[at + 4] - table[at + 1]);
+      const slope = table[at + 2] + share * (table[at + 5] - table[at + 2]);
+      const above = target - (table[at] + share * (table[at + 3] - table[at]));
+      // Within a row e = e0 + cv0 dT + slope dT^2 / 2, solved exactly; beyond it this is the next guess.
+      const root = Math.sqrt(Math.max(0, cvStart * cvStart + 2 * slope * above));
+      const dT = (2 * above) / (cvStart + root);
+      cv = cvStart + slope * dT;
+      temperature = TABLE_START + row * TABLE_STEP + dT;
+      if (dT > -1e-9 && dT < TABLE_STEP + 1e-9) break;
     }
     const R = Rf + dR * share;
     const over = R * temperature;

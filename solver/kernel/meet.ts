@@ -12,7 +12,7 @@ import { type DuctState, GHOSTS } from '../duct/state.ts';
 /** Below this pressure ratio an expansion is taken as isentropic, above it as the third-order equal two-shock form. */
 const STRONG_EXPANSION = 0.7;
 /** States closer than this meet in one acoustic step: the error is of third order in the difference. */
-const CLOSE = 0.003;
+const CLOSE = 0.008;
 
 /** Fills the star states of the interior faces 1 .. cells-1. */
 export function meet(duct: DuctState): void {

@@ -15,12 +15,14 @@ const LAMINAR_BELOW = 2300;
 
 /** Dynamic viscosity of air [Pa s]. */
 export function viscosity(temperature: number): number {
-  return (1.716e-5 * (temperature / 273.15) ** 1.5 * (273.15 + 110.4)) / (temperature + 110.4);
+  const t = temperature / 273.15;
+  return (1.716e-5 * t * Math.sqrt(t) * (273.15 + 110.4)) / (temperature + 110.4);
 }
 
 /** Thermal conductivity of air [W/(m K)]. */
 export function conductivity(temperature: number): number {
-  return (0.0241 * (temperature / 273.15) ** 1.5 * (273.15 + 194)) / (temperature + 194);
+  const t = temperature / 273.15;
+  return (0.0241 * t * Math.sqrt(t) * (273.15 + 194)) / (temperature + 194);
 }
 
 /** Darcy friction factor from the Reynolds number and the relative roughness eps/D [-]. */
@@ -41,7 +43,8 @@ export function keptDarcyFactor(reynolds: number, relativeRoughness: number): nu
 
 /** Heat transfer coefficient of the pulsating-flow fit [W/(m2 K)]. */
 export function pulsatingCoefficient(reynolds: number, diameter: number, k: number): number {
-  return (0.07 * reynolds ** 0.75 * k) / diameter;
+  const root = Math.sqrt(reynolds);
+  return (0.07 * root * Math.sqrt(root) * k) / diameter;
 }
 
 /** Heat transfer coefficient of Colburn's analogy; f is the Fanning factor [W/(m2 K)]. */
