@@ -122,7 +122,7 @@ function setNode(
   const sent = boundaryV - c * boundaryX;
   const v = shut ? 0 : 0.5 * (arriving + sent);
   level.X[j] = shut ? arriving / c : (0.5 * (arriving - sent)) / c;
-  level.u[j] = end.side * v;
+  level.u[j] = shut ? 0 : end.side * v;
   const leaves = shut || v > 0;
   level.theta[j] = leaves ? memory[MEMORY.theta] : boundaryTheta;
   level.y[j] = leaves ? memory[MEMORY.y] : boundaryY;

@@ -5,7 +5,7 @@
  */
 
 import type { DuctGeometry } from '../duct/geometry.ts';
-import type { MarchingDuct } from '../duct/marching.ts';
+import type { CellFields, MarchingDuct } from '../duct/marching.ts';
 import type { WallLosses } from '../duct/state.ts';
 import type { GasModel } from '../gas/gas-model.ts';
 import { CellValues, integral } from './cells.ts';
@@ -20,11 +20,16 @@ import { refreshNodeLosses } from './wall-losses.ts';
 export class MeshDuct extends MeshState implements MarchingDuct {
   private readonly cellValues: CellValues;
   private readonly perVolume: Float64Array;
+  /** The end nodes before the step made them good, for a step that is rejected. */
+  private readonly endsBefore = new Float64Array(8);
+  private readonly cellFields: CellFields;
 
   constructor(name: string, gas: GasModel, geometry: DuctGeometry, losses?: WallLosses, mixed = true) {
     super(name, gas, geometry, losses, mixed);
     this.cellValues = new CellValues(geometry.cells);
     this.perVolume = new Float64Array(geometry.cells + 1);
+    const cell = (): Float64Array => new Float64Array(geometry.cells);
+    this.cellFields = { offset: 0, p: cell(), u: cell(), a: cell(), T: cell(), y: cell() };
   }
 
   setCell(i: number, pressure: number, temperature: number, velocity = 0, burnt = 0): void {
@@ -44,6 +49,7 @@ export class MeshDuct extends MeshState implements MarchingDuct {
   }
 
   finish(dt: number): number {
+    this.keepEnds();
     settleNode(this, this.left, dt);
     settleNode(this, this.right, dt);
     prepare(this);
@@ -61,6 +67,11 @@ export class MeshDuct extends MeshState implements MarchingDuct {
 
   reject(): void {
     this.accept();
+    const { endsBefore, now, cells } = this;
+    [now.X, now.u, now.theta, now.y].forEach((q, field) => {
+      q[0] = endsBefore[2 * field];
+      q[cells] = endsBefore[2 * field + 1];
+    });
   }
 
   refreshLosses(): void {
@@ -114,6 +125,35 @@ export class MeshDuct extends MeshState implements MarchingDuct {
     out[1] = between(u, this.bendU, i, t);
     out[2] = temperature;
     out[3] = pressure / (this.gas.gasConstant(burnt) * temperature);
+  }
+
+  /** The means of the nodes on both sides of a cell. */
+  fields(): CellFields {
+    if (this.cellValues.any) this.decode();
+    const { p, u, a, T, y } = this.cellFields;
+    const { now, w } = this;
+    for (let i = 0; i < this.cells; i++) {
+      const X = 0.5 * (now.X[i] + now.X[i + 1]);
+      p[i] = this.pressureOf(X);
+      u[i] = 0.5 * (now.u[i] + now.u[i + 1]);
+      a[i] = 0.5 * (w[i] + w[i + 1]) * X;
+      T[i] = 0.5 * (this.T[i] + this.T[i + 1]);
+      y[i] = 0.5 * (now.y[i] + now.y[i + 1]);
+    }
+    return this.cellFields;
+  }
+
+  private keepEnds(): void {
+    const { endsBefore, cells } = this;
+    const { X, u, theta, y } = this.now;
+    endsBefore[0] = X[0];
+    endsBefore[1] = X[cells];
+    endsBefore[2] = u[0];
+    endsBefore[3] = u[cells];
+    endsBefore[4] = theta[0];
+    endsBefore[5] = theta[cells];
+    endsBefore[6] = y[0];
+    endsBefore[7] = y[cells];
   }
 
   private fillDensity(): void {

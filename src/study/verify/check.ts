@@ -41,7 +41,7 @@ export function judge(problem: Problem): Check {
     errors,
     order,
     pass: judged <= problem.bound && (problem.order === undefined || (order ?? 0) >= problem.order),
-    ...(comparison === undefined ? {} : { comparison }),
+    ...(comparison === undefined ? {} : { comparison: thinned(comparison) }),
   };
 }
 
@@ -63,6 +63,21 @@ function described(problem: Problem) {
     limit: bound,
     ...(note === undefined ? {} : { note }),
   };
+}
+
+/** Points of a curve that are kept for the page. */
+const KEPT = 500;
+
+function thinned(comparison: Comparison): Comparison {
+  const thin = ({ x, y }: Comparison['exact']): Comparison['exact'] => {
+    const stride = Math.ceil(x.length / KEPT);
+    const kept = (values: readonly number[]): readonly number[] =>
+      values
+        .filter((_, i) => i % stride === 0 || i === x.length - 1)
+        .map((value) => Number(value.toPrecision(7)));
+    return { x: kept(x), y: kept(y) };
+  };
+  return { ...comparison, computed: thin(comparison.computed), exact: thin(comparison.exact) };
 }
 
 /** Mean order per halving of the cells; null where it cannot be had. */

@@ -73,7 +73,7 @@ function compared(scheme: Scheme, cells: number): Echo {
     time: 1e3 * Math.max(...pairs.map(([got, exact]) => Math.abs(got.t - exact.t))),
     whole: 100 * Math.max(...whole),
     comparison: {
-      title: `Echo of an expansion chamber, ${(1300 / cells).toFixed(0)} mm cells`,
+      title: `Echo of an expansion chamber, ${(1300 / cells).toFixed(0)} mm cells${scheme === 'mesh' ? ', mesh method' : ''}`,
       read: 'Suction from the diffuser, then pressure from the baffle.',
       xName: 'time [ms]',
       yName: 'reflected over incident [-]',
@@ -94,8 +94,7 @@ function three(
   judged: number,
   bounds: readonly [number, number, number],
 ): readonly Problem[] {
-  const name = (what: string): string =>
-    `${scheme === 'mesh' ? 'mesh: ' : ''}chamber ${cell}, ${what}`;
+  const name = (what: string): string => `${scheme === 'mesh' ? 'mesh: ' : ''}chamber ${cell}, ${what}`;
   const about = { ring: 'exact solution', source: SOURCE, cells, judged } as const;
   return [
     {

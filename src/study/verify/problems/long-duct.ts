@@ -68,7 +68,13 @@ function fanno(scheme: Scheme, cells: number): Measure {
   const pressure = (x: number): number =>
     (entry * fannoFlow(mach(x), 1.4).pressure) / fannoFlow(ENTRY, 1.4).pressure;
   const temperature = (x: number): number => T0 * isentropicFlow(mach(x), 1.4).temperature;
-  return compare(duct, mach, pressure, temperature, 'Flow with friction in a long duct');
+  return compare(
+    duct,
+    mach,
+    pressure,
+    temperature,
+    `Flow with friction in a long duct${scheme === 'mesh' ? ', mesh method' : ''}`,
+  );
 }
 
 function rayleigh(scheme: Scheme, cells: number): Measure {
@@ -87,7 +93,13 @@ function rayleigh(scheme: Scheme, cells: number): Measure {
   const mach = (x: number): number => machOfTotalTemperature((from.totalTemperature * total(x)) / T0, 1.4);
   const pressure = (x: number): number => (entry * rayleighFlow(mach(x), 1.4).pressure) / from.pressure;
   const temperature = (x: number): number => total(x) * isentropicFlow(mach(x), 1.4).temperature;
-  return compare(duct, mach, pressure, temperature, 'Flow with heat in a long duct');
+  return compare(
+    duct,
+    mach,
+    pressure,
+    temperature,
+    `Flow with heat in a long duct${scheme === 'mesh' ? ', mesh method' : ''}`,
+  );
 }
 
 const about = {
