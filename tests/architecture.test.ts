@@ -90,10 +90,15 @@ const rules: readonly Rule[] = [
     may: [/^src\/(study|findings|timing|case|exact)\//, /^solver\//, /^node:/, /^(piscina|ndarray|mathjs)$/],
   },
   { room: /^src\/commands\/frame\//, may: [/^src\/commands\/frame\//, /^node:/, /^commander$/] },
+  // What commands say of a study's result, apart from how they run.
+  {
+    room: /^src\/commands\/words\//,
+    may: [/^src\/(commands\/(words|frame)|study|findings)\//, /^plots\//],
+  },
   {
     room: /^src\/commands\/[^/]+\.ts$/,
     may: [
-      /^src\/(commands\/frame|study|findings|timing|case|workshop|exact)\//,
+      /^src\/(commands\/(frame|words)|study|findings|timing|case|workshop|exact)\//,
       /^(solver|plots)\//,
       /^node:/,
     ],

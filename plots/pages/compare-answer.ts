@@ -26,8 +26,11 @@ export interface SpeedSpan {
   readonly to: number;
 }
 
-/** Width of the unbroken run of speeds about the best above 90 % of it [rpm]. */
-export function bandWidth(rows: readonly SpeedRow[], name: Column): number | null {
+/** Drafts that one comparison takes at most. */
+export const mostDrafts = 8;
+
+/** The unbroken run of computed speeds about the best above 90 % of it [rpm]. */
+export function bandOf(rows: readonly SpeedRow[], name: Column): SpeedSpan | null {
   const best = highest(rows, name);
   if (!best) return null;
   const values = column(rows, name);
@@ -37,7 +40,13 @@ export function bandWidth(rows: readonly SpeedRow[], name: Column): number | nul
   let high = middle;
   while (low > 0 && (values[low - 1] ?? Number.NEGATIVE_INFINITY) >= level) low--;
   while (high < rows.length - 1 && (values[high + 1] ?? Number.NEGATIVE_INFINITY) >= level) high++;
-  return (rows[high]?.speed_rpm ?? 0) - (rows[low]?.speed_rpm ?? 0);
+  return { from: rows[low]?.speed_rpm ?? 0, to: rows[high]?.speed_rpm ?? 0 };
+}
+
+/** Width of that run [rpm]. */
+export function bandWidth(rows: readonly SpeedRow[], name: Column): number | null {
+  const band = bandOf(rows, name);
+  return band === null ? null : band.to - band.from;
 }
 
 /** Value of a column at a speed, linear between the computed ones; null outside. */

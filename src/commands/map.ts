@@ -22,12 +22,12 @@ import { openPool } from '../study/pool.ts';
 import { csvText } from './frame/csv.ts';
 import { type ExitCode, exitCodes, UsageError } from './frame/exit-codes.ts';
 import { jsonText } from './frame/json.ts';
-import { echoWords, keptWords, mapText } from './frame/map-text.ts';
 import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
 import { openRunFolder } from './frame/run-folder.ts';
 import type { Terminal } from './frame/terminal.ts';
 import type { Invocation } from './frame/verb.ts';
+import { echoWords, keptWords, mapText } from './words/map-text.ts';
 
 const JOURNAL = 'journal.jsonl';
 

@@ -6,21 +6,20 @@ import type { Case } from '../case/model.ts';
 import { COLUMNS, type SweepRow } from '../findings/row.ts';
 import { openPool } from '../study/pool.ts';
 import type { SweepResult } from '../study/result.ts';
-import { type GroupResult, speedGroups, sweepResult } from '../study/sweep.ts';
+import { withRun } from '../study/run-settings.ts';
+import { runSweeps } from '../study/run-sweeps.ts';
 import { csvText } from './frame/csv.ts';
 import { type ExitCode, exitCodes } from './frame/exit-codes.ts';
-import type { Flags } from './frame/flags.ts';
 import { jsonText } from './frame/json.ts';
 import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
 import { openRunFolder } from './frame/run-folder.ts';
 import { type Column, tableText } from './frame/table.ts';
-import type { Terminal } from './frame/terminal.ts';
 import type { Invocation } from './frame/verb.ts';
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
   const file = files[0] as string;
-  const subject = withFlags(loadCase(file, { set: flags.set }), flags);
+  const subject = withRun(loadCase(file, { set: flags.set }), flags);
   for (const warning of subject.warnings) terminal.warning(plainText(warning));
   const folder = openRunFolder({ out: flags.out, name: subject.name, overwrite: flags.overwrite });
   const result = await sweptCase(subject, { flags, terminal, signal, program });
@@ -35,47 +34,22 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   return isWhole(result) ? exitCodes.done : exitCodes.unsettled;
 }
 
-/** A case with the flags' speeds and cell length in place of its own. */
-export function withFlags(subject: Case, flags: Flags): Case {
-  const run = { ...subject.run };
-  return {
-    ...subject,
-    run: {
-      ...run,
-      ...(flags.speeds === undefined ? {} : { speeds: flags.speeds }),
-      ...(flags.cell === undefined ? {} : { cell: flags.cell }),
-    },
-  };
-}
-
 /** Runs a case's speeds on worker threads. */
-export async function sweptCase(
+async function sweptCase(
   subject: Case,
-  {
-    flags,
-    terminal,
-    signal,
-    program,
-  }: { flags: Flags; terminal: Terminal; signal: AbortSignal; program: string },
+  { flags, terminal, signal, program }: Pick<Invocation, 'flags' | 'terminal' | 'signal' | 'program'>,
 ): Promise<SweepResult> {
-  const groups = speedGroups(subject);
-  const pool = openPool(Math.min(flags.threads, groups.length));
-  const progress = terminal.progress({ label: 'sweep', things: 'speeds', total: subject.run.speeds.length });
-  const done: GroupResult[] = [];
-  let speeds = 0;
+  const total = subject.run.speeds.length;
+  const pool = openPool(Math.min(flags.threads, total));
+  const progress = terminal.progress({ label: 'sweep', things: 'speeds', total });
   try {
-    const jobs = groups.map((input) => ({ kind: 'speed-group' as const, input }));
-    for await (const { index, outcome } of pool.asFinished(jobs, signal)) {
-      if (!outcome.ok) throw Object.assign(new Error(outcome.failure.message), outcome.failure);
-      done[index] = outcome.value;
-      speeds += groups[index]?.speeds.length ?? 0;
-      progress.advance(speeds);
-    }
+    const advance = (speeds: number): void => progress.advance(speeds);
+    const [result] = await runSweeps([subject], { pool, program, signal, advance });
+    return result as SweepResult;
   } finally {
     progress.finish();
     await pool.close();
   }
-  return sweepResult(subject, program, done);
 }
 
 export function sweepCsv(result: SweepResult): string {

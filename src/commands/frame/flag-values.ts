@@ -51,6 +51,16 @@ export function anglesFlag(text: string): readonly number[] {
   return rangeFlag(text, 'deg', '184:200:2');
 }
 
+/** A band of speeds `from:to` [rpm]. */
+export function bandFlag(text: string): { readonly from: number; readonly to: number } {
+  const example = '9000:11000';
+  const [from, to, ...more] = text.split(':').map((part) => plainNumber(part, 'rpm', text, example));
+  if (from === undefined || to === undefined || more.length > 0 || !(to > from)) {
+    throw new UsageError(`"${text}" must be from:to, the lower speed first, such as ${example}.`);
+  }
+  return { from, to };
+}
+
 /** A count of one or more. */
 export function countFlag(text: string): number {
   if (!/^\d{1,4}$/.test(text) || Number(text) < 1)

@@ -5,6 +5,7 @@ import { InvalidArgumentError, Option } from 'commander';
 import { UsageError } from './exit-codes.ts';
 import {
   anglesFlag,
+  bandFlag,
   countFlag,
   lengthOrZeroFlag,
   overrideFlag,
@@ -29,6 +30,10 @@ export interface Flags {
   readonly target?: number;
   /** Exhaust durations [deg]. */
   readonly durations?: readonly number[];
+  /** Speeds between which torque is averaged [rpm]. */
+  readonly band?: { readonly from: number; readonly to: number };
+  /** Find how far assumed inputs move the answer. */
+  readonly moves?: boolean;
   /** Sheet thickness [m]. */
   readonly thickness: number;
   /** Seam allowance [m]. */
@@ -87,6 +92,17 @@ export const verbFlags = {
     syntax: '--duration <from:to:step>',
     help: 'exhaust durations in degrees, such as 184:200:2',
     read: anglesFlag,
+  },
+  band: {
+    member: 'band',
+    syntax: '--band <from:to>',
+    help: 'speeds to average the torque over (default: the target and 1000 rpm either side)',
+    read: bandFlag,
+  },
+  moves: {
+    member: 'moves',
+    syntax: '--moves',
+    help: 'also find how far each assumed input moves lead and torque; takes a while',
   },
   thickness: {
     member: 'thickness',

@@ -53,21 +53,27 @@ export const map: Verb = {
   name: 'map',
   operands: '<case>',
   summary: 'Plug-back timing over speed and exhaust duration',
-  description: 'A sweep for each of several exhaust durations. Writes map.csv, map.json and map.html.',
+  description:
+    'Every speed at each of several exhaust durations (180 to 206 deg in steps of 2): all exhaust roofs move ' +
+    "together, floors, head and pipe stay. Cells of 8 mm or the case's if longer, every second of its speeds if it " +
+    'has many. Finished points are kept in a journal: the same command with the same --out goes on where it ' +
+    'stopped. Writes map.csv, map.json and map.html.',
   flags: [verbFlags.speeds, verbFlags.durations],
   examples: [
     `echocone map ${draft}`,
     `echocone map ${draft} --rpm 8000:12000:500 --duration 186:202:4 --cell 10mm`,
   ],
-  afterInterrupt: nothingKept,
+  afterInterrupt: 'Finished points are kept; the same command with the same --out goes on from there.',
 };
 
 export const compare: Verb = {
   name: 'compare',
   operands: '<cases...>',
   summary: 'Sweep several drafts and put them side by side',
-  description: 'Two to eight cases. Writes compare.csv, compare.json and compare.html.',
-  flags: [verbFlags.speeds],
+  description:
+    'Two to eight cases, measured against the first: best torque and power, width of the band, mean torque over a ' +
+    'stated one, lead at the target speed. Writes compare.csv, compare.json and compare.html.',
+  flags: [verbFlags.speeds, verbFlags.band],
   examples: [
     `echocone compare ${draft} cases/saltmarsh-125/draft-b.yaml`,
     'echocone compare cases/saltmarsh-125/draft-*.yaml --rpm 8000:12000:250 --out runs/drafts',

@@ -2,8 +2,9 @@
 
 import type { MapPoint, MapResult } from '../../study/map.ts';
 import type { Extreme, MapAnswer, Span, Step } from '../../study/map-answer.ts';
-import { plainText } from './plain-text.ts';
-import { type Column, tableText } from './table.ts';
+import { folded } from '../frame/folded.ts';
+import { plainText } from '../frame/plain-text.ts';
+import { type Column, tableText } from '../frame/table.ts';
 
 /** Duration near which common practice, no source, expects the strongest resonance [deg]. */
 const RESONANT_DEG = 190;
@@ -145,17 +146,4 @@ function failures(result: MapResult): string {
   return result.failures
     .map((f) => `${f.speedRpm} rpm at ${f.durationDeg} deg failed: ${plainText(f.reason)}\n`)
     .join('');
-}
-
-/** A sentence over lines of 80 columns. */
-function folded(text: string): string {
-  const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(' ')) {
-    if (line !== '' && line.length + 1 + word.length > 80) {
-      lines.push(line);
-      line = word;
-    } else line = line === '' ? word : `${line} ${word}`;
-  }
-  return [...lines, line].join('\n');
 }

@@ -1,0 +1,116 @@
+/** `echocone compare`: sweeps of two to eight drafts, measured against the first; a table, a document and a page. */
+
+import { mostDrafts } from '../../plots/pages/compare-answer.ts';
+import { comparePage } from '../../plots/pages/compare-page.ts';
+import { loadCase } from '../case/load.ts';
+import type { Case } from '../case/model.ts';
+import { COLUMNS } from '../findings/row.ts';
+import { openPool } from '../study/pool.ts';
+import type { SweepResult } from '../study/result.ts';
+import { withRun } from '../study/run-settings.ts';
+import { runSweeps } from '../study/run-sweeps.ts';
+import { csvText } from './frame/csv.ts';
+import { shortNames, uniqueNames } from './frame/draft-names.ts';
+import { type ExitCode, exitCodes, UsageError } from './frame/exit-codes.ts';
+import { jsonText } from './frame/json.ts';
+import { pageAssets } from './frame/page-assets.ts';
+import { plainText } from './frame/plain-text.ts';
+import { openRunFolder } from './frame/run-folder.ts';
+import type { Invocation } from './frame/verb.ts';
+import { type Comparison, compareText, comparison } from './words/compare-text.ts';
+
+export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
+  if (files.length < 2 || files.length > mostDrafts)
+    throw new UsageError(`Compare takes two to ${mostDrafts} cases; ${files.length} named.`);
+  const subjects = files.map((file) => withRun(loadCase(file, { set: flags.set }), flags));
+  for (const { name, warnings } of subjects)
+    for (const warning of warnings) terminal.warning(plainText(`${name}: ${warning}`));
+  const band = flags.band === undefined ? null : covered(flags.band, subjects);
+  const first = subjects[0] as Case;
+  const folder = openRunFolder({
+    out: flags.out,
+    name: `compare ${first.name}`,
+    overwrite: flags.overwrite,
+  });
+  const total = subjects.reduce((sum, { run }) => sum + run.speeds.length, 0);
+  const pool = openPool(Math.min(flags.threads, total));
+  const progress = terminal.progress({ label: 'compare', things: 'speeds', total });
+  let sweeps: readonly SweepResult[];
+  try {
+    const advance = (speeds: number): void => progress.advance(speeds);
+    sweeps = await runSweeps(subjects, { pool, program, signal, advance });
+  } finally {
+    progress.finish();
+    await pool.close();
+  }
+  const names = uniqueNames(subjects.map(({ name }) => name));
+  const short = shortNames(names);
+  const result = comparison(short, sweeps, band);
+  folder.write('compare.csv', compareCsv(names, sweeps));
+  const document = compareDocument({ program, names, files, sweeps, result });
+  folder.write('compare.json', jsonText(document));
+  const drafts = sweeps.map((sweep, k) => ({ name: short[k] as string, sweep }));
+  const { targetSpeed } = result;
+  folder.write(
+    'compare.html',
+    comparePage({ program, drafts, targetSpeed, band: result.band }, pageAssets('compare')),
+  );
+  terminal.answer(flags.json ? jsonText(document) : compareText(result, names, sweeps, terminal.colour));
+  terminal.message(`Page: ${folder.file('compare.html')}`);
+  terminal.message('compare.csv and compare.json lie beside it.');
+  return sweeps.every(isWhole) ? exitCodes.done : exitCodes.unsettled;
+}
+
+/** A band that all drafts cover. @throws UsageError */
+function covered(band: NonNullable<Invocation['flags']['band']>, subjects: readonly Case[]) {
+  for (const { name, run } of subjects) {
+    const [low, high] = [run.speeds[0] ?? 0, run.speeds.at(-1) ?? 0];
+    if (band.from < low || band.to > high)
+      throw new UsageError(
+        `--band ${band.from}:${band.to} reaches beyond the speeds of ${plainText(name)}, ${low} to ${high} rpm. ` +
+          'Name a band within them, or more speeds with --rpm.',
+      );
+  }
+  return band;
+}
+
+function compareCsv(names: readonly string[], sweeps: readonly SweepResult[]): string {
+  return csvText(
+    ['draft', ...COLUMNS.map((c) => c.name)],
+    sweeps.flatMap((sweep, k) => sweep.rows.map((row) => ({ draft: names[k], ...row }))),
+  );
+}
+
+/** Rows and summaries; traces are each draft's own sweep's. */
+function compareDocument(of: {
+  readonly program: string;
+  readonly names: readonly string[];
+  readonly files: readonly string[];
+  readonly sweeps: readonly SweepResult[];
+  readonly result: Comparison;
+}) {
+  const { targetSpeed, band, summaries, differences } = of.result;
+  return {
+    schemaVersion: 1,
+    kind: 'compare',
+    program: of.program,
+    targetSpeed,
+    band,
+    drafts: of.sweeps.map((sweep, k) => ({
+      name: of.names[k],
+      file: of.files[k],
+      summary: { ...summaries[k], name: of.names[k] },
+      againstFirst: differences[k],
+      displacement: sweep.displacement,
+      outline: sweep.outline,
+      case: sweep.case,
+      rows: sweep.rows,
+      failures: sweep.failures,
+    })),
+  };
+}
+
+/** Every speed finished and settled. */
+function isWhole({ failures, rows }: SweepResult): boolean {
+  return failures.length === 0 && rows.every((row) => row.settled);
+}

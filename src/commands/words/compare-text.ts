@@ -1,0 +1,149 @@
+/** Drafts side by side in words and a table, for the terminal. */
+
+import {
+  bandOf,
+  compareHeadline,
+  type DraftSummary,
+  difference,
+  type SpeedSpan,
+  summarise,
+} from '../../../plots/pages/compare-answer.ts';
+import type { SweepResult } from '../../study/result.ts';
+import { folded } from '../frame/folded.ts';
+import { plainText } from '../frame/plain-text.ts';
+import { type Column, tableText } from '../frame/table.ts';
+
+/** Half the band of the average where only a target is stated [rpm]. */
+const HALF_BAND = 1000;
+
+export interface Comparison {
+  readonly targetSpeed: number | null;
+  readonly band: SpeedSpan | null;
+  readonly summaries: readonly DraftSummary[];
+  /** Numbers of each draft less those of the first; of the first null. */
+  readonly differences: readonly (Differences | null)[];
+}
+
+type Numbers = Omit<DraftSummary, 'name'>;
+export type Differences = { readonly [Name in keyof Numbers]: number | null };
+
+/** Summaries over a band; without one the target's neighbourhood, or the first draft's band of torque. */
+export function comparison(
+  names: readonly string[],
+  sweeps: readonly SweepResult[],
+  stated: SpeedSpan | null,
+): Comparison {
+  const targetSpeed = sweeps[0]?.case.run.targetSpeed ?? null;
+  const band = stated ?? usualBand(sweeps, targetSpeed);
+  const summaries = sweeps.map(({ rows }, k) => summarise(names[k] as string, rows, targetSpeed, band));
+  const first = summaries[0];
+  return {
+    targetSpeed,
+    band,
+    summaries,
+    differences: summaries.map((one, k) => (k === 0 || first === undefined ? null : less(one, first))),
+  };
+}
+
+function usualBand(sweeps: readonly SweepResult[], target: number | null): SpeedSpan | null {
+  const wanted =
+    target === null
+      ? bandOf(sweeps[0]?.rows ?? [], 'torque_nm')
+      : { from: target - HALF_BAND, to: target + HALF_BAND };
+  if (wanted === null) return null;
+  const from = Math.max(wanted.from, ...sweeps.map(({ rows }) => rows[0]?.speed_rpm ?? 0));
+  const to = Math.min(wanted.to, ...sweeps.map(({ rows }) => rows.at(-1)?.speed_rpm ?? 0));
+  return to > from ? { from, to } : null;
+}
+
+function less(one: DraftSummary, first: DraftSummary): Differences {
+  const { name: _, ...numbers } = one;
+  const entries = Object.entries(numbers).map(([key, value]) => {
+    const base = first[key as keyof Numbers];
+    return [key, value === null || base === null ? null : value - base];
+  });
+  return Object.fromEntries(entries) as Differences;
+}
+
+interface Line {
+  readonly label: string;
+  readonly values: Differences;
+  readonly isDifference: boolean;
+}
+
+export function compareText(
+  { targetSpeed, band, summaries, differences }: Comparison,
+  names: readonly string[],
+  sweeps: readonly SweepResult[],
+  colour: boolean,
+): string {
+  const first = summaries[0] as DraftSummary;
+  const lines = [...names.map(plainText), '', folded(plain(compareHeadline(summaries)))];
+  for (const one of summaries.slice(1))
+    lines.push(folded(`${plain(one.name)} against ${plain(first.name)}: ${plain(difference(first, one))}.`));
+  lines.push('', folded(legend(targetSpeed, band)));
+  const rows = summaries.flatMap((one, k): Line[] => {
+    const { name, ...values } = one;
+    const change = differences[k];
+    return [
+      { label: plain(name), values, isDifference: false },
+      ...(change == null ? [] : [{ label: '  less the first', values: change, isDifference: true }]),
+    ];
+  });
+  lines.push(tableText(columns, rows, { colour }));
+  const edges = summaries.flatMap((one, k) => edgeWords(one, sweeps[k]?.rows ?? []));
+  const troubles = sweeps.flatMap(({ rows: swept, failures }, k) => [
+    ...swept
+      .filter((r) => !r.settled)
+      .map((r) => `${plain(names[k] ?? '')}: ${r.speed_rpm} rpm did not settle.`),
+    ...failures.map((f) => `${plain(names[k] ?? '')}: ${f.speedRpm} rpm failed: ${plainText(f.reason)}`),
+  ]);
+  return [...lines, ...edges, ...troubles].join('\n');
+}
+
+/** A best at the first or last speed is the best of those asked for only. */
+function edgeWords(one: DraftSummary, rows: readonly { readonly speed_rpm: number }[]): string[] {
+  const ends = [rows[0]?.speed_rpm, rows.at(-1)?.speed_rpm];
+  const cut = [
+    ...(ends.includes(one.peakTorqueSpeed ?? 0) ? ['torque'] : []),
+    ...(ends.includes(one.peakPowerSpeed ?? 0) ? ['power'] : []),
+  ];
+  if (cut.length === 0) return [];
+  const most = cut.join(' and ');
+  return [`${plain(one.name)}: most ${most} at the end of the range; the best may lie beyond.`];
+}
+
+function legend(target: number | null, band: SpeedSpan | null): string {
+  const parts = ['Bands: speeds above 90 % of the best torque, of the best power.'];
+  if (band !== null) parts.push(`Mean: torque from ${band.from} to ${band.to} rpm.`);
+  if (target !== null) parts.push(`Lead at ${target} rpm: exhaust closing less the plug-back's peak.`);
+  return parts.join(' ');
+}
+
+/** Thin blanks of a page are none in many a terminal's letters. */
+function plain(text: string): string {
+  return plainText(text)
+    .replace(/[\u2009\u202f\u00a0]/g, ' ')
+    .replace(/[“”]/g, '"');
+}
+
+function cell(key: keyof Numbers, digits: number): (line: Line) => string {
+  return ({ values, isDifference }) => {
+    const value = values[key];
+    if (value === null || !Number.isFinite(value)) return '-';
+    const text = value.toFixed(digits);
+    return isDifference && Number(text) > 0 ? `+${text}` : text;
+  };
+}
+
+const columns: readonly Column<Line>[] = [
+  { header: 'Draft', align: 'left', text: ({ label }) => label },
+  { header: 'torque', unit: 'Nm', text: cell('peakTorque', 1) },
+  { header: 'at', unit: 'rpm', text: cell('peakTorqueSpeed', 0) },
+  { header: 'power', unit: 'kW', text: cell('peakPower', 1) },
+  { header: 'at', unit: 'rpm', text: cell('peakPowerSpeed', 0) },
+  { header: 'band T', unit: 'rpm', text: cell('torqueBand', 0) },
+  { header: 'band P', unit: 'rpm', text: cell('powerBand', 0) },
+  { header: 'mean', unit: 'Nm', text: cell('averageTorque', 1) },
+  { header: 'lead', unit: 'deg', text: cell('leadAtTarget', 1) },
+];

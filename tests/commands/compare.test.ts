@@ -1,0 +1,122 @@
+/**
+ * `compare` as the command line runs it, on the built program: its summaries worked out again from its own rows, user
+ * text that is no formula and no mark-up, and what it refuses. Few cycles on a coarse mesh, so nothing has settled.
+ */
+
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { COLUMNS } from '../../src/findings/row.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const main = join(root, 'dist/src/main.js');
+const folder = mkdtempSync(join(tmpdir(), 'echocone-compare-'));
+const demo = (letter: string): string => join(root, `cases/saltmarsh-125/draft-${letter}.yaml`);
+const flags = ['--rpm', '8500:10500:500', '--cell', '16mm', '--set', 'run.maxCycles=6'];
+const run = (out: string, files: readonly string[], ...more: string[]) =>
+  spawnSync(process.execPath, [main, 'compare', ...files, ...flags, '--out', join(folder, out), ...more], {
+    encoding: 'utf8',
+  });
+const text = (out: string, file: string): string => readFileSync(join(folder, out, file), 'utf8');
+
+interface Row {
+  readonly speed_rpm: number;
+  readonly torque_nm: number;
+  readonly power_kw: number;
+  readonly plugback_lead_deg: number;
+}
+interface Draft {
+  readonly name: string;
+  readonly summary: Readonly<Record<string, number>>;
+  readonly againstFirst: Readonly<Record<string, number>> | null;
+  readonly rows: readonly Row[];
+}
+
+let first = { status: null as number | null, stdout: '', stderr: '' };
+let drafts: readonly Draft[] = [];
+beforeAll(() => {
+  first = run('two', [demo('a'), demo('c')], '--threads', '2', '--band', '9000:10000');
+  drafts = JSON.parse(text('two', 'compare.json')).drafts;
+});
+
+describe('two drafts', () => {
+  test('settle in no six cycles, and all files are there', () => {
+    expect(first.status).toBe(4);
+    expect(first.stdout.split('\n').every((line) => line.length <= 80)).toBe(true);
+    expect(first.stdout).toMatch(/^draft C against draft A: /m);
+    expect(first.stdout).toMatch(/ {2}less the first/);
+    const [head, ...lines] = text('two', 'compare.csv').trim().split('\n');
+    expect(head).toBe(['draft', ...COLUMNS.map((c) => c.name)].join(','));
+    expect(lines).toHaveLength(10);
+    expect(lines[5]?.startsWith('"Saltmarsh 125, draft C",8500,')).toBe(true);
+    expect(text('two', 'compare.html')).toContain('draft C');
+  });
+
+  test.each([0, 1])('summary of draft %i follows from its rows', (k) => {
+    const { rows, summary } = drafts[k] as Draft;
+    const best = (of: (row: Row) => number): Row => rows.reduce((a, b) => (of(b) > of(a) ? b : a));
+    const torque = best((r) => r.torque_nm);
+    expect(summary.peakTorque).toBe(torque.torque_nm);
+    expect(summary.peakTorqueSpeed).toBe(torque.speed_rpm);
+    expect(summary.peakPower).toBe(best((r) => r.power_kw).power_kw);
+    expect(summary.peakPowerSpeed).toBe(best((r) => r.power_kw).speed_rpm);
+    // Trapezes over 9000, 9500, 10 000; the summary samples the same polygon.
+    const [, low, middle, high] = rows.map((r) => r.torque_nm) as [number, number, number, number];
+    expect(summary.averageTorque).toBeCloseTo((low / 2 + middle + high / 2) / 2, 9);
+    const target = rows.find((r) => r.speed_rpm === JSON.parse(text('two', 'compare.json')).targetSpeed);
+    if (target !== undefined) expect(summary.leadAtTarget).toBe(target.plugback_lead_deg);
+    expect(summary.torqueBand).toBeGreaterThanOrEqual(0);
+  });
+
+  test('differences are those to the first', () => {
+    const [a, c] = drafts as [Draft, Draft];
+    expect(a.againstFirst).toBeNull();
+    for (const name of ['peakTorque', 'peakPowerSpeed', 'averageTorque', 'torqueBand'])
+      expect(c.againstFirst?.[name]).toBe((c.summary[name] as number) - (a.summary[name] as number));
+  });
+
+  test('one thread gives the same bytes', () => {
+    run('one', [demo('a'), demo('c')], '--threads', '1', '--band', '9000:10000');
+    for (const file of ['compare.csv', 'compare.json', 'compare.html'])
+      expect(text('one', file)).toBe(text('two', file));
+  });
+});
+
+describe('user text', () => {
+  test('is no formula and no mark-up anywhere', () => {
+    const hostile = (name: string): string => {
+      const path = join(folder, `${name.length}.yaml`);
+      const draft = readFileSync(demo('a'), 'utf8')
+        .replace(/^name: .*$/m, `name: ${JSON.stringify(name)}`)
+        .replace(
+          /(engine|pipe): (\S+\.yaml)/g,
+          (_, key, file) => `${key}: ${join(root, 'cases/saltmarsh-125', file)}`,
+        );
+      writeFileSync(path, draft);
+      return path;
+    };
+    const files = [hostile('=HYPERLINK("x")'), hostile('<script>alert(1)</script> & "Söhne"')];
+    const { stdout, status } = run('hostile', files, '--rpm', '9000', '--set', 'run.maxCycles=2');
+    expect(status).toBe(4);
+    expect(stdout).toContain('<script>alert(1)</script> & "Söhne"');
+    expect(text('hostile', 'compare.csv')).toMatch(/^"'=HYPERLINK\(""x""\)",9000,/m);
+    expect(text('hostile', 'compare.html')).not.toContain('<script>alert(1)');
+    expect(text('hostile', 'compare.html')).toContain('&lt;script&gt;');
+  });
+});
+
+describe('refused before anything runs', () => {
+  test.each([
+    ['one case', ['a'], [], /two to 8 cases; 1 named/],
+    ['nine cases', [...'aabbccaab'], [], /two to 8 cases; 9 named/],
+    ['a band beyond the speeds', ['a', 'b'], ['--band', '8000:10000'], /reaches beyond the speeds/],
+    ['a band upside down', ['a', 'b'], ['--band', '10000:9000'], /lower speed first/],
+  ] as const)('%s', (_, letters, more, message) => {
+    const { status, stderr } = run('refused', letters.map(demo), ...more);
+    expect(status).toBe(2);
+    expect(stderr).toMatch(message);
+  });
+});
