@@ -14,7 +14,7 @@ export {
   totalLength,
   volumeBefore,
 } from './duct/geometry.ts';
-export type { MarchingDuct } from './duct/marching.ts';
+export type { CellFields, MarchingDuct } from './duct/marching.ts';
 export { newDuct, type Scheme } from './duct/new-duct.ts';
 export { GHOSTS, type WallLosses } from './duct/state.ts';
 export { newReservoir, RESERVOIR, type Reservoir, setReservoir } from './ends/reservoir.ts';

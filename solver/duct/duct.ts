@@ -5,7 +5,7 @@
 import { decode, unphysicalCell } from '../kernel/decode.ts';
 import { advance, arrivals } from '../kernel/step.ts';
 import { refreshLosses } from '../losses/wall-losses.ts';
-import type { MarchingDuct } from './marching.ts';
+import type { CellFields, MarchingDuct } from './marching.ts';
 import { valueAt } from './point-value.ts';
 import { DuctState, GHOSTS } from './state.ts';
 
@@ -13,6 +13,19 @@ import { DuctState, GHOSTS } from './state.ts';
 const CALM_REACH = 4;
 
 export class Duct extends DuctState implements MarchingDuct {
+  private readonly cellFields: CellFields = {
+    offset: GHOSTS,
+    p: this.p,
+    u: this.u,
+    a: this.a,
+    T: this.T,
+    y: this.y,
+  };
+
+  fields(): CellFields {
+    return this.cellFields;
+  }
+
   decode(): number {
     return this.dx / decode(this);
   }

@@ -7,6 +7,16 @@ import type { GasModel } from '../gas/gas-model.ts';
 import type { DuctEnd } from './duct-end.ts';
 import type { DuctGeometry } from './geometry.ts';
 
+/** The current state by cells, for observers: cell i stands at index i + offset. The arrays are reused by later steps. */
+export interface CellFields {
+  readonly offset: number;
+  readonly p: Float64Array;
+  readonly u: Float64Array;
+  readonly a: Float64Array;
+  readonly T: Float64Array;
+  readonly y: Float64Array;
+}
+
 export interface MarchingDuct {
   readonly name: string;
   readonly gas: GasModel;
@@ -40,6 +50,8 @@ export interface MarchingDuct {
   energyContent(): number;
   /** Says where the state is not physical, for an error message. */
   complaint(): string;
+  /** The state of the cells as last decoded. */
+  fields(): CellFields;
   /** Interpolated state at a position [m]: pressure, velocity, temperature, density into `out`. */
   probe(position: number, out: Float64Array): void;
   setCell(i: number, pressure: number, temperature: number, velocity?: number, burnt?: number): void;

@@ -4,12 +4,12 @@
  */
 
 import {
-  Duct,
   fixedOpening,
   GasModel,
   type Link,
   type MarchingDuct,
   Network,
+  newDuct,
   newFlow,
   newReservoir,
   type Opening,
@@ -22,7 +22,7 @@ import {
   Volume,
   type WallLosses,
 } from '../../../solver/index.ts';
-import type { Case, Engine, Intake } from '../../case/model.ts';
+import type { Case, Engine, Intake, RunSettings } from '../../case/model.ts';
 import { type PortSchedule, portSchedule, samplePort } from '../../timing/schedule.ts';
 import { sweptVolume } from '../../timing/volume.ts';
 import { CylinderDrive, crankcaseDrive, PortOpening } from './drives.ts';
@@ -65,7 +65,7 @@ export function buildEngine(subject: Case, rpm: number, cell: number): EngineNet
   const crankcase = new Volume('crankcase', gas, crankcaseDrive(engine, schedule.volumes, rpm));
 
   const exhaust = exhaustDucts(subject, gas, cell);
-  const tract = tractDucts(engine, gas, cell, run.friction);
+  const tract = tractDucts(engine, gas, cell, run);
   const first = exhaust[0] as (typeof exhaust)[number];
   const last = exhaust[exhaust.length - 1] as (typeof exhaust)[number];
   const air = newReservoir();
@@ -90,7 +90,7 @@ export function buildEngine(subject: Case, rpm: number, cell: number): EngineNet
     column: new Float64Array(2),
     flow: newFlow(),
   };
-  const tractEnd = tract[tract.length - 1] as Duct;
+  const tractEnd = tract[tract.length - 1] as MarchingDuct;
   const intakePort: PortLink = {
     kind: 'port',
     end: tractEnd.right,
@@ -101,7 +101,7 @@ export function buildEngine(subject: Case, rpm: number, cell: number): EngineNet
   };
   const mouth: Link = {
     kind: 'atmosphere',
-    end: (tract[0] as Duct).left,
+    end: (tract[0] as MarchingDuct).left,
     reservoir: air,
     share: 1,
     flow: newFlow(),
@@ -176,16 +176,16 @@ function exhaustDucts(
   const tail = sections[sections.length - 1]?.diameter[1] ?? 0;
   const correction = pipe.silencer === null ? pipe.endCorrection * 0.5 * tail : 0;
   return ductRuns('exhaust', sections, correction).map((run) => {
-    const duct = new Duct(run.name, gas, meshRun(run, cell), lossesOf(subject));
-    for (let i = 0; i < duct.cells; i++) {
-      const position = run.start + duct.centre(i) - engine.passage.length;
+    const duct = newDuct(subject.run.scheme, run.name, gas, meshRun(run, cell), lossesOf(subject));
+    for (let i = 0; i < duct.geometry.cells; i++) {
+      const position = run.start + (i + 0.5) * duct.geometry.dx - engine.passage.length;
       duct.wallTemperature[i] = wallTemperatureAt(pipe.wall, position);
     }
     return { run, duct };
   });
 }
 
-function tractDucts(engine: Engine, gas: GasModel, cell: number, friction: boolean): Duct[] {
+function tractDucts(engine: Engine, gas: GasModel, cell: number, settings: RunSettings): MarchingDuct[] {
   const { tract } = engine.intake;
   const mouthRadius = 0.5 * (tract[0]?.diameter[0] ?? 0);
   const sections = [
@@ -198,15 +198,19 @@ function tractDucts(engine: Engine, gas: GasModel, cell: number, friction: boole
     },
     ...tract,
   ];
-  return ductRuns('tract', sections, 0).map(
-    (run) => new Duct(run.name, gas, meshRun(run, cell), { friction, heat: 'none', roughness: 1e-5 }),
+  return ductRuns('tract', sections, 0).map((run) =>
+    newDuct(settings.scheme, run.name, gas, meshRun(run, cell), {
+      friction: settings.friction,
+      heat: 'none',
+      roughness: 1e-5,
+    }),
   );
 }
 
-function tailDuct(diameter: number, gas: GasModel, cell: number, subject: Case): Duct {
+function tailDuct(diameter: number, gas: GasModel, cell: number, subject: Case): MarchingDuct {
   const length = OUTLET_LENGTH + 0.5 * subject.pipe.endCorrection * diameter;
   const run: DuctRun = { name: 'outlet', start: 0, tapers: [{ length, diameter: [diameter, diameter] }] };
-  return new Duct('outlet', gas, meshRun(run, cell), {
+  return newDuct(subject.run.scheme, 'outlet', gas, meshRun(run, cell), {
     friction: subject.run.friction,
     heat: 'none',
     roughness: subject.pipe.roughness,

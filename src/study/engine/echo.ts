@@ -4,12 +4,12 @@
  * cylinder, as it is at exhaust opening, blow down into the same hot gas at rest under ambient pressure.
  */
 
-import { GHOSTS, type MarchingDuct } from '../../../solver/index.ts';
+import type { MarchingDuct } from '../../../solver/index.ts';
 import { tracePath } from '../../findings/trace-path.ts';
 import type { EngineNetwork } from './build.ts';
 import type { Baffle, CycleReading } from './read-cycle.ts';
 import { portTraces, speedFields, TRACE_STEP_DEG } from './read-cycle.ts';
-import { type CycleRecorder, cellsOf } from './recorder.ts';
+import type { CycleRecorder } from './recorder.ts';
 
 /** Second return of the wave that leaves the closed port with the plug-back's peak, degrees after EO. */
 export function echoReturn(
@@ -53,7 +53,7 @@ export function firstPulsePeak(engine: EngineNetwork, recorder: CycleRecorder): 
 }
 
 function quieten(duct: MarchingDuct, pressure: number): void {
-  const { T, y } = cellsOf(duct) as unknown as { T: Float64Array; y: Float64Array };
+  const { T, y, offset } = duct.fields();
   for (let i = 0; i < duct.geometry.cells; i++)
-    duct.setCell(i, pressure, T[i + GHOSTS] as number, 0, y[i + GHOSTS] as number);
+    duct.setCell(i, pressure, T[i + offset] as number, 0, y[i + offset] as number);
 }

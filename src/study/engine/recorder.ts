@@ -4,7 +4,7 @@
  * Port values belong to the middle of a step (that is where the boundary answers), volumes to its end.
  */
 
-import { ANSWER, GHOSTS } from '../../../solver/index.ts';
+import { ANSWER, type CellFields } from '../../../solver/index.ts';
 import type { EngineNetwork } from './build.ts';
 
 /** Channels of a step. */
@@ -28,19 +28,6 @@ const CHANNELS = 12;
 export const FIELD_STEP_DEG = 1;
 const FIELDS = 361;
 
-interface PipeView {
-  readonly p: Float64Array;
-  readonly u: Float64Array;
-  readonly a: Float64Array;
-  readonly T: Float64Array;
-  readonly gamma: Float64Array;
-}
-
-/** The cell arrays of a duct, ghosts included, whichever scheme marches it. */
-export function cellsOf(duct: unknown): PipeView {
-  return duct as PipeView;
-}
-
 export class CycleRecorder {
   steps = 0;
   channels: Float64Array[];
@@ -58,12 +45,16 @@ export class CycleRecorder {
   readonly heatTemperature: Float64Array;
   private readonly engine: EngineNetwork;
   private readonly passageEnd: number;
+  /** Fields of the exhaust ducts as of the step being noted, and their numbers of cells. */
+  private readonly fields: CellFields[] = [];
+  private readonly cellCounts: readonly number[];
   private startDeg = 0;
   private nextField = 0;
   private capacity = 4096;
 
   constructor(engine: EngineNetwork) {
     this.engine = engine;
+    this.cellCounts = engine.exhaust.map((e) => e.duct.geometry.cells);
     const total = engine.exhaust.reduce((sum, e) => sum + e.duct.geometry.cells, 0);
     const cells = (): Float64Array => new Float64Array(total);
     this.positions = cells();
@@ -102,6 +93,8 @@ export class CycleRecorder {
   note(time: number, dt: number): void {
     if (this.steps === this.capacity) this.grow();
     const { engine } = this;
+    for (let d = 0; d < engine.exhaust.length; d++)
+      this.fields[d] = (engine.exhaust[d] as EngineNetwork['exhaust'][number]).duct.fields();
     const perSecond = 6 * engine.rpm;
     const s = this.steps++;
     const c = this.channels;
@@ -131,18 +124,18 @@ export class CycleRecorder {
   }
 
   private passageMach(): number {
-    const view = cellsOf(this.engine.exhaust[0]?.duct);
-    const k = this.passageEnd + GHOSTS;
-    return Math.abs(view.u[k] as number) / (view.a[k] as number);
+    const { u, a, offset } = this.fields[0] as CellFields;
+    const k = this.passageEnd + offset;
+    return Math.abs(u[k] as number) / (a[k] as number);
   }
 
   private accumulate(dt: number): void {
     const { temperatureTime, fluxTemperature, flux } = this;
     let k = 0;
-    for (const { duct } of this.engine.exhaust) {
-      const { T, u, p } = cellsOf(duct);
-      const n = duct.geometry.cells;
-      for (let i = GHOSTS; i < n + GHOSTS; i++, k++) {
+    for (let d = 0; d < this.fields.length; d++) {
+      const { T, u, p, offset } = this.fields[d] as CellFields;
+      const n = this.cellCounts[d] as number;
+      for (let i = offset; i < n + offset; i++, k++) {
         const temperature = T[i] as number;
         const weight = (Math.abs(u[i] as number) * (p[i] as number) * dt) / temperature;
         temperatureTime[k] = (temperatureTime[k] as number) + temperature * dt;
@@ -156,13 +149,13 @@ export class CycleRecorder {
   private accumulateHeat(dt: number): void {
     let k = 0;
     for (const { duct } of this.engine.exhaust) {
-      const { T } = cellsOf(duct);
-      const { heatOverD } = duct as unknown as { heatOverD: Float64Array };
+      const { T, offset } = duct.fields();
+      const { heatOverD } = duct;
       const { diameter, cells } = duct.geometry;
       for (let i = 0; i < cells; i++, k++) {
         const h = 0.25 * (heatOverD[i] as number) * (diameter[i] as number) * dt;
         this.heatTime[k] = (this.heatTime[k] as number) + h;
-        this.heatTemperature[k] = (this.heatTemperature[k] as number) + h * (T[i + GHOSTS] as number);
+        this.heatTemperature[k] = (this.heatTemperature[k] as number) + h * (T[i + offset] as number);
       }
     }
   }
@@ -173,9 +166,9 @@ export class CycleRecorder {
     for (; this.nextField <= upTo; this.nextField += FIELD_STEP_DEG) {
       let k = this.nextField * this.positions.length;
       for (const { duct } of this.engine.exhaust) {
-        const { p, u, a } = cellsOf(duct);
+        const { p, u, a, offset } = duct.fields();
         const n = duct.geometry.cells;
-        for (let i = GHOSTS; i < n + GHOSTS; i++, k++) {
+        for (let i = offset; i < n + offset; i++, k++) {
           this.pressure[k] = p[i] as number;
           this.forward[k] = (u[i] as number) + (a[i] as number);
           this.backward[k] = (u[i] as number) - (a[i] as number);

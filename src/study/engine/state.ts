@@ -3,10 +3,8 @@
  * mesh), carried over to this mesh by relative position.
  */
 
-import type { Duct } from '../../../solver/index.ts';
-import { GHOSTS, type PortLink, ReedValve } from '../../../solver/index.ts';
+import { type PortLink, ReedValve } from '../../../solver/index.ts';
 import type { EngineNetwork } from './build.ts';
-import { cellsOf } from './recorder.ts';
 
 /** One duct's primitive fields from its left to its right end. */
 export interface DuctField {
@@ -86,8 +84,8 @@ export function takeState(engine: EngineNetwork): EngineState {
   const reed = reedOf(engine.intakePort);
   return {
     ducts: ducts.map((duct) => {
-      const view = cellsOf(duct) as unknown as Duct;
-      const cut = (q: Float64Array): Float64Array => q.slice(GHOSTS, GHOSTS + duct.geometry.cells);
+      const view = duct.fields();
+      const cut = (q: Float64Array): Float64Array => q.slice(view.offset, view.offset + duct.geometry.cells);
       return { pressure: cut(view.p), temperature: cut(view.T), velocity: cut(view.u), burnt: cut(view.y) };
     }),
     volumes: volumes.map((v) => ({ content: v.now.slice(), temperature: v.temperature.slice() })),
