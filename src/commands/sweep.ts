@@ -1,7 +1,7 @@
 /** `echocone sweep`: the running engine over a range of speeds; a table, a document and a page. */
 
 import { sweepPage } from '../../plots/pages/sweep-page.ts';
-import { describeInputs, loadCase } from '../case/load.ts';
+import { caseOf, describeInputs, type OpenedFile, openFile } from '../case/load.ts';
 import type { Case } from '../case/model.ts';
 import { COLUMNS, type SweepRow } from '../findings/row.ts';
 import { openPool } from '../study/pool.ts';
@@ -19,14 +19,24 @@ import type { Invocation } from './frame/verb.ts';
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
   const file = files[0] as string;
-  const subject = withRun(loadCase(file, { set: flags.set }), flags);
+  const opened = openFile(file);
+  const subject = withRun(caseOf(opened, flags.set), flags);
   for (const warning of subject.warnings) terminal.warning(plainText(warning));
   const folder = openRunFolder({ out: flags.out, name: subject.name, overwrite: flags.overwrite });
-  const result = await sweptCase(subject, { flags, terminal, signal, program });
+  const pool = openPool(flags.threads);
+  const use = { pool, opened, flags, terminal, signal, program };
+  let swept: Swept;
+  try {
+    swept = await sweptCase(subject, use);
+  } finally {
+    await pool.close();
+  }
+  const { result, moves } = swept;
+  const document = { ...result, ...(moves === null ? {} : { moves }) };
   folder.write('sweep.csv', sweepCsv(result));
-  folder.write('sweep.json', jsonText(result));
-  folder.write('sweep.html', sweepPage(result, pageAssets('sweep'), { inputs: describeInputs(subject) }));
-  terminal.answer(flags.json ? jsonText(result) : summary(result, terminal.colour));
+  folder.write('sweep.json', jsonText(document));
+  folder.write('sweep.html', sweepPage(result, pageAssets('sweep'), { inputs: inputsOf(subject, moves) }));
+  terminal.answer(flags.json ? jsonText(document) : summary(result, terminal.colour) + movesText(moves));
   terminal.message(`Page: ${folder.file('sweep.html')}`);
   terminal.message(
     `sweep.csv and sweep.json lie beside it. Next: echocone compare ${plainText(file)} ANOTHER-DRAFT`,
@@ -34,22 +44,47 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   return isWhole(result) ? exitCodes.done : exitCodes.unsettled;
 }
 
-/** Runs a case's speeds on worker threads. */
+interface Swept {
+  readonly result: SweepResult;
+  /** Null: not asked for. */
+  readonly moves: { readonly speedRpm: number; readonly of: readonly Move[] } | null;
+}
+
+/** Runs a case's speeds on worker threads, then what its inputs move where that is asked for. */
 async function sweptCase(
   subject: Case,
-  { flags, terminal, signal, program }: Pick<Invocation, 'flags' | 'terminal' | 'signal' | 'program'>,
-): Promise<SweepResult> {
+  use: Pick<Invocation, 'flags' | 'terminal' | 'signal' | 'program'> & { pool: Pool; opened: OpenedFile },
+): Promise<Swept> {
+  const { pool, opened, flags, terminal, signal, program } = use;
   const total = subject.run.speeds.length;
-  const pool = openPool(Math.min(flags.threads, total));
   const progress = terminal.progress({ label: 'sweep', things: 'speeds', total });
+  let result: SweepResult;
   try {
     const advance = (speeds: number): void => progress.advance(speeds);
-    const [result] = await runSweeps([subject], { pool, program, signal, advance });
-    return result as SweepResult;
+    [result] = (await runSweeps([subject], { pool, program, signal, advance })) as [SweepResult];
   } finally {
     progress.finish();
-    await pool.close();
   }
+  const speedRpm = speedOfInterest(result);
+  if (flags.moves !== true || speedRpm === null) return { result, moves: null };
+  terminal.message(`What the assumed inputs move at ${speedRpm} rpm:`);
+  const inputs = terminal.progress({ label: 'inputs', things: 'changes', total: 1 });
+  try {
+    const of = await movesAt(speedRpm, { subject, opened, set: flags.set }, { pool, signal });
+    return { result, moves: { speedRpm, of } };
+  } finally {
+    inputs.finish();
+  }
+}
+
+/** The target where it was swept, or the speed of most torque [rpm]. */
+function speedOfInterest({ rows, case: { run } }: SweepResult): number | null {
+  const target = rows.find((row) => row.speed_rpm === run.targetSpeed) ?? bestTorque(rows);
+  return target?.speed_rpm ?? null;
+}
+
+function bestTorque(rows: readonly SweepRow[]): SweepRow | null {
+  return rows.reduce<SweepRow | null>((a, r) => (a === null || r.torque_nm > a.torque_nm ? r : a), null);
 }
 
 export function sweepCsv(result: SweepResult): string {
@@ -95,8 +130,8 @@ function summary(result: SweepResult, colour: boolean): string {
   const first = rows[0];
   if (first !== undefined) {
     lines.push(
-      `Degrees after top dead centre. Transfers close (TC) at ${angle(first.transfers_close_deg)}, the exhaust (EC) at ` +
-        `${angle(first.exhaust_closes_deg)}.\nLead: EC less the peak. > marks the best torque.\n\n`,
+      `Degrees after top dead centre. Transfers close at ${angle(first.transfers_close_deg)} (TC), exhaust at ` +
+        `${angle(first.exhaust_closes_deg)} (EC).\nLead: EC less the peak. > marks the best torque.\n\n`,
       tableText(columns, rows, { marked: (row) => row === best, colour }),
     );
   }

@@ -51,18 +51,25 @@ export interface Watched {
   readonly complaints: string[];
 }
 
+export interface WindowSize {
+  readonly width: number;
+  readonly height: number;
+  readonly dark?: boolean;
+}
+
 /** Writes a page to a file and opens it from there; waits until its figures are drawn. */
-export async function openPage(
-  bench: Bench,
-  name: string,
-  markup: string,
-  size: { readonly width: number; readonly height: number; readonly dark?: boolean } = {
-    width: 1400,
-    height: 900,
-  },
-): Promise<Watched> {
+export function openPage(bench: Bench, name: string, markup: string, size?: WindowSize): Promise<Watched> {
   const file = join(bench.folder, `${name}.html`);
   writeFileSync(file, markup);
+  return openFile(bench, file, size);
+}
+
+/** Opens a page from disk as a program left it; waits until its figures are drawn. */
+export async function openFile(
+  bench: Bench,
+  file: string,
+  size: WindowSize = { width: 1400, height: 900 },
+): Promise<Watched> {
   const page = await bench.context.newPage();
   const complaints: string[] = [];
   page.on('console', (message) => {
