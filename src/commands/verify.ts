@@ -56,5 +56,5 @@ function summary(result: VerifyResult, colour: boolean): string {
     missed.length === 0
       ? `All ${passed} checks are within their bounds.`
       : `${missed.length} of ${checks.length} checks missed: ${missed.join('; ')}.`;
-  return `${table}\n${verdict} ${seconds.toFixed(0)} s.\nErrors of what, against which source, and for which mesh the bound holds: verify.html.\n`;
+  return `${table}\n${verdict} ${seconds.toFixed(0)} s.\nOf what each error is, its source and the mesh of its bound: verify.html.\n`;
 }
