@@ -4,6 +4,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeEach, describe, expect, test, vi } from 'vitest';
+import { commonFlags, flagsOf } from '../../src/commands/frame/flags.ts';
 import { run } from '../../src/commands/verify.ts';
 import { judge } from '../../src/study/verify/check.ts';
 import type { VerifyResult } from '../../src/study/verify/run-verify.ts';
@@ -50,7 +51,7 @@ async function verify(json = false) {
   const code = await run({
     verb: 'verify',
     files: [],
-    flags: { out: folder, overwrite: true, json, quiet: true, threads: 1, set: [], thickness: 0, seam: 0 },
+    flags: flagsOf({ out: folder, overwrite: true, quiet: true, json }, commonFlags),
     terminal: {
       colour: false,
       answer: (text: string) => answers.push(text),
