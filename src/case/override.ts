@@ -29,9 +29,9 @@ type Report = (problem: Problem) => void;
 
 const STEP = /\s*(?:"([^"]*)"|'([^']*)'|([^.=+"'[\]]*?))\s*(\.|\[|\]\.?|\+=|-=|=|$)/y;
 
-/** Reads one argument; null if it is not of the form path=value. */
-export function parseOverride(text: string, report: Report): Override | null {
-  const source: Source = { name: '--set', folder: '.', text };
+/** Reads one argument of a flag; null if it is not of the form path=value. */
+export function parseOverride(text: string, report: Report, flag = '--set'): Override | null {
+  const source: Source = { name: flag, folder: '.', text };
   const path: Step[] = [];
   let action = '';
   let at = 0;

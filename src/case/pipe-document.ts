@@ -10,14 +10,17 @@ import { writeQuantity } from './units.ts';
 const millimetres = (value: number): string => writeQuantity(value, 'length', 'mm');
 const celsius = (kelvin: number): string => writeQuantity(kelvin, 'temperature', 'degC');
 
-/** The text of a pipe file; `note` goes into it as a comment on top. */
-export function pipeDocument(pipe: Pipe, note = ''): string {
+/**
+ * The text of a pipe file; `note` goes into it as a comment on top. A wall that was assumed is left out, so that it is
+ * assumed again, along whatever the pipe's length is made then.
+ */
+export function pipeDocument(pipe: Pipe, note = '', wall: 'stated' | 'assumed' = 'stated'): string {
   const document: Document = new YamlDocument({
     kind: 'pipe',
     name: pipe.name,
     sections: pipe.sections.map((section, index) => sectionKeys(section, pipe.sections[index - 1])),
     ...(pipe.silencer === null ? {} : { silencer: silencerKeys(pipe.silencer) }),
-    wall: wallKeys(pipe.wall),
+    ...(wall === 'assumed' ? {} : { wall: wallKeys(pipe.wall) }),
     roughness: millimetres(pipe.roughness),
     endCorrection: pipe.endCorrection,
   });

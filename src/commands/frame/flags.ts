@@ -34,6 +34,14 @@ export interface Flags {
   readonly band?: { readonly from: number; readonly to: number };
   /** Find how far assumed inputs move the answer. */
   readonly moves?: boolean;
+  /** What aiming starts from. */
+  readonly from: string;
+  /** Paths of the quantities that aiming moves. */
+  readonly vary: readonly string[];
+  /** Constraints `path=value`, as written. */
+  readonly limits: readonly string[];
+  /** Drafts that aiming runs at most. */
+  readonly mostDrafts: number;
   /** Sheet thickness [m]. */
   readonly thickness: number;
   /** Seam allowance [m]. */
@@ -47,6 +55,10 @@ export interface VerbFlag {
   readonly help: string;
   readonly read?: (text: string) => unknown;
   readonly required?: boolean;
+  /** May be given several times. */
+  readonly repeatable?: boolean;
+  /** The words it takes. */
+  readonly words?: readonly string[];
 }
 
 export const commonFlags: readonly VerbFlag[] = [
@@ -69,6 +81,8 @@ export const commonFlags: readonly VerbFlag[] = [
     member: 'set',
     syntax: '--set <path=value>',
     help: 'put a value in place of the one in the file; repeatable',
+    read: overrideFlag,
+    repeatable: true,
   },
   { member: 'quiet', syntax: '--quiet', help: 'no progress and no messages, only warnings' },
 ];
@@ -104,6 +118,31 @@ export const verbFlags = {
     syntax: '--moves',
     help: 'also find how far each assumed input moves lead and torque; takes a while',
   },
+  from: {
+    member: 'from',
+    syntax: '--from <start>',
+    help: 'start from "handbook", "draft" or the "better" of the two (default: better)',
+    words: ['better', 'handbook', 'draft'],
+  },
+  vary: {
+    member: 'vary',
+    syntax: '--vary <quantity>',
+    help: 'move this, such as header.length or belly.diameter; repeatable',
+    repeatable: true,
+  },
+  limits: {
+    member: 'limits',
+    syntax: '--limit <path=value>',
+    help: 'keep to a constraint of study files, such as "lengthToBaffleEnd.atMost=900 mm"; repeatable',
+    read: overrideFlag,
+    repeatable: true,
+  },
+  mostDrafts: {
+    member: 'mostDrafts',
+    syntax: '--drafts <n>',
+    help: 'drafts to run at most (default: 240)',
+    read: countFlag,
+  },
   thickness: {
     member: 'thickness',
     syntax: '--thickness <length>',
@@ -122,11 +161,12 @@ export const verbFlags = {
 export function commanderOption(flag: VerbFlag): Option {
   const option = new Option(flag.syntax, flag.help);
   if (flag.required === true) option.makeOptionMandatory();
+  if (flag.words !== undefined) option.choices(flag.words);
   const { read } = flag;
-  if (flag.member === 'set') {
-    option.argParser((text: string, before: readonly string[] = []) => [
+  if (flag.repeatable === true) {
+    option.argParser((text: string, before: readonly unknown[] = []) => [
       ...before,
-      reading(overrideFlag, text),
+      read === undefined ? text : reading(read, text),
     ]);
   } else if (read !== undefined) {
     option.argParser((text: string) => reading(read, text));
@@ -142,6 +182,10 @@ export function flagsOf(given: Readonly<Record<string, unknown>>, declared: read
     overwrite: false,
     threads: availableParallelism(),
     set: [],
+    from: 'better',
+    vary: [],
+    limits: [],
+    mostDrafts: 240,
     thickness: 0.8e-3,
     seam: 0,
   };

@@ -41,7 +41,7 @@ export const sweep: Verb = {
   description:
     'Where the reflected wave lands against exhaust closing at every speed, with torque and power. ' +
     'Writes sweep.csv, sweep.json and sweep.html.',
-  flags: [verbFlags.speeds],
+  flags: [verbFlags.speeds, verbFlags.moves],
   examples: [
     `echocone sweep ${draft}`,
     `echocone sweep ${draft} --rpm 9000:12000:250 --cell 8mm --out runs/draft-a`,
@@ -103,7 +103,7 @@ export const aim: Verb = {
   description:
     'Moves lengths and diameters of the pipe with the full model until the wave lands well at the target. Writes ' +
     'aim.json, aim.html and a new pipe file.',
-  flags: [verbFlags.target],
+  flags: [verbFlags.target, verbFlags.from, verbFlags.vary, verbFlags.limits, verbFlags.mostDrafts],
   examples: [
     'echocone aim cases/saltmarsh-125/draft-c.yaml --rpm 11000',
     'echocone aim cases/saltmarsh-125/draft-c.yaml --rpm 11000 --cell 10mm --out runs/aim',

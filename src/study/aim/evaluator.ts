@@ -1,0 +1,65 @@
+/**
+ * Runs pipes by name and content through the pool and the journal: what the journal has is not run again, so that an aim that was
+ * broken off goes on by asking the same questions.
+ */
+
+import type { Case } from '../../case/model.ts';
+import { fingerprintOf } from '../canonical-json.ts';
+import type { DraftResult } from '../draft.ts';
+import { type Journal, openJournal } from '../journal.ts';
+import type { Pool } from '../pool.ts';
+
+export interface Asked {
+  readonly name: string;
+  readonly subject: Case;
+}
+
+export interface Evaluator {
+  /** Results in the order asked. */
+  results(asked: readonly Asked[]): Promise<readonly DraftResult[]>;
+  readonly done: number;
+  readonly tornBytes: number;
+  close(): void;
+}
+
+export interface EvaluatorTask {
+  readonly journal: string;
+  /** What the journal is of. */
+  readonly what: unknown;
+  readonly pool: Pool;
+  readonly signal: AbortSignal;
+}
+
+export function openEvaluator({ journal: path, what, pool, signal }: EvaluatorTask): Evaluator {
+  const known = new Map<string, DraftResult>();
+  const journal: Journal<DraftResult> = openJournal<DraftResult>(path, what, (name, result) => {
+    known.set(name, result);
+  });
+  return {
+    get done() {
+      return journal.count;
+    },
+    tornBytes: journal.tornBytes,
+    close: () => journal.close(),
+    async results(asked) {
+      // An aim gone on with more drafts comes to another pipe, whose proof must not be taken for the first one's.
+      const named = asked.map(({ name, subject }) => ({
+        draft: `${name} ${fingerprintOf({ pipe: subject.pipe, run: subject.run }).slice(0, 12)}`,
+        subject,
+      }));
+      const jobs = named
+        .filter(({ draft }) => !known.has(draft))
+        .map((input) => ({ kind: 'draft' as const, input }));
+      for await (const { job, outcome } of pool.asFinished(jobs, signal)) {
+        const { draft } = job.input;
+        const result: DraftResult = outcome.ok
+          ? outcome.value
+          : { ok: false, reason: outcome.failure.message };
+        journal.append(draft, result);
+        // As the journal brings it back, so that a resumed search is told the same.
+        known.set(draft, JSON.parse(JSON.stringify(result)) as DraftResult);
+      }
+      return named.map(({ draft }) => known.get(draft) as DraftResult);
+    },
+  };
+}

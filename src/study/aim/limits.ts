@@ -1,0 +1,60 @@
+/** What holds an aimed pipe back: ends of the searched ranges, constraints it rests on, and the window of its plug-back. */
+
+import type { Constraint, Drawn } from '../constraints.ts';
+import type { AimQuantity } from './quantities.ts';
+import type { AimedPipe } from './result.ts';
+import type { Sensitivity } from './sensitivities.ts';
+
+/** A quantity within this share of its range from an end rests on it. */
+const AT_END = 0.01;
+/** A constraint missed by less than this share of its limit is active. */
+const ACTIVE = 0.006;
+/** A peak so near to the window's edge is held there [deg]. */
+const AT_EDGE = 0.7;
+
+export function reachedLimits(
+  draft: Drawn,
+  quantities: readonly AimQuantity[],
+  constraints: readonly Constraint[],
+  after: Pick<AimedPipe, 'rows' | 'judged'>,
+  target: number,
+): readonly string[] {
+  const ends = quantities.flatMap(({ name, low, high, lowText, highText, read }) => {
+    const value = read(draft.pipe);
+    const text = `${name} ${Math.round(1000 * value)} mm is`;
+    if (value <= low + AT_END * (high - low)) return [`${text} ${lowText}`];
+    return value >= high - AT_END * (high - low) ? [`${text} ${highText}`] : [];
+  });
+  const held = constraints
+    .filter((one) => one.miss(draft) > -ACTIVE)
+    .map((one) => `${one.name} ${one.found(draft)}, allowed ${one.allows}`);
+  return [...ends, ...held, ...windowEdge(after, target)];
+}
+
+function windowEdge({ rows, judged }: Pick<AimedPipe, 'rows' | 'judged'>, target: number): readonly string[] {
+  const row = rows.find((one) => one.speed_rpm === target);
+  if (row === undefined || judged === null) return [];
+  if (judged.leadDeg === null) return [`no plug-back is found at ${target} rpm`];
+  const window = (row.exhaust_closes_deg ?? 0) - (row.transfers_close_deg ?? 0);
+  if (judged.outsideDeg > 0)
+    return [
+      judged.leadDeg < 0
+        ? 'the plug-back peaks after exhaust closing'
+        : 'the plug-back peaks before transfer closing',
+    ];
+  if (judged.leadDeg < AT_EDGE) return ['the plug-back peaks just before exhaust closing'];
+  return judged.leadDeg > window - AT_EDGE ? ['the plug-back peaks just after transfer closing'] : [];
+}
+
+/** A change of the torque by more than this share, for so small a change of the pipe, is an edge. */
+const EDGE = 0.08;
+
+/** Where a little more or less of a section loses the plug-back, in words. */
+export function edges(sensitivities: readonly Sensitivity[], torque: number): readonly string[] {
+  return sensitivities.flatMap(({ name, change, torqueLessNm, torqueMoreNm }) => {
+    const amount = change.replace('+', '');
+    const said = (loss: number, way: string): string[] =>
+      loss < -EDGE * torque ? [`${amount} ${way} ${name} loses ${(-loss).toFixed(1)} Nm`] : [];
+    return [...said(torqueMoreNm, 'more'), ...said(torqueLessNm, 'less')];
+  });
+}
