@@ -89,6 +89,11 @@ const rules: readonly Rule[] = [
     room: /^src\/study\//,
     may: [/^src\/(study|findings|timing|case|exact)\//, /^solver\//, /^node:/, /^(piscina|ndarray|mathjs)$/],
   },
+  // The index of a folder of runs is a page that every verb brings up to date.
+  {
+    room: /^src\/commands\/frame\/run-index\.ts$/,
+    may: [/^src\/commands\/frame\//, /^node:/, /^plots\/pages\//],
+  },
   { room: /^src\/commands\/frame\//, may: [/^src\/commands\/frame\//, /^node:/, /^commander$/] },
   // What commands say of a study's result, apart from how they run.
   {

@@ -1,6 +1,7 @@
 /** `echocone aim`: a pipe for a target speed, moved with the full model until the score is best. */
 
 import { aimPage } from '../../plots/pages/aim-page.ts';
+import { aimCard } from '../../plots/pages/run-cards.ts';
 import { limitsOf } from '../case/flag-limits.ts';
 import { loadCase } from '../case/load.ts';
 import type { Case } from '../case/model.ts';
@@ -16,6 +17,7 @@ import { jsonText } from './frame/json.ts';
 import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
 import { fileNameOf, openRunFolder } from './frame/run-folder.ts';
+import { listRun } from './frame/run-index.ts';
 import { type Column, tableText } from './frame/table.ts';
 import type { Terminal } from './frame/terminal.ts';
 import type { Invocation } from './frame/verb.ts';
@@ -61,7 +63,9 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     );
     const document = aimDocument(wish, result, { program, newFile });
     folder.write('aim.json', jsonText(document));
-    folder.write('aim.html', aimPage(aimPageResult(wish, result, { program, newFile }), pageAssets('aim')));
+    const page = aimPageResult(wish, result, { program, newFile });
+    folder.write('aim.html', aimPage(page, pageAssets('aim')));
+    listRun(folder, 'aim.html', aimCard(page), { terminal, program });
     terminal.answer(flags.json ? jsonText(document) : answer(wish, result, terminal.colour));
     terminal.message(`Page: ${folder.file('aim.html')}`);
     terminal.message(`New pipe: ${folder.file(newFile)}`);

@@ -2,6 +2,7 @@
 
 import { mostDrafts } from '../../plots/pages/compare-answer.ts';
 import { comparePage } from '../../plots/pages/compare-page.ts';
+import { compareCard } from '../../plots/pages/run-cards.ts';
 import { loadCase } from '../case/load.ts';
 import type { Case } from '../case/model.ts';
 import { COLUMNS } from '../findings/row.ts';
@@ -16,6 +17,7 @@ import { jsonText } from './frame/json.ts';
 import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
 import { openRunFolder } from './frame/run-folder.ts';
+import { listRun } from './frame/run-index.ts';
 import type { Invocation } from './frame/verb.ts';
 import { type Comparison, compareText, comparison } from './words/compare-text.ts';
 
@@ -51,10 +53,9 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   folder.write('compare.json', jsonText(document));
   const drafts = sweeps.map((sweep, k) => ({ name: short[k] as string, sweep }));
   const { targetSpeed } = result;
-  folder.write(
-    'compare.html',
-    comparePage({ program, drafts, targetSpeed, band: result.band }, pageAssets('compare')),
-  );
+  const page = { program, drafts, targetSpeed, band: result.band };
+  folder.write('compare.html', comparePage(page, pageAssets('compare')));
+  listRun(folder, 'compare.html', compareCard(page), { terminal, program });
   terminal.answer(flags.json ? jsonText(document) : compareText(result, names, sweeps, terminal.colour));
   terminal.message(`Page: ${folder.file('compare.html')}`);
   terminal.message('compare.csv and compare.json lie beside it.');

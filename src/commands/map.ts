@@ -3,6 +3,7 @@
 import { rmSync } from 'node:fs';
 import { landing } from '../../plots/figures/landing.ts';
 import { mapPage } from '../../plots/pages/map-page.ts';
+import { mapCard } from '../../plots/pages/run-cards.ts';
 import { loadCase } from '../case/load.ts';
 import type { SweepRow } from '../findings/row.ts';
 import { COLUMNS } from '../findings/row.ts';
@@ -25,6 +26,7 @@ import { jsonText } from './frame/json.ts';
 import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
 import { openRunFolder } from './frame/run-folder.ts';
+import { listRun } from './frame/run-index.ts';
 import type { Terminal } from './frame/terminal.ts';
 import type { Invocation } from './frame/verb.ts';
 import { echoWords, keptWords, mapText } from './words/map-text.ts';
@@ -67,6 +69,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     failures: result.failures,
   };
   folder.write('map.html', mapPage(page, pageAssets('map')));
+  listRun(folder, 'map.html', mapCard(page), { terminal, program });
   terminal.answer(flags.json ? jsonText(result) : mapText(result, answer, terminal.colour));
   terminal.message(`Page: ${folder.file('map.html')}`);
   terminal.message(`map.csv and map.json lie beside it. Next: echocone sweep ${plainText(file)}`);

@@ -1,6 +1,7 @@
 /** `echocone overnight`: many drafts of one engine, ranked; stopped at any moment and gone on with. */
 
 import { overnightPage } from '../../plots/pages/overnight-page.ts';
+import { overnightCard } from '../../plots/pages/run-cards.ts';
 import { loadStudy, type OpenedStudy } from '../case/study-load.ts';
 import { type Drafts, draftsOf } from '../study/overnight/drafts.ts';
 import { type Plan, planOf } from '../study/overnight/plan.ts';
@@ -19,6 +20,7 @@ import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
 import { durationText } from './frame/progress.ts';
 import { openRunFolder, type RunFolder } from './frame/run-folder.ts';
+import { listRun } from './frame/run-index.ts';
 import { type Column, tableText } from './frame/table.ts';
 import type { Terminal } from './frame/terminal.ts';
 import type { Invocation } from './frame/verb.ts';
@@ -48,7 +50,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   } catch (error) {
     if (signal.aborted) {
       watching.finish();
-      write(folder, task, tally);
+      write(folder, terminal, task, tally);
       terminal.warning(
         `To go on: echocone overnight ${plainText(file)}${goOnFlags(flags)} --out ${folder.path}`,
       );
@@ -58,7 +60,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     watching.finish();
     await pool.close();
   }
-  const summary = write(folder, task, tally);
+  const summary = write(folder, terminal, task, tally);
   terminal.answer(
     flags.json
       ? jsonText(rankingDocument(task, tally, summary))
@@ -147,14 +149,13 @@ function watch(
   };
 }
 
-function write(folder: RunFolder, task: OvernightTask, tally: Tally): OvernightSummary {
+function write(folder: RunFolder, terminal: Terminal, task: OvernightTask, tally: Tally): OvernightSummary {
   const summary = overnightSummary(task, tally);
   const { columns, rows } = rankingTable(task, tally, summary);
   folder.write('ranking.csv', csvText(columns, rows));
-  folder.write(
-    'overnight.html',
-    overnightPage(overnightPageResult(task, tally, summary), pageAssets('overnight')),
-  );
+  const page = overnightPageResult(task, tally, summary);
+  folder.write('overnight.html', overnightPage(page, pageAssets('overnight')));
+  listRun(folder, 'overnight.html', overnightCard(page), { terminal, program: task.program });
   return summary;
 }
 

@@ -1,6 +1,7 @@
 /** `echocone pulse`: gas is let go in a duct or a vessel and watched at probes; tables, a document and a page. */
 
 import { pulsePage } from '../../plots/pages/pulse-page.ts';
+import { pulseCard } from '../../plots/pages/run-cards.ts';
 import { loadPulse } from '../case/load.ts';
 import type { Pulse } from '../case/model.ts';
 import type { ProbeRecord, PulseResult } from '../study/pulse/result.ts';
@@ -10,6 +11,7 @@ import { jsonText } from './frame/json.ts';
 import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
 import { openRunFolder } from './frame/run-folder.ts';
+import { listRun } from './frame/run-index.ts';
 import { type Column, tableText } from './frame/table.ts';
 import type { Invocation } from './frame/verb.ts';
 
@@ -28,7 +30,9 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   const whole = { ...result, program };
   const document = jsonText(whole);
   folder.write('pulse.json', document);
-  folder.write('pulse.html', pulsePage(pageData(result, program), pageAssets('pulse')));
+  const page = pageData(result, program);
+  folder.write('pulse.html', pulsePage(page, pageAssets('pulse')));
+  listRun(folder, 'pulse.html', pulseCard(page), { terminal, program });
   terminal.answer(flags.json ? document : summary(result));
   terminal.message(`probes.csv, profiles.csv, pulse.json and pulse.html in ${folder.path}`);
 }

@@ -1,5 +1,6 @@
 /** `echocone verify`: problems with known answers, their errors, orders and bounds; a table, a document and a page. */
 
+import { verifyCard } from '../../plots/pages/run-cards.ts';
 import { verifyPage } from '../../plots/pages/verify-page.ts';
 import { openPool } from '../study/pool.ts';
 import { problemCount, runVerify, type VerifyResult } from '../study/verify/run-verify.ts';
@@ -7,6 +8,7 @@ import { type ExitCode, exitCodes } from './frame/exit-codes.ts';
 import { jsonText } from './frame/json.ts';
 import { pageAssets } from './frame/page-assets.ts';
 import { openRunFolder } from './frame/run-folder.ts';
+import { listRun } from './frame/run-index.ts';
 import { type Column, tableText } from './frame/table.ts';
 import type { Invocation } from './frame/verb.ts';
 
@@ -23,6 +25,7 @@ export async function run({ flags, terminal, signal, program }: Invocation): Pro
     const document = jsonText(result);
     folder.write('verify.json', document);
     folder.write('verify.html', verifyPage(result, pageAssets('verify')));
+    listRun(folder, 'verify.html', verifyCard(result), { terminal, program });
     terminal.answer(flags.json ? document : summary(result, terminal.colour));
     terminal.message(`verify.json and verify.html in ${folder.path}`);
     return result.missed.length === 0 ? exitCodes.done : exitCodes.unsettled;

@@ -43,8 +43,14 @@ beforeAll(() => {
 const text = (name: string): string => readFileSync(join(out, name), 'utf8');
 
 describe('files', () => {
-  test('are the four that are promised', () => {
-    expect(readdirSync(out).sort()).toEqual(['probes.csv', 'profiles.csv', 'pulse.html', 'pulse.json']);
+  test('are the four that are promised, and the card for the index of runs', () => {
+    expect(readdirSync(out).sort()).toEqual([
+      'probes.csv',
+      'profiles.csv',
+      'pulse.html',
+      'pulse.json',
+      'run.json',
+    ]);
   });
 
   test('probes.csv has its columns, and one line a sample', () => {

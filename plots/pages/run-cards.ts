@@ -1,0 +1,154 @@
+/** What the index shows of a run: its title, the answer in one line, outlines and a curve, from what its page was given. */
+
+import type { ThumbCurve } from '../figures/thumbnail.ts';
+import { fixed, newtonMetres, rpm } from '../theme/numbers.ts';
+import type { AimPageResult } from './aim-page.ts';
+import type { ComparePageResult } from './compare-page.ts';
+import type { IndexedRun } from './index-page.ts';
+import type { MapPageResult } from './map-page.ts';
+import type { OvernightPageResult } from './overnight-page.ts';
+import type { PulsePageResult } from './pulse-page.ts';
+import { sweepAnswer } from './sweep-answer.ts';
+import type { SweepPageResult } from './sweep-data.ts';
+import type { VerifyPageResult } from './verify-page.ts';
+
+export type RunCard = Pick<IndexedRun, 'title' | 'kind' | 'line' | 'outlines' | 'curves'>;
+
+/** Points a curve keeps at most: a thumb is 160 wide. */
+const most = 160;
+
+function curve(
+  kind: ThumbCurve['kind'],
+  x: readonly number[],
+  y: readonly (number | null | undefined)[],
+): ThumbCurve {
+  const stride = Math.max(1, Math.ceil(x.length / most));
+  const kept = x.map((_, i) => i).filter((i) => i % stride === 0 || i === x.length - 1);
+  const short = (value: number | null | undefined): number | null =>
+    typeof value === 'number' && Number.isFinite(value) ? Number(value.toPrecision(5)) : null;
+  return { kind, x: kept.map((i) => short(x[i]) ?? 0), y: kept.map((i) => short(y[i])) };
+}
+
+interface CurveRow {
+  readonly speed_rpm: number;
+  readonly torque_nm: number | null;
+  readonly power_kw: number | null;
+}
+
+const speeds = (rows: readonly CurveRow[]): number[] => rows.map((row) => row.speed_rpm);
+const torqueCurve = (rows: readonly CurveRow[]): ThumbCurve =>
+  curve(
+    'torque',
+    speeds(rows),
+    rows.map((row) => row.torque_nm),
+  );
+
+export function sweepCard({ case: subject, rows, outline }: SweepPageResult): RunCard {
+  const { headline, lines } = sweepAnswer(rows, outline, subject.run.targetSpeed);
+  const torque = lines.find(({ label }) => label === 'Best torque');
+  const power = curve(
+    'power',
+    speeds(rows),
+    rows.map((row) => row.power_kw),
+  );
+  return {
+    title: subject.name,
+    kind: 'sweep',
+    line: torque === undefined ? headline : `${headline} Best torque ${torque.text.split(';')[0]}.`,
+    outlines: [outline],
+    curves: [torqueCurve(rows), power],
+  };
+}
+
+export function mapCard({ name, points, outline, ownDuration }: MapPageResult): RunCard {
+  const best = points.reduce<(typeof points)[number] | null>(
+    (a, b) => (b.row.torque_nm !== null && !(b.row.torque_nm <= (a?.row.torque_nm ?? 0)) ? b : a),
+    null,
+  );
+  const durations = [...new Set(points.map(({ durationDeg }) => durationDeg))];
+  const span = `${points.length} points at ${durations.length} exhaust durations`;
+  const drawn = ownDuration === null ? '' : `, drawn with ${fixed(ownDuration, 1)}°`;
+  const atBest = points.filter(({ durationDeg }) => durationDeg === best?.durationDeg).map(({ row }) => row);
+  return {
+    title: name,
+    kind: 'map',
+    line:
+      best === null
+        ? `${span}; none finished.`
+        : `${span}${drawn}. Most torque ${newtonMetres(best.row.torque_nm)} at ${rpm(best.row.speed_rpm)} with ${fixed(best.durationDeg, 1)}°.`,
+    outlines: [outline],
+    curves: [torqueCurve(atBest)],
+  };
+}
+
+export function compareCard({ drafts }: ComparePageResult): RunCard {
+  const best = drafts.map(({ name, sweep }) => {
+    const torque = Math.max(...sweep.rows.map((row) => row.torque_nm ?? 0));
+    return `${name} ${newtonMetres(torque)}`;
+  });
+  return {
+    title: drafts.map(({ name }) => name).join(' against '),
+    kind: 'compare',
+    line: `Best torque: ${best.join(', ')}.`,
+    outlines: drafts.map(({ sweep }) => sweep.outline),
+    curves: drafts.map(({ sweep }, k) => ({
+      ...torqueCurve(sweep.rows),
+      kind: k === 0 ? 'torque' : 'power',
+    })),
+  };
+}
+
+export function overnightCard({ study, drafts, total, score, best }: OvernightPageResult): RunCard {
+  const scored = drafts.filter((one) => one.score !== null);
+  const winner = scored[0];
+  const count = `${scored.length} of ${total} drafts scored`;
+  return {
+    title: study,
+    kind: 'overnight',
+    line:
+      winner === undefined
+        ? `${count}.`
+        : `${count}; the best, ${winner.name}, has ${score.name} ${fixed(winner.score, 3)}${score.unit === '' ? '' : ` ${score.unit}`}.`,
+    outlines: best.slice(0, 3).map(({ outline }) => outline),
+    curves: best.slice(0, 1).map(({ rows }) => torqueCurve(rows)),
+  };
+}
+
+export function aimCard({ caseName, targetSpeed, score, ...aimed }: AimPageResult): RunCard {
+  const { scoreBefore, scoreAfter, before, after } = aimed;
+  return {
+    title: `${caseName} for ${rpm(targetSpeed)}`,
+    kind: 'aim',
+    line: `${score.name}: ${fixed(scoreBefore, 2)} before, ${fixed(scoreAfter, 2)} after${score.unit === '' ? '' : ` [${score.unit}]`}.`,
+    outlines: [before.outline, after.outline],
+    curves: [torqueCurve(after.rows), { ...torqueCurve(before.rows), kind: 'power' }],
+  };
+}
+
+export function pulseCard({ name, sections, until, probes }: PulsePageResult): RunCard {
+  const probe = probes[0];
+  return {
+    title: name,
+    kind: 'pulse',
+    line: `${fixed(1e3 * until, 2)} ms${probe === undefined ? ', no probes' : `; waves at ${probe.name}`}.`,
+    outlines: [sections.map((section) => ({ ...section, role: 'section' }))],
+    curves:
+      probe === undefined
+        ? []
+        : [curve('outgoing', probe.time, probe.forward), curve('returning', probe.time, probe.backward)],
+  };
+}
+
+export function verifyCard({ checks, seconds }: VerifyPageResult): RunCard {
+  const missed = checks.filter(({ pass }) => !pass).map(({ name }) => name);
+  return {
+    title: 'Problems with known answers',
+    kind: 'verify',
+    line:
+      missed.length === 0
+        ? `All ${checks.length} checks are within their bounds, in ${fixed(seconds, 0)} s.`
+        : `${missed.length} of ${checks.length} checks missed: ${missed.join('; ')}.`,
+    outlines: [],
+    curves: [],
+  };
+}
