@@ -1,0 +1,95 @@
+/**
+ * The page of a sweep that was really run, opened from the disk where the program left it: 25 speeds of the example on
+ * a coarse mesh. Quiet, small enough, moved by keyboard, and asks nothing of any network.
+ */
+
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type Bench, keepPicture, openBrowser, openFile, overhang, seriousFindings } from './browser.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'echocone-real-'));
+const out = join(folder, 'demo');
+const file = join(out, 'sweep.html');
+/** Coarse, and cut off after twenty cycles: the page is looked at, not the engine. */
+const coarse = ['--cell', '16mm', '--set', 'run.maxCycles=20', '--quiet'];
+
+let bench: Bench;
+beforeAll(async () => {
+  const draft = join(root, 'cases/saltmarsh-125/draft-a.yaml');
+  const words = [join(root, 'dist/src/main.js'), 'sweep', draft, ...coarse, '--out', out];
+  const { status, stderr } = spawnSync(process.execPath, words, { encoding: 'utf8' });
+  if (status !== 0 && status !== 4) throw new Error(`the sweep ended with ${status}: ${stderr}`);
+  bench = await openBrowser();
+});
+afterAll(async () => {
+  await bench?.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+describe('the page of a real sweep', () => {
+  test('holds 25 speeds in at most 8 MB', () => {
+    const rows = readFileSync(join(out, 'sweep.csv'), 'utf8').trimEnd().split('\n').length - 1;
+    expect(rows).toBe(25);
+    expect(statSync(file).size).toBeLessThan(8e6);
+  });
+
+  test('opens from disk, follows the keyboard, and complains of nothing', async () => {
+    const { page, complaints } = await openFile(bench, file);
+    expect(page.url()).toBe(`file://${file}`);
+    const speed = async (): Promise<number> =>
+      Number((await page.locator('#speed-out').textContent())?.replace(/\D/g, ''));
+    const figure = (id: string): Promise<string | null> =>
+      page.evaluate((place) => {
+        const drawn = document.querySelector(`#${place} .scatterlayer path.js-line`);
+        return drawn?.getAttribute('d') ?? null;
+      }, id);
+    const [first, waves, verdict] = [
+      await speed(),
+      await figure('waves'),
+      await page.locator('#verdict').textContent(),
+    ];
+    expect(waves).not.toBeNull();
+    await page.locator('#speed').focus();
+    for (const key of ['ArrowRight', 'ArrowRight', 'ArrowLeft', 'ArrowRight']) await page.keyboard.press(key);
+    await page.waitForFunction(
+      (old) => document.querySelector('#waves .scatterlayer path.js-line')?.getAttribute('d') !== old,
+      waves,
+    );
+    expect(Math.abs((await speed()) - first)).toBe(500);
+    expect(await page.locator('#verdict').textContent()).not.toBe(verdict);
+    await page.keyboard.press('End');
+    await page.waitForFunction(() => document.getElementById('speed-out')?.textContent?.includes('13'));
+    expect(await speed()).toBe(13_500);
+    expect(complaints).toEqual([]);
+    await page.close();
+  });
+
+  test.each([1400, 390])('fits %i px and passes the accessibility check', async (width) => {
+    const { page, complaints } = await openFile(bench, file, { width, height: 900 });
+    expect(await overhang(page)).toBeLessThanOrEqual(0);
+    expect(await seriousFindings(page)).toEqual([]);
+    expect(complaints).toEqual([]);
+    await keepPicture(page, `real-sweep-${width}`);
+    await page.close();
+  });
+
+  test('stands in the index above it, which leads to it', async () => {
+    const { page, complaints } = await openFile(bench, join(folder, 'index.html'));
+    const link = page.locator('.runs a');
+    expect(await link.textContent()).toBe('Saltmarsh 125, draft A');
+    expect(await page.locator('.runs svg.outline').count()).toBe(1);
+    expect(await page.locator('.runs svg.thumb polyline').count()).toBe(2);
+    expect(await seriousFindings(page)).toEqual([]);
+    expect(complaints).toEqual([]);
+    await keepPicture(page, 'real-index');
+    await link.click();
+    await page.waitForFunction(() => document.documentElement.dataset.drawn === 'yes');
+    expect(page.url()).toBe(`file://${file}`);
+    await page.close();
+  });
+});
