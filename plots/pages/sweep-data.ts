@@ -88,6 +88,8 @@ export interface SweepPageResult {
 export interface SweepPageExtras {
   /** Inputs to list; without it the assumed ones of the case are listed. */
   readonly inputs?: readonly InputLine[];
+  /** Where their moves were computed: speed [rpm] and cell length [m]. */
+  readonly movesAt?: { readonly speedRpm: number; readonly cell: number };
   /** When it was computed, as it is to be printed. */
   readonly date?: string;
 }

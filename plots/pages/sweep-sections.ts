@@ -106,7 +106,7 @@ function inputTable(lines: readonly InputLine[], caption: string): string {
 }
 
 /** Assumed inputs: those whose effect is known first, the strongest on top; the rest behind a fold. */
-function assumedInputs(assumed: readonly InputLine[]): string {
+function assumedInputs(assumed: readonly InputLine[], at: SweepPageExtras['movesAt']): string {
   if (assumed.length === 0) return '<p>No input was assumed.</p>';
   const [are, they] = assumed.length === 1 ? ['was', 'It was'] : ['were', 'They were'];
   const words = `<p>${assumed.length} of the inputs ${are} not in the files. ${they} assumed: measure first what moves the answer most.</p>`;
@@ -114,8 +114,11 @@ function assumedInputs(assumed: readonly InputLine[]): string {
     .filter((input) => input.moves !== undefined)
     .sort((a, b) => Math.abs(b.moves?.leadDeg ?? 0) - Math.abs(a.moves?.leadDeg ?? 0));
   const rest = assumed.filter((input) => input.moves === undefined);
+  const where = at === undefined ? '' : ` at ${rpm(at.speedRpm)}, on cells of ${fixed(1000 * at.cell, 1)} mm`;
   const first =
-    known.length === 0 ? '' : inputTable(known, 'Assumed inputs, and how far a change moves lead and torque');
+    known.length === 0
+      ? ''
+      : inputTable(known, `Assumed inputs, and how far a change moves lead and torque${where}`);
   const others =
     rest.length === 0
       ? ''
@@ -133,7 +136,10 @@ export function restsOn(result: SweepPageResult, extras: SweepPageExtras): strin
   const balance = `Mesh: cells of ${fixed(1000 * result.case.run.cell, 1)} mm, ${html(result.case.run.scheme)} scheme. At the worst speed the mass of a cycle balances to ${exponential(largest(rows, 'mass_balance_error'))} of the trapped mass and the energy to ${exponential(largest(rows, 'energy_balance_error'))} of the heat released. Left to swing: torque ${fixed(largest(rows, 'spread_torque_percent'), 1)} %, plug-back ${fixed(largest(rows, 'spread_plugback_deg'), 1)}°.`;
   return `<h2 id="rests">What these numbers rest on</h2>
 ${troubles(result)}<p>${balance}</p>
-${assumedInputs(inputs.filter((input) => input.assumed))}
+${assumedInputs(
+  inputs.filter((input) => input.assumed),
+  extras.movesAt,
+)}
 ${given.length === 0 ? '' : `<details><summary>Inputs as given (${given.length})</summary>${inputTable(given, 'Inputs as given')}</details>`}`;
 }
 

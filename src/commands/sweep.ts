@@ -1,21 +1,25 @@
 /** `echocone sweep`: the running engine over a range of speeds; a table, a document and a page. */
 
+import { sweepCard } from '../../plots/pages/run-cards.ts';
 import { sweepPage } from '../../plots/pages/sweep-page.ts';
 import { caseOf, describeInputs, type OpenedFile, openFile } from '../case/load.ts';
 import type { Case } from '../case/model.ts';
 import { COLUMNS, type SweepRow } from '../findings/row.ts';
-import { openPool } from '../study/pool.ts';
+import { openPool, type Pool } from '../study/pool.ts';
 import type { SweepResult } from '../study/result.ts';
 import { withRun } from '../study/run-settings.ts';
 import { runSweeps } from '../study/run-sweeps.ts';
+import { assumedVariants, type Moves, movesAt } from '../study/sensitivity.ts';
 import { csvText } from './frame/csv.ts';
 import { type ExitCode, exitCodes } from './frame/exit-codes.ts';
 import { jsonText } from './frame/json.ts';
 import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
 import { openRunFolder } from './frame/run-folder.ts';
+import { listRun } from './frame/run-index.ts';
 import { type Column, tableText } from './frame/table.ts';
 import type { Invocation } from './frame/verb.ts';
+import { inputsWithMoves, movesText } from './words/moves-text.ts';
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
   const file = files[0] as string;
@@ -35,8 +39,15 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   const document = { ...result, ...(moves === null ? {} : { moves }) };
   folder.write('sweep.csv', sweepCsv(result));
   folder.write('sweep.json', jsonText(document));
-  folder.write('sweep.html', sweepPage(result, pageAssets('sweep'), { inputs: inputsOf(subject, moves) }));
-  terminal.answer(flags.json ? jsonText(document) : summary(result, terminal.colour) + movesText(moves));
+  const inputs = inputsWithMoves(describeInputs(subject), moves?.of ?? []);
+  const extras = { inputs, ...(moves === null ? {} : { movesAt: moves }) };
+  folder.write('sweep.html', sweepPage(result, pageAssets('sweep'), extras));
+  listRun(folder, 'sweep.html', sweepCard(result), { terminal, program });
+  terminal.answer(
+    flags.json
+      ? jsonText(document)
+      : summary(result, terminal.colour) + (moves === null ? '' : movesText(moves)),
+  );
   terminal.message(`Page: ${folder.file('sweep.html')}`);
   terminal.message(
     `sweep.csv and sweep.json lie beside it. Next: echocone compare ${plainText(file)} ANOTHER-DRAFT`,
@@ -47,7 +58,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
 interface Swept {
   readonly result: SweepResult;
   /** Null: not asked for. */
-  readonly moves: { readonly speedRpm: number; readonly of: readonly Move[] } | null;
+  readonly moves: Moves | null;
 }
 
 /** Runs a case's speeds on worker threads, then what its inputs move where that is asked for. */
@@ -67,11 +78,15 @@ async function sweptCase(
   }
   const speedRpm = speedOfInterest(result);
   if (flags.moves !== true || speedRpm === null) return { result, moves: null };
-  terminal.message(`What the assumed inputs move at ${speedRpm} rpm:`);
-  const inputs = terminal.progress({ label: 'inputs', things: 'changes', total: 1 });
+  const study = { subject, variants: assumedVariants(opened, flags.set) };
+  const inputs = terminal.progress({
+    label: `inputs at ${speedRpm} rpm`,
+    things: 'changes',
+    total: study.variants.length + 1,
+  });
   try {
-    const of = await movesAt(speedRpm, { subject, opened, set: flags.set }, { pool, signal });
-    return { result, moves: { speedRpm, of } };
+    const advance = (changes: number): void => inputs.advance(changes);
+    return { result, moves: await movesAt(speedRpm, study, { pool, signal, advance }) };
   } finally {
     inputs.finish();
   }
@@ -122,10 +137,7 @@ const columns: readonly Column<SweepRow>[] = [
 function summary(result: SweepResult, colour: boolean): string {
   const { rows, failures } = result;
   const name = plainText(result.case.name);
-  const best = rows.reduce<SweepRow | null>(
-    (a, r) => (a === null || r.torque_nm > a.torque_nm ? r : a),
-    null,
-  );
+  const best = bestTorque(rows);
   const lines = [`${name}\n`];
   const first = rows[0];
   if (first !== undefined) {

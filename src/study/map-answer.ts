@@ -49,7 +49,12 @@ export interface MapAnswer {
   readonly landsRpm: Span | null;
   readonly longer: Step | null;
   readonly shorter: Step | null;
-  readonly echo: { readonly most: Extreme; readonly least: Extreme } | null;
+  readonly echo: {
+    readonly most: Extreme;
+    readonly least: Extreme;
+    /** Gain of the most over that at the first and at the last duration, the lesser of the two; 0 at an edge. */
+    readonly overEdges: number;
+  } | null;
   /** Points at that speed, by duration. */
   readonly column: readonly MapPoint[];
 }
@@ -82,6 +87,8 @@ export function readMap(
   const gain = (p: MapPoint): number => p.row.echo_gain;
   const strongest = extreme(column, gain, 1);
   const weakest = extreme(column, gain, -1);
+  const edges = [column[0], column.at(-1)].flatMap((p) => (p === undefined ? [] : [gain(p)]));
+  const overEdges = (strongest?.value ?? 0) - Math.max(...edges.filter(Number.isFinite));
   return {
     speedRpm,
     isTarget: targetSpeed !== null,
@@ -96,7 +103,7 @@ export function readMap(
     landsRpm: spanOf(asDrawn, (p) => p.row.speed_rpm, lands),
     longer: step(column[at + 1]),
     shorter: step(at > 0 ? column[at - 1] : undefined),
-    echo: strongest === null || weakest === null ? null : { most: strongest, least: weakest },
+    echo: strongest === null || weakest === null ? null : { most: strongest, least: weakest, overEdges },
     column,
   };
 }

@@ -101,6 +101,7 @@ describe('what a map says', () => {
     expect(answer?.echo).toEqual({
       most: { durationDeg: 194, value: 1.3, atEdge: false },
       least: { durationDeg: 190, value: 1.1, atEdge: true },
+      overEdges: 1.3 - 1.2,
     });
   });
 

@@ -102,15 +102,17 @@ function stepWords(step: Step, { speedRpm }: MapAnswer): string {
 /** Where the echo is strongest, as found. */
 export function echoWords({ echo, speedRpm }: MapAnswer): string {
   if (echo === null) return 'The echo could not be read.';
-  const { most, least } = echo;
+  const { most, least, overEdges } = echo;
   if (most.value - least.value < LEAST_GAIN)
     return `Echo gain at ${speedRpm} rpm: ${most.value.toFixed(2)} at every duration, so it chooses none.`;
   const near = Math.abs(most.durationDeg - RESONANT_DEG) <= NEAR_DEG;
   const verdict = most.atEdge
     ? `at the edge of the map: no peak near ${RESONANT_DEG} deg here`
-    : near
-      ? `a peak near ${RESONANT_DEG} deg, as common practice has it`
-      : `a peak, but not near the ${RESONANT_DEG} deg of common practice`;
+    : overEdges < LEAST_GAIN
+      ? `as good as at the edge of the map: no distinct peak, near ${RESONANT_DEG} deg or elsewhere`
+      : near
+        ? `a peak near ${RESONANT_DEG} deg, as common practice has it`
+        : `a peak, but not near the ${RESONANT_DEG} deg of common practice`;
   return (
     `Echo gain at ${speedRpm} rpm is largest with ${most.durationDeg} deg (${most.value.toFixed(2)}), smallest with ` +
     `${least.durationDeg} deg (${least.value.toFixed(2)}): ${verdict}.`
