@@ -149,8 +149,8 @@ function pipeTable({ sections, lengths, handbook, wall }: CheckReport): string {
       ? 'Wall temperature from a heat balance.'
       : `Wall given ${wall.map((w) => fixed(w.temperature - 273.15, 0)).join(', ')} degC.`;
   const wants =
-    `the handbook wants ${fixed(handbook.wantedLength, 0, 1e3)} mm with gas at ${fixed(handbook.gasTemperature - 273.15, 0)} degC ` +
-    `(${fixed(handbook.soundSpeed, 0)} m/s, taken as hot air), ${fixed(handbook.wantedLengthJennings, 0, 1e3)} mm at 1700 ft/s. ` +
+    `the handbook wants ${fixed(handbook.wantedLength, 0, 1e3)} mm to its end with gas at ${fixed(handbook.gasTemperature - 273.15, 0)} degC ` +
+    `(${fixed(handbook.soundSpeed, 0)} m/s, taken as hot air), or ${fixed(handbook.wantedLengthJennings, 0, 1e3)} mm to its middle at 1700 ft/s. ` +
     `This length suits ${fixed(handbook.suitsSpeed, 0)} rpm.`;
   return (
     table +

@@ -102,7 +102,10 @@ export const COLUMNS: readonly { readonly name: ColumnName; readonly says: strin
   },
   { name: 'traced_return_baffle_middle_deg', says: 'The same for its middle.' },
   { name: 'traced_return_baffle_end_deg', says: 'The same for its end.' },
-  { name: 'handbook_return_deg', says: 'Return by the handbook rule, length to the middle of the baffle.' },
+  {
+    name: 'handbook_return_deg',
+    says: 'Return by the handbook rule, one sound speed and the length to the end of the baffle (Blair 1996).',
+  },
   { name: 'mass_balance_error', says: 'Error of the mass ledger of a cycle over the trapped mass.' },
   { name: 'energy_balance_error', says: 'Error of the energy ledger of a cycle over the heat released.' },
   { name: 'spread_torque_percent', says: 'Spread of torque over the cycles judged.' },

@@ -55,10 +55,10 @@ export interface HandbookReport {
   readonly gasTemperature: number;
   readonly soundSpeed: number;
   readonly durationDeg: number;
-  /** Length that the target speed wants, by this temperature and by 1700 ft/s [m]. */
+  /** Length that the target speed wants: to the baffle's end by this temperature, to its middle by 1700 ft/s [m]. */
   readonly wantedLength: number;
   readonly wantedLengthJennings: number;
-  /** Length there is to the baffle's middle [m], and the speed it suits [rpm]; null without a baffle. */
+  /** Length there is to the baffle's end [m], and the speed it suits [rpm]; null without a baffle. */
   readonly actualLength: number | null;
   readonly suitsSpeed: number | null;
   /** Where the handbook pulse is back at each speed [deg after top dead centre]. */
@@ -248,7 +248,8 @@ function handbookReport(
   at: { readonly rpm: number; readonly gasTemperature: number; readonly speeds: readonly number[] },
 ): HandbookReport {
   const soundSpeed = handbookSoundSpeed(at.gasTemperature);
-  const actual = lengths.baffleMiddle;
+  // Blair's length, which goes with this sound speed, runs to the baffle's end.
+  const actual = lengths.baffleEnd;
   return {
     gasTemperature: at.gasTemperature,
     soundSpeed,

@@ -247,13 +247,13 @@ const broken: readonly Broken[] = [
     id: 'tuned-length',
     outside: 'above',
     subject: resized('header', 400, 33.5, 41),
-    advice: /^Long by 121\.2 mm for 11000 rpm: the length suits \d+ rpm/,
+    advice: /^Long by 221\.2 mm for 11000 rpm: the length suits \d+ rpm/,
   },
   {
     id: 'tuned-length',
     outside: 'below',
-    subject: resized('header', 120, 33.5, 41),
-    advice: /^Short by 158\.8 mm for 11000 rpm: the length suits 13\d+ rpm by the handbook\. Lengthen/,
+    subject: resized('header', 70, 33.5, 41),
+    advice: /^Short by 108\.8 mm for 11000 rpm: the length suits 12\d+ rpm by the handbook\. Lengthen/,
   },
   {
     id: 'crankcase-compression',

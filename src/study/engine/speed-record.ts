@@ -95,7 +95,7 @@ function rowOf(engine: EngineNetwork, settled: Settled, extras: RowExtras): Swee
     traced_return_baffle_start_deg: back('start'),
     traced_return_baffle_middle_deg: back('middle'),
     traced_return_baffle_end_deg: back('end'),
-    handbook_return_deg: extras.opens + returnAngle(baffleOf(engine).middle, waveSpeed, rpm),
+    handbook_return_deg: extras.opens + returnAngle(baffleOf(engine).end, waveSpeed, rpm),
     mass_balance_error: Math.max(...window.map((s) => s.book.massError)),
     energy_balance_error: Math.max(...window.map((s) => s.book.energyError)),
     spread_torque_percent: spread.torquePercent,

@@ -132,7 +132,7 @@ export function lengthRule({ lengths, events, rpm, gasTemperature }: RuleInput):
   const speed = handbookSoundSpeed(gasTemperature);
   const duration = events.exhaust.durationDeg;
   const wanted = tunedLength(speed, duration, rpm);
-  const actual = lengths.baffleMiddle;
+  const actual = lengths.baffleEnd;
   const tuned = actual === null ? null : tunedSpeed(actual, speed, duration);
   const difference = actual === null ? '' : mm(Math.abs(actual - wanted));
   const fits = `the length suits ${tuned === null ? '-' : tuned.toFixed(0)} rpm by the handbook`;
@@ -142,8 +142,8 @@ export function lengthRule({ lengths, events, rpm, gasTemperature }: RuleInput):
     found: actual === null ? null : actual / wanted,
     unit: '-',
     usual: [0.93, 1.07],
-    reason: 'Piston to baffle middle, so that the wave is back at exhaust closing.',
-    source: `${JENNINGS}; gas temperature after ${BLAIR}. ${NO_SOURCE} for the range`,
+    reason: 'Piston to baffle end, so that the wave is back by exhaust closing.',
+    source: `${BLAIR}. ${NO_SOURCE} for the range`,
     movedBy: 'header, belly length',
     sides: {
       below: `Short by ${difference} for ${rpm.toFixed(0)} rpm: ${fits}. Lengthen the header.`,

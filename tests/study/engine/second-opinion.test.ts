@@ -33,9 +33,10 @@ describe.each(SPEEDS.map((rpm, k) => [rpm, k] as const))('at %i rpm', (rpm, k) =
     expect(row.plugback_peak_deg).toBeLessThan(row.traced_return_baffle_end_deg + 3);
   });
 
-  test('the handbook, which knows neither the pulse nor the gas stream, is up to a dozen degrees from the trace', () => {
-    const apart = row.handbook_return_deg - row.traced_return_baffle_middle_deg;
-    expect(Math.abs(apart)).toBeLessThan(12);
+  test('the handbook, which knows neither the pulse nor the gas stream, is up to a dozen degrees behind the trace', () => {
+    const behind = row.handbook_return_deg - row.traced_return_baffle_end_deg;
+    expect(behind).toBeGreaterThan(0);
+    expect(behind).toBeLessThan(12);
   });
 });
 
