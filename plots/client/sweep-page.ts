@@ -1,7 +1,7 @@
 /** The sweep page alive: figures drawn, speeds played through, the same instant marked in both crank-angle figures. */
 
 import { blowdown, gasExchange, machTrace, temperatureAlong } from '../figures/breathing.ts';
-import { landing } from '../figures/landing.ts';
+import { landing, middleLead } from '../figures/landing.ts';
 import { outputCurves } from '../figures/output-curves.ts';
 import { plugbackTiming } from '../figures/plugback-timing.ts';
 import { portTraces } from '../figures/port-traces.ts';
@@ -33,18 +33,20 @@ board.add('blowdown', (look) => blowdown(sweep.rows, look));
 board.add('mach', (look) => (chosen ? machTrace(chosen.traces, eventsOf(chosen.row), look) : empty));
 board.add('heat', (look) => (chosen ? temperatureAlong(chosen.along, look) : empty));
 
-const verdictOf = (speed: DrawnSpeed): string => {
-  const { row } = speed;
-  const lead = row.plugback_lead_deg;
+const verdictOf = ({ row, notes }: DrawnSpeed): string => {
+  const lead = middleLead(row);
+  const share = percent(row.plugback_share_before_closing);
   const where = {
-    lands: `lands as wanted, ${degrees(lead)} before the exhaust closes, ${percent(row.plugback_share_before_closing)} of it in time`,
-    'tail late': `peaks in time, but only ${percent(row.plugback_share_before_closing)} lands before the exhaust closes`,
-    early: `is back too early, before the transfers close`,
-    late: `comes too late, ${degrees(lead === null ? null : -lead)} after the exhaust has closed`,
+    lands: `lands as wanted, its middle ${degrees(lead)} before the exhaust closes, ${share} of it in by then`,
+    early: 'is back too early, its middle before the transfers close',
+    late:
+      lead !== null && lead < 0
+        ? `comes too late, its middle ${degrees(-lead)} after the exhaust has closed, ${share} of it in by then`
+        : `comes too late, only ${share} of it in when the exhaust closes`,
     none: 'is not to be found',
   }[landing(row)];
-  const notes = [...(row.settled ? [] : ['Not settled.']), ...speed.notes].join(' ');
-  return `The wave ${where}. ${newtonMetres(row.torque_nm)}, ${kilowatts(row.power_kw)}. ${notes}`;
+  const remarks = [...(row.settled ? [] : ['Not settled.']), ...notes].join(' ');
+  return `The wave ${where}. ${newtonMetres(row.torque_nm)}, ${kilowatts(row.power_kw)}. ${remarks}`;
 };
 
 function choose(index: number, redraw: boolean): string {

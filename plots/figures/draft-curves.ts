@@ -63,7 +63,9 @@ export function draftCurves(drafts: readonly SweptDraft[], targetSpeed: number |
             ],
       panels: [
         panel(
-          'Lead of the plug-back on exhaust closing [°], above 0 is in time',
+          look.narrow
+            ? 'Lead of the plug-back’s peak on EC [°]'
+            : 'Lead of the plug-back’s peak on exhaust closing [°], above 0 is in time',
           'plugback_lead_deg',
           '%{y:.0f}°',
           {

@@ -27,7 +27,7 @@ export function durationCurves(
   });
   const panels: Panel[] = [
     {
-      name: 'Lead of the plug-back on exhaust closing [°]',
+      name: 'Lead of the plug-back’s peak on exhaust closing [°]',
       reading: '%{y:.0f}°',
       include: [0],
       curves: [curve('lead', 'plugback_lead_deg', 'returning')],

@@ -1,24 +1,28 @@
 /**
  * Where the plug-back lands. It is wanted between transfer closing (TC) and exhaust closing (EC): earlier it works
- * against the transfer streams, later it meets a shut port. A speed counts as useful if the peak lies in that window
- * and the main share of the wave's impulse arrives before the port shuts.
+ * against the transfer streams, later it meets a shut port. It is judged by its middle, the centroid of its impulse: a
+ * broad wave has a flat top, whose peak jumps from crest to crest where the wave itself does not. A speed counts as
+ * useful if the middle lies in that window and the main share of the impulse arrives before the port shuts.
  */
 
 import type { SpeedRow } from './sweep-row.ts';
 
-export type Landing = 'early' | 'lands' | 'tail late' | 'late' | 'none';
+export type Landing = 'early' | 'lands' | 'late' | 'none';
 
 /** Share of the impulse that must land before exhaust closing [-]. Common practice, no source. */
 export const mainShare = 0.5;
 
 export function landing(row: SpeedRow): Landing {
-  const peak = row.plugback_peak_deg;
-  if (peak === null || !Number.isFinite(peak)) return 'none';
-  if (peak < row.transfers_close_deg) return 'early';
-  if (peak > row.exhaust_closes_deg) return 'late';
+  const middle = row.plugback_centroid_deg;
+  if (middle === null || !Number.isFinite(middle)) return 'none';
+  if (middle < row.transfers_close_deg) return 'early';
   const share = row.plugback_share_before_closing;
-  return share !== null && share >= mainShare ? 'lands' : 'tail late';
+  return middle <= row.exhaust_closes_deg && share !== null && share >= mainShare ? 'lands' : 'late';
 }
+
+/** How long before exhaust closing the middle of the plug-back lands, negative after it [deg]. */
+export const middleLead = (row: SpeedRow): number | null =>
+  row.plugback_centroid_deg === null ? null : row.exhaust_closes_deg - row.plugback_centroid_deg;
 
 export interface SpeedBand {
   readonly from: number;

@@ -1,6 +1,7 @@
 /**
- * Plug-back against engine speed: onset to end as a band, the peak as a line, over the closing of the transfers and of
- * the exhaust port and, above, the next opening. The window it is wanted in is shaded, useful speeds carry full marks.
+ * Plug-back against engine speed: onset to end as a band, its middle as a thick line and its peak as a dotted one, over
+ * the closing of the transfers and of the exhaust port and, above, the next opening. The window it is wanted in is
+ * shaded, useful speeds carry full marks.
  */
 
 import {
@@ -30,6 +31,7 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
   const range = rangeOf(speeds, 0.02);
   const onset = column(rows, 'plugback_onset_deg');
   const peak = column(rows, 'plugback_peak_deg');
+  const middle = column(rows, 'plugback_centroid_deg');
   const end = column(rows, 'plugback_end_deg');
   const { transfers_close_deg: closed, exhaust_closes_deg: shut, exhaust_opens_deg: opens } = first;
   const traced = (['start', 'middle', 'end'] as const).map((place) => ({
@@ -44,7 +46,7 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
     t: topMargin(look),
     b: 48,
     l: 44,
-    r: look.narrow ? 84 : 124,
+    r: look.narrow ? 84 : 150,
   };
   const heightPx = height - margin.t - margin.b;
   const returning = palette.line.returning;
@@ -83,6 +85,13 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
     {
       x: speeds,
       y: peak,
+      mode: 'lines',
+      line: { color: returning, width: 1.6, dash: '2px,3px' },
+      name: 'peak',
+    },
+    {
+      x: speeds,
+      y: middle,
       mode: 'lines+markers',
       line: lineOf(look, 'returning', 3),
       marker: {
@@ -92,7 +101,7 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
         line: { color: returning, width: 1.6 },
         symbol: rows.map((row) => (row.settled ? 'circle' : 'x-thin')),
       },
-      name: 'peak',
+      name: 'middle',
     },
   ].map((trace) => ({
     type: 'scatter',
@@ -115,10 +124,11 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
     look,
     [
       {
-        text: look.narrow ? '<b>peak</b>' : '<b>plug-back peak</b>',
+        text: look.narrow ? '<b>middle</b>' : '<b>middle of the plug-back</b>',
         colour: returning,
-        y: last(peak),
+        y: last(middle),
       },
+      { text: 'peak', colour: returning, y: last(peak) },
       { text: 'onset', colour: returning, y: last(onset) },
       { text: 'end', colour: returning, y: last(end) },
       {

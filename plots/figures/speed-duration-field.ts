@@ -1,6 +1,7 @@
 /**
  * A quantity over speed and exhaust duration as shades with labelled contours. The line on which the plug-back peak
- * meets exhaust closing is drawn on every one of them; full dots mark the points at which the wave lands as wanted.
+ * meets exhaust closing is drawn on every one of them; full dots mark the points at which its middle lands as
+ * wanted.
  */
 
 import { axis, axisName, baseLayout, rangeOf, speedAxis } from '../theme/axes.ts';

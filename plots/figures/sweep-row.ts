@@ -79,6 +79,14 @@ export function highest(rows: readonly SpeedRow[], name: Column): SpeedRow | nul
   return best;
 }
 
+/** The row computed nearest to a speed. */
+export const nearest = (rows: readonly SpeedRow[], about: number): SpeedRow | undefined =>
+  rows.reduce<SpeedRow | undefined>(
+    (best, row) =>
+      best === undefined || Math.abs(row.speed_rpm - about) < Math.abs(best.speed_rpm - about) ? row : best,
+    undefined,
+  );
+
 /** The row with gaps where a reading is not a finite number, as it would come back from a file. */
 export const withGaps = (row: SpeedRow): SpeedRow =>
   Object.fromEntries(

@@ -1,6 +1,7 @@
 /**
- * The answer at a glance: plug-back peak against speed over the window it is wanted in, as a small drawing without
- * axes to study. Useful speeds are full dots and a bar on the speed axis. Colours come from the page's style.
+ * The answer at a glance: the middle of the plug-back against speed over the window it is wanted in, with its onset, peak
+ * and end behind it, as a small drawing without axes to study. Useful speeds are full dots and a bar on the speed axis.
+ * Colours come from the page's style.
  */
 
 import { pushApart, rangeOf } from '../theme/axes.ts';
@@ -8,7 +9,7 @@ import { speed } from '../theme/numbers.ts';
 import { landing, usefulBands } from './landing.ts';
 import { column, type SpeedRow } from './sweep-row.ts';
 
-const frame = { width: 420, height: 236, left: 14, right: 92, top: 22, bottom: 40 };
+const frame = { width: 440, height: 244, left: 14, right: 128, top: 22, bottom: 40 };
 
 export function timingGlance(rows: readonly SpeedRow[], title: string): string {
   const first = rows[0];
@@ -18,6 +19,7 @@ export function timingGlance(rows: readonly SpeedRow[], title: string): string {
   const onset = column(rows, 'plugback_onset_deg');
   const end = column(rows, 'plugback_end_deg');
   const peak = column(rows, 'plugback_peak_deg');
+  const middle = column(rows, 'plugback_centroid_deg');
   const [low, high] = rangeOf([...onset, ...end, ...peak], 0.04, [closed - 10, shut + 10]);
   const slow = first.speed_rpm;
   const fast = Math.max(final.speed_rpm, slow + 1);
@@ -34,7 +36,7 @@ export function timingGlance(rows: readonly SpeedRow[], title: string): string {
     });
   const bandPoints = [...line(onset), ...line(end).reverse()].join(' ');
   const dots = rows.flatMap((row, i) => {
-    const value = peak[i];
+    const value = middle[i];
     if (value === null || value === undefined) return [];
     const kind = landing(row) === 'lands' ? 'lands' : 'misses';
     return [
@@ -61,15 +63,24 @@ export function timingGlance(rows: readonly SpeedRow[], title: string): string {
     ([rpm, anchor]) =>
       `<text class="tick" x="${across(rpm).toFixed(1)}" y="${floor + 21}" text-anchor="${anchor}">${speed(rpm)}</text>`,
   );
-  const finalPeak = [...peak].reverse().find((value) => value !== null) ?? shut;
-  const places = pushApart([up(shut), up(closed), up(finalPeak)], 26, frame.top + 6, floor - 8);
+  const last = (values: readonly (number | null)[]): number =>
+    [...values].reverse().find((value) => value !== null) ?? shut;
+  const places = pushApart(
+    [up(shut), up(closed), ...[middle, peak, onset, end].map((values) => up(last(values)))],
+    13,
+    frame.top + 2,
+    floor - 4,
+  );
   const names = [
-    ['exhaust', 'exhaust', `closes ${Math.round(shut)}°`],
-    ['transfer', 'transfers', `close ${Math.round(closed)}°`],
-    ['returning', 'plug-back', 'peak'],
+    ['exhaust', `exhaust closes ${Math.round(shut)}°`],
+    ['transfer', `transfers close ${Math.round(closed)}°`],
+    ['returning', 'middle of the plug-back'],
+    ['edge', 'its peak'],
+    ['edge', 'its onset'],
+    ['edge', 'its end'],
   ].map(
-    ([quantity, one, two], i) =>
-      `<text class="name ${quantity}" x="${right + 6}" y="${(places[i] ?? 0).toFixed(1)}"><tspan x="${right + 6}">${one}</tspan><tspan x="${right + 6}" dy="12.5">${two}</tspan></text>`,
+    ([quantity, text], i) =>
+      `<text class="name ${quantity}" x="${right + 6}" y="${((places[i] ?? 0) + 4).toFixed(1)}">${text}</text>`,
   );
   return `<svg class="glance" role="img" aria-label="${title}" viewBox="0 0 ${frame.width} ${frame.height}">
 <rect class="window" x="${frame.left}" y="${up(shut).toFixed(1)}" width="${right - frame.left}" height="${(up(closed) - up(shut)).toFixed(1)}"/>
@@ -77,7 +88,8 @@ export function timingGlance(rows: readonly SpeedRow[], title: string): string {
 <polygon class="spread" points="${bandPoints}"/>
 <line class="level exhaust" x1="${frame.left}" x2="${right}" y1="${up(shut).toFixed(1)}" y2="${up(shut).toFixed(1)}"/>
 <line class="level transfer" x1="${frame.left}" x2="${right}" y1="${up(closed).toFixed(1)}" y2="${up(closed).toFixed(1)}"/>
-<polyline class="peak" points="${line(peak).join(' ')}"/>
+<polyline class="crest" points="${line(peak).join(' ')}"/>
+<polyline class="middle" points="${line(middle).join(' ')}"/>
 ${dots.join('')}
 <line class="base" x1="${frame.left}" x2="${right}" y1="${floor}" y2="${floor}"/>
 ${bars.join('')}${ticks.join('')}

@@ -2,8 +2,9 @@
 
 import type { NamedBar } from '../figures/bars.ts';
 import type { SweptDraft } from '../figures/draft-curves.ts';
+import { landing } from '../figures/landing.ts';
 import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
-import type { SpeedRow } from '../figures/sweep-row.ts';
+import { nearest, type SpeedRow } from '../figures/sweep-row.ts';
 import { html } from '../theme/escape.ts';
 import { fixed, newtonMetres, rpm } from '../theme/numbers.ts';
 import { leadText, valueAt } from './compare-answer.ts';
@@ -63,10 +64,27 @@ export interface AimPageData {
   readonly higherIsBetter: boolean;
 }
 
-const at = (pipe: AimedPipe, targetSpeed: number): { torque: number | null; lead: number | null } => ({
-  torque: valueAt(pipe.rows, 'torque_nm', targetSpeed),
-  lead: valueAt(pipe.rows, 'plugback_lead_deg', targetSpeed),
-});
+interface AtTarget {
+  readonly torque: number | null;
+  readonly lead: number | null;
+  readonly lands: string;
+}
+
+const verdicts = {
+  lands: 'lands as wanted',
+  early: 'too early',
+  late: 'too late',
+  none: 'not found',
+} as const;
+
+function at({ rows }: AimedPipe, targetSpeed: number): AtTarget {
+  const row = nearest(rows, targetSpeed);
+  return {
+    torque: valueAt(rows, 'torque_nm', targetSpeed),
+    lead: valueAt(rows, 'plugback_lead_deg', targetSpeed),
+    lands: verdicts[row === undefined ? 'none' : landing(row)],
+  };
+}
 
 export function aimPage(result: AimPageResult, assets: Assets): string {
   const { targetSpeed } = result;
@@ -98,7 +116,7 @@ export function aimPage(result: AimPageResult, assets: Assets): string {
     },
     {
       label: `At ${rpm(targetSpeed)}`,
-      text: `Torque ${newtonMetres(before.torque)} → ${newtonMetres(after.torque)}; the wave peaks ${leadText(before.lead)} → ${leadText(after.lead)} on exhaust closing.`,
+      text: `Torque ${newtonMetres(before.torque)} → ${newtonMetres(after.torque)}; the plug-back peaks ${leadText(before.lead)} → ${leadText(after.lead)} (exhaust closing); the wave ${before.lands} → ${after.lands}.`,
     },
     {
       label: 'What limits',
@@ -167,8 +185,8 @@ export function aimPage(result: AimPageResult, assets: Assets): string {
       )
       .join('')}</div></div></section>
 <section><h2>What was changed</h2>${changes}</section>
-<section><h2>Before and after over engine speed</h2>${place('curves', 'Lead, torque and power', 'The upright dotted line is the target. Above the line EC the peak of the wave is in time.', 'Better at the target and poor beside it: ask for an average over a band instead.', 'Lead, torque and power before and after against engine speed.')}</section>
-<section><h2>Why</h2><div class="pair">${place('lead', 'Lead', 'How far each change moves the lead of the plug-back, at the target.', 'A longer section that makes the wave come sooner: the change altered an angle as well.', 'Sensitivity of the lead.')}${place('torque', 'Torque', 'How far each change moves the torque, at the target. Near the best all are small.', 'A long bar at the end: a constraint holds that quantity back.', 'Sensitivity of the torque.')}</div>
+<section><h2>Before and after over engine speed</h2>${place('curves', 'Lead, torque and power', 'The upright dotted line is the target. Lead is exhaust closing less the peak of the plug-back: above the line EC the peak is in time.', 'Better at the target and poor beside it: ask for an average over a band instead.', 'Lead, torque and power before and after against engine speed.')}</section>
+<section><h2>Why</h2><div class="pair">${place('lead', 'Lead', 'How far each change moves the lead of the plug-back’s peak on exhaust closing, at the target.', 'A longer section that makes the wave come sooner: the change altered an angle as well.', 'Sensitivity of the lead.')}${place('torque', 'Torque', 'How far each change moves the torque, at the target. Near the best all are small.', 'A long bar at the end: a constraint holds that quantity back.', 'Sensitivity of the torque.')}</div>
 <div class="pair">${place('power', 'Power', 'How far each change moves the power, at the target.', 'As for the torque.', 'Sensitivity of the power.')}${place('history', 'How the search went', 'Each dot a computed draft, the line the best so far. Flat at the end: it has settled.', 'Still rising at the end: give it more drafts.', 'Score of each computed draft and the best so far.')}</div></section>${cautions}`,
     data,
     program: result.program,

@@ -142,5 +142,14 @@ export function compareHeadline(summaries: readonly DraftSummary[]): string {
     : `“${most.name}” has the most power, ${power}; “${broad.name}” the broadest torque, ${rpm(broad.torqueBand)} wide.`;
 }
 
+/** The peak against exhaust closing (EC). */
 export const leadText = (lead: number | null): string =>
-  lead === null ? '–' : `${degrees(Math.abs(lead))} ${lead >= 0 ? 'early' : 'late'}`;
+  lead === null ? '–' : `${degrees(Math.abs(lead))} ${lead >= 0 ? 'before' : 'after'} EC`;
+
+/** The speeds at which the wave lands as wanted. */
+export const usefulText = ({ usefulFrom, usefulTo }: DraftSummary): string =>
+  usefulFrom === null || usefulTo === null
+    ? 'nowhere'
+    : usefulFrom === usefulTo
+      ? speed(usefulFrom)
+      : `${speed(usefulFrom)}–${speed(usefulTo)}`;

@@ -14,6 +14,7 @@ import {
   leadText,
   type SpeedSpan,
   summarise,
+  usefulText,
 } from './compare-answer.ts';
 import { stretchMm } from './pack-sweep.ts';
 import { evenly, type Packed, pack, resample, unpack } from './packing.ts';
@@ -111,6 +112,7 @@ function summaryTable(summaries: readonly DraftSummary[], result: ComparePageRes
     'In brackets: the difference to the first draft',
     [
       { name: 'draft' },
+      { name: 'wave lands', unit: 'rpm', number: true },
       { name: 'best torque', unit: 'Nm', number: true },
       { name: 'at', unit: 'rpm', number: true },
       { name: 'best power', unit: 'kW', number: true },
@@ -120,11 +122,14 @@ function summaryTable(summaries: readonly DraftSummary[], result: ComparePageRes
       ...(band
         ? [{ name: 'mean torque', unit: `Nm, ${speed(band.from)}–${speed(band.to)}`, number: true }]
         : []),
-      ...(targetSpeed === null ? [] : [{ name: 'wave', unit: `at ${rpm(targetSpeed)}`, number: true }]),
+      ...(targetSpeed === null
+        ? []
+        : [{ name: 'wave’s peak', unit: `at ${rpm(targetSpeed)}`, number: true }]),
     ],
     summaries.map((one, index) => ({
       cells: [
         { text: one.name, kind: `draft-name-${index}` },
+        { text: usefulText(one), number: true },
         cell(one.peakTorque, first?.peakTorque, 1),
         cell(one.peakTorqueSpeed, first?.peakTorqueSpeed, 0),
         cell(one.peakPower, first?.peakPower, 1),
@@ -178,7 +183,7 @@ export function comparePage(given: ComparePageResult, assets: Assets): string {
     body: `<section class="answer"><div><h1>${html(compareHeadline(summaries))}</h1>${findings(words)}</div>
 <div>${outlineDrawing(outlines, 'Outlines of the drafts over one another, to one scale')}<div class="draft-keys">${legend}</div></div></section>
 <section>${summaryTable(summaries, result)}</section>
-<section><h2>Against engine speed</h2>${place('curves', 'Lead, torque and power', 'Above the line EC the peak of the wave is in time; a draft whose torque falls off where its lead crosses the line is limited by its pipe.', 'A draft that jumps from speed to speed has not settled: look at its own sweep page.', 'Plug-back lead, torque and power of the drafts against engine speed.')}</section>
+<section><h2>Against engine speed</h2>${place('curves', 'Lead, torque and power', 'Lead is exhaust closing less the peak of the plug-back: above the line EC the peak is in time. A draft whose torque falls off where its lead crosses the line is limited by its pipe.', 'A draft that jumps from speed to speed has not settled: look at its own sweep page.', 'Plug-back lead, torque and power of the drafts against engine speed.')}</section>
 <section><h2>At one speed</h2>${playerBar('Engine speed', data.speeds.length, start)}${place('waves', 'Returning wave and pressure at the port', 'The returning wave should be low while the transfers are open and rise in the highlighted window.', 'Drafts alike in shape but shifted differ in length; alike in time but not in height differ in their cones.', 'Returning wave and port pressure of the drafts against crank angle.')}</section>`,
     data,
     program: result.program,

@@ -7,7 +7,7 @@ import { html } from '../theme/escape.ts';
 import { degrees, rpm, speed } from '../theme/numbers.ts';
 import { mapAnswer } from './map-answer.ts';
 import { stretchMm } from './pack-sweep.ts';
-import { findings, playerBar } from './parts.ts';
+import { type Finding, findings, playerBar } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
 import type { PipeStretch } from './sweep-data.ts';
 
@@ -22,6 +22,8 @@ export interface MapPageResult {
   readonly points: readonly DurationPoint[];
   /** Exhaust duration of the case as it stands [deg]. */
   readonly ownDuration: number | null;
+  /** What it says in words; without them the page reads the points itself. */
+  readonly findings?: readonly Finding[];
   readonly failures: readonly {
     readonly speedRpm: number;
     readonly durationDeg: number;
@@ -49,9 +51,10 @@ export function mapPage(result: MapPageResult, assets: Assets): string {
   const failed = result.failures
     .map((one) => `<li>${rpm(one.speedRpm)}, ${degrees(one.durationDeg)}: ${html(one.reason)}</li>`)
     .join('');
-  const shared = 'The thick line is where the peak meets exhaust closing; dots: it lands as wanted.';
-  const body = `<section class="answer"><div><h1>${html(answer.headline)}</h1>${findings(answer.lines)}</div>
-<div>${place('lead', 'Lead of the plug-back on exhaust closing [°]', `Green: in time; grey: too late. ${shared}`, 'Islands in the shades: a speed that did not settle, or a step too coarse for the line between.', 'Plug-back lead over speed and exhaust duration.')}</div></section>
+  const shared =
+    'Thick line: the peak meets exhaust closing. Dots: the middle of the wave lands as wanted, between transfer and exhaust closing.';
+  const body = `<section class="answer"><div><h1>${html(answer.headline)}</h1>${findings(result.findings ?? answer.lines)}</div>
+<div>${place('lead', 'Lead: exhaust closing less the plug-back’s peak [°]', `Green: in time; grey: too late. ${shared}`, 'Islands in the shades: a speed that did not settle, or a step too coarse for the line between.', 'Plug-back lead over speed and exhaust duration.')}</div></section>
 <section><h2>Over speed and duration</h2><div class="pair">
 ${place('torque', 'Torque [Nm]', `Go along a level line for one duration, up and down for one speed. ${shared}`, 'The ridge of torque beside the thick line: blow-down decides there, not the wave.', 'Torque over speed and exhaust duration.')}
 ${place('share', 'Share of the wave that lands before closing [%]', 'Half of it or more is wanted.', 'High everywhere: the wave is early; see its lead.', 'Share of the plug-back before exhaust closing over speed and exhaust duration.')}</div>

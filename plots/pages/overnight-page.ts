@@ -191,7 +191,7 @@ ${result.notes.map((note) => `<p class="warn">${html(note)}</p>`).join('')}
 <section><h2>What the score depends on</h2>${result.importance.length === 0 ? '<p>Too few drafts to tell.</p>' : place('importance', 'Share of the score’s variation', 'The longest bar is the quantity to settle first.', 'All bars short: the quantities act together; look at the parallel axes.', 'Importance of each varied quantity.')}
 ${place('parallel', 'All drafts at once', 'Each line is a draft, from its varied quantities on the left to its score on the right; the best are coloured. Where they pass through one spot, that value matters.', 'The best lie at the end of an axis: widen that range.', 'Parallel axes of the varied quantities and the score.')}
 <div class="pair">${scatter}</div></section>
-${result.best.length === 0 ? '' : `<section><h2>The best over engine speed</h2>${place('curves', 'Lead, torque and power', 'Above the line EC the peak of the wave is in time.', 'The best differ by less than the mesh error: take the one easiest to make.', 'Lead, torque and power of the best drafts against engine speed.')}</section>`}`,
+${result.best.length === 0 ? '' : `<section><h2>The best over engine speed</h2>${place('curves', 'Lead, torque and power', 'Lead is exhaust closing less the peak of the plug-back: above the line EC the peak is in time.', 'The best differ by less than the mesh error: take the one easiest to make.', 'Lead, torque and power of the best drafts against engine speed.')}</section>`}`,
     data,
     program: result.program,
     assets,

@@ -61,10 +61,10 @@ ${[1, 2, 3, 4, 5, 6, 7].map((i) => `.outline .draft-${i}{stroke:var(--draft-${i}
 .glance text{fill:var(--faint)}.glance .name{font-size:12px}
 .window{fill:var(--useful)}.glance .wanted{fill:var(--useful-ink)}
 .spread{fill:var(--returning);opacity:.13}
-.peak{fill:none;stroke:var(--returning);stroke-width:2.6}
+.middle{fill:none;stroke:var(--returning);stroke-width:2.8}.crest{fill:none;stroke:var(--returning);stroke-width:1.3;stroke-dasharray:1.5 3}
 .dot{stroke:var(--returning);stroke-width:1.4;fill:var(--sheet)}.dot.lands{fill:var(--returning)}
 .level{stroke-width:1.6}.level.exhaust{stroke:var(--exhaust)}.level.transfer{stroke:var(--transfer);stroke-dasharray:9 4 2 4}
-.glance .exhaust{fill:var(--exhaust)}.glance .transfer{fill:var(--transfer)}.glance .returning{fill:var(--returning);font-weight:700}
+.glance .exhaust{fill:var(--exhaust)}.glance .transfer{fill:var(--transfer)}.glance .returning,.glance .edge{fill:var(--returning)}.glance .returning{font-weight:700}
 .base{stroke:var(--hairline)}
 .useful-bar{fill:var(--returning)}
 .turn{margin:14px 0 0;font-size:13.5px}

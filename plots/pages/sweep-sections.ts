@@ -10,8 +10,9 @@ import type { InputLine, SweepPageExtras, SweepPageResult } from './sweep-data.t
 const columns: readonly (readonly [Column, string, string, number, number?])[] = [
   ['plugback_onset_deg', 'onset', '°', 0],
   ['plugback_peak_deg', 'peak', '°', 0],
+  ['plugback_centroid_deg', 'middle', '°', 0],
   ['plugback_end_deg', 'end', '°', 0],
-  ['plugback_lead_deg', 'lead on EC', '°', 0],
+  ['plugback_lead_deg', 'lead (EC − peak)', '°', 0],
   ['plugback_share_before_closing', 'lands before EC', '%', 0, 100],
   ['plugback_peak_bar', 'plug-back', 'bar', 2],
   ['suction_bar', 'suction', 'bar', 2],
@@ -34,14 +35,6 @@ const columns: readonly (readonly [Column, string, string, number, number?])[] =
   ['cycles', 'cycles', '–', 0],
 ];
 
-const verdicts = {
-  lands: 'lands',
-  'tail late': 'tail late',
-  early: 'early',
-  late: 'late',
-  none: '–',
-} as const;
-
 export function rowsTable(rows: readonly SpeedRow[]): string {
   const head = columns
     .map(([, name, unit]) => `<th class="n" scope="col">${name}<span class="unit">${unit}</span></th>`)
@@ -52,7 +45,7 @@ export function rowsTable(rows: readonly SpeedRow[]): string {
       const value = row[name];
       return `<td class="n">${fixed(typeof value === 'number' ? value * factor : null, decimals)}</td>`;
     });
-    return `<tr${kind === 'lands' ? ' class="useful"' : ''}><th class="n" scope="row">${speed(row.speed_rpm)}</th><td>${verdicts[kind]}${row.settled ? '' : ', not settled'}</td>${cells.join('')}</tr>`;
+    return `<tr${kind === 'lands' ? ' class="useful"' : ''}><th class="n" scope="row">${speed(row.speed_rpm)}</th><td>${kind === 'none' ? '–' : kind}${row.settled ? '' : ', not settled'}</td>${cells.join('')}</tr>`;
   });
   return `<details><summary>All numbers, one line a speed</summary><div class="scroll" tabindex="0" role="region" aria-label="Table of all speeds"><table><caption>Angles in degrees after top dead centre. Highlighted: the wave lands as wanted.</caption><thead><tr><th class="n" scope="col">speed<span class="unit">rpm</span></th><th scope="col">the wave</th>${head}</tr></thead><tbody>${lines.join('')}</tbody></table></div></details>`;
 }

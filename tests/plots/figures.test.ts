@@ -77,8 +77,8 @@ describe('quantities keep their colour and dash', () => {
   it('wherever the returning wave is drawn', () => {
     const { returning } = light.line;
     const inWaves = traces(figures.waves as Figure).find((trace) => trace.name === 'returning');
-    const peak = traces(figures.timing as Figure).find((trace) => trace.name === 'peak');
-    for (const trace of [inWaves, peak])
+    const middle = traces(figures.timing as Figure).find((trace) => trace.name === 'middle');
+    for (const trace of [inWaves, middle])
       expect(trace?.line).toMatchObject({ color: returning, dash: dashes.returning });
     expect(JSON.stringify(traces(figures.diagram as Figure))).toContain(returning);
   });
@@ -124,7 +124,7 @@ describe('the crank axis', () => {
 });
 
 describe('plug-back timing', () => {
-  it('draws peak, spread, traced returns and handbook with both closings named', () => {
+  it('draws middle, peak, spread, traced returns and handbook with both closings named', () => {
     const names = traces(figures.timing as Figure).map((trace) => trace.name);
     expect(names).toEqual([
       'onset',
@@ -134,6 +134,7 @@ describe('plug-back timing', () => {
       'traced, baffle end',
       'handbook',
       'peak',
+      'middle',
     ]);
     expect(texts(figures.timing as Figure)).toMatch(/EC 277°[\s\S]*TC 246°/);
   });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { landing, usefulBands } from '../../plots/figures/landing.ts';
 import type { SpeedRow } from '../../plots/figures/sweep-row.ts';
 import { bandWidth, difference, summarise, valueAt } from '../../plots/pages/compare-answer.ts';
-import { lengthFor500, peakSlope, sweepAnswer, waveSpeed } from '../../plots/pages/sweep-answer.ts';
+import { headerShare, lengthFor500, reflectingLength, sweepAnswer } from '../../plots/pages/sweep-answer.ts';
 import { syntheticOutline, syntheticSweep } from './synthetic-sweep.ts';
 
 const { rows } = syntheticSweep();
@@ -11,9 +11,9 @@ const at = (speed: number): SpeedRow => {
   if (!row) throw new Error(`no row at ${speed}`);
   return row;
 };
-const moved = (peak: number | null, share: number | null): SpeedRow => ({
+const moved = (middle: number | null, share: number | null): SpeedRow => ({
   ...at(9000),
-  plugback_peak_deg: peak,
+  plugback_centroid_deg: middle,
   plugback_share_before_closing: share,
 });
 
@@ -21,16 +21,21 @@ describe('where the wave lands', () => {
   it('is told by the window between transfer and exhaust closing and by the share in time', () => {
     expect(landing(moved(245, 0.9))).toBe('early');
     expect(landing(moved(262, 0.7))).toBe('lands');
-    expect(landing(moved(262, 0.4))).toBe('tail late');
+    expect(landing(moved(262, 0.4))).toBe('late');
     expect(landing(moved(278, 0.6))).toBe('late');
     expect(landing(moved(null, null))).toBe('none');
+  });
+
+  it('goes by the middle of the wave: a peak that jumps to another crest changes nothing', () => {
+    expect(landing({ ...moved(262, 0.7), plugback_peak_deg: 240 })).toBe('lands');
+    expect(landing({ ...moved(240, 0.9), plugback_peak_deg: 262 })).toBe('early');
   });
 
   it('joins neighbouring useful speeds to bands, the widest first', () => {
     const kinds = [262, 230, 262, 262, 262, 300];
     const bands = usefulBands(
-      kinds.map((peak, i) => ({
-        ...moved(peak, 0.7),
+      kinds.map((middle, i) => ({
+        ...moved(middle, 0.7),
         speed_rpm: 8000 + 250 * i,
       })),
     );
@@ -42,31 +47,19 @@ describe('where the wave lands', () => {
 });
 
 describe('which way to change the pipe', () => {
-  it('fits the slope of the peak: exact for a straight line', () => {
-    const straight = rows.map((row) => ({
-      ...row,
-      plugback_peak_deg: 100 + 0.018 * row.speed_rpm,
-    }));
-    expect(peakSlope(straight, 9000)).toBeCloseTo(0.018, 12);
+  it('takes the length to the middle of the baffle: 700 and 880 mm are its ends in the synthetic outline', () => {
+    expect(reflectingLength(syntheticOutline)).toBeCloseTo(0.79, 12);
+    expect(reflectingLength(syntheticOutline.filter((part) => part.role !== 'baffle'))).toBeNull();
   });
 
-  it('takes the wave speed from the traced return: the one the synthetic sweep was made with', () => {
-    expect(waveSpeed(rows, syntheticOutline, 9000)).toBeCloseTo(540, 6);
-  });
-
-  it('gives the length by which a return at a constant wave speed moves: L · 500/N, derived here', () => {
-    // Peak at EO + 2 L 6 N / w: the slope is 12 L / w, so the length for 500 rpm is L · 500 / N.
-    const length = 0.79;
-    const straight = rows.map((row) => ({
-      ...row,
-      plugback_peak_deg: row.exhaust_opens_deg + (12 * length * row.speed_rpm) / 540,
-    }));
-    expect(lengthFor500(straight, syntheticOutline, 9000)).toBeCloseTo((length * 500) / 9000, 9);
+  it('gives the length by similarity, L · 500/N, derived here, times the share that falls to a header', () => {
+    expect(lengthFor500(syntheticOutline, 9000)).toBeCloseTo((headerShare * 0.79 * 500) / 9000, 12);
+    expect(lengthFor500([], 9000)).toBeNull();
   });
 
   it('says lengthen for lower and shorten for higher, with an amount', () => {
     const { headline, lines } = sweepAnswer(rows, syntheticOutline, 7000);
-    expect(headline).toMatch(/from 7.750 to 9.250.rpm/);
+    expect(headline).toMatch(/from 7.500 to 9.000.rpm/);
     const text = (way: string): string => lines.find((line) => line.way === way)?.text ?? '';
     expect(text('lower')).toMatch(/^Lengthen the header by about \d+.mm for each 500.rpm lower/);
     expect(text('higher')).toMatch(/^Shorten the header by about \d+.mm for each 500.rpm higher/);
@@ -77,16 +70,16 @@ describe('which way to change the pipe', () => {
   it('scales a wide step by the inverse of the speed, and says when the header cannot give it', () => {
     const { lines } = sweepAnswer(rows, syntheticOutline, 11_000);
     const target = lines.find((line) => line.label.startsWith('Target'))?.text ?? '';
-    const length = lengthFor500(rows, syntheticOutline, 8500) ?? 0;
-    const expected = 5 * Math.round((200 * (2500 / 500) * length * 8500) / 11_000);
+    const length = lengthFor500(syntheticOutline, 8250) ?? 0;
+    const expected = 5 * Math.round((200 * (2750 / 500) * length * 8250) / 11_000);
     expect(target).toContain(`shorten the header by about ${expected}`);
     expect(target).toContain('more than the header can give');
   });
 
   it('does not claim a band where there is none', () => {
-    const late = rows.map((row) => ({ ...row, plugback_peak_deg: 300 }));
+    const late = rows.map((row) => ({ ...row, plugback_centroid_deg: 300 }));
     expect(sweepAnswer(late, syntheticOutline, null).headline).toContain('too late at every computed speed');
-    const silent = rows.map((row) => ({ ...row, plugback_peak_deg: null }));
+    const silent = rows.map((row) => ({ ...row, plugback_centroid_deg: null }));
     expect(sweepAnswer(silent, syntheticOutline, null).headline).toContain('No plug-back');
     expect(sweepAnswer([], syntheticOutline, 9000).headline).toContain('No plug-back');
   });

@@ -1,0 +1,80 @@
+// `npm run pictures`: runs the demo and makes from it what the README shows: two pictures and an excerpt of the table.
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { chromium } from 'playwright-core';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const pictures = join(root, 'plots/pictures');
+const folder = mkdtempSync(join(tmpdir(), 'echocone-pictures-'));
+/** A README is read on a telephone too [bytes]. */
+const LARGEST = 150_000;
+
+function demo() {
+  const words = [
+    'dist/src/main.js',
+    'sweep',
+    'cases/saltmarsh-125/draft-a.yaml',
+    '--out',
+    join(folder, 'demo'),
+  ];
+  return execFileSync(process.execPath, words, {
+    cwd: root,
+    encoding: 'utf8',
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+}
+
+/** Heading and every fourth row, and the one marked. */
+function excerpt(table) {
+  const lines = table.trimEnd().split('\n');
+  const first = lines.findIndex((line) => /^[> ] +\d/.test(line));
+  const rows = lines.slice(first).filter((line, i) => i % 4 === 0 || line.startsWith('>'));
+  return [...lines.slice(0, first), ...rows].join('\n');
+}
+
+function intoReadme(table) {
+  const path = join(root, 'README.md');
+  const text = readFileSync(path, 'utf8');
+  const place = /(<!-- table of the demo -->\n```text\n)[\s\S]*?(\n```)/;
+  if (!place.test(text)) throw new Error('README.md has no place for the table of the demo');
+  writeFileSync(
+    path,
+    text.replace(place, (_, before, after) => before + table + after),
+  );
+}
+
+async function photograph(file) {
+  const browser = await chromium.launch({
+    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+    args: ['--no-sandbox', '--disable-gpu'],
+  });
+  try {
+    const page = await browser.newPage({ viewport: { width: 1000, height: 800 }, colorScheme: 'light' });
+    await page.goto(pathToFileURL(file).href);
+    await page.waitForFunction(() => document.documentElement.dataset.drawn === 'yes');
+    const first = { x: 0, y: 0, width: 1000, height: 700 };
+    await page.screenshot({ path: join(pictures, 'sweep-page.png'), clip: first });
+    const diagram = page.locator('#diagram');
+    await diagram.evaluate((place) => place.scrollIntoView({ block: 'center' }));
+    await diagram.screenshot({ path: join(pictures, 'wave-diagram.png') });
+  } finally {
+    await browser.close();
+  }
+}
+
+try {
+  mkdirSync(pictures, { recursive: true });
+  const table = demo();
+  await photograph(join(folder, 'demo/sweep.html'));
+  intoReadme(excerpt(table));
+  for (const name of ['sweep-page.png', 'wave-diagram.png']) {
+    const { size } = statSync(join(pictures, name));
+    process.stdout.write(`plots/pictures/${name}: ${Math.round(size / 1000)} kB\n`);
+    if (size > LARGEST) throw new Error(`${name} is larger than ${LARGEST / 1000} kB`);
+  }
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
