@@ -2,7 +2,7 @@
  * A step of the mesh method at the interior nodes. Through node j at the end of the step run
  *   dx/dt = u + a:   c dX + du = [ -a u F'/F + (gamma-1)(q + uG)/a - G ] dt
  *   dx/dt = u - a:   c dX - du = [ -a u F'/F + (gamma-1)(q + uG)/a + G ] dt
- *   dx/dt = u:       d ln theta = [ ((gamma-1)/gamma)/k - 2 ] d ln X + (q + uG)/(c_p T) dt,   dY = 0
+ *   dx/dt = u:       -d ln sigma = [ ((gamma-1)/gamma)/k - 2 ] d ln X + (q + uG)/(c_p T) dt,   dY = 0
  * Each is followed back to its foot on the line of the step's start, where the state is interpolated. Speeds, c and the
  * sources are means of foot and node: a first pass with speeds interpolated linearly, a second with those it found.
  * Source: Hartree 1958; Benson 1982, chapter 2 (from memory); relations derived here from the balances of mass, momentum and energy.
@@ -37,8 +37,8 @@ export function prepare(duct: MeshState): void {
   const { now, cells } = duct;
   bends(now.X, duct.bendX, cells);
   bends(now.u, duct.bendU, cells);
-  bends(now.theta, duct.bendTheta, cells);
-  if (duct.mixed) bends(now.y, duct.bendY, cells);
+  bends(now.sigma, duct.bendSigma, cells);
+  if (duct.mixed) bends(duct.z, duct.bendZ, cells);
 }
 
 /** Where a line of speed `here` at its node starts, if the speed changes linearly to that of the neighbour upstream. */
@@ -130,26 +130,26 @@ function findPath(duct: MeshState): void {
 }
 
 function pathOfBlend(duct: MeshState): void {
-  const { gas, k, cells, path } = duct;
-  const { theta, y } = duct.now;
+  const { gas, k, z, cells, path } = duct;
+  const { sigma } = duct.now;
   const { X } = duct.next;
   for (let j = 1; j < cells; j++) {
     const v = path.nu[j];
     const i = v >= 0 ? j - 1 : j;
     const t = v >= 0 ? 1 - v : -v;
-    const heat = theta[i] + t * (theta[i + 1] - theta[i]);
-    const burnt = y[i] + t * (y[i + 1] - y[i]);
+    const s = sigma[i] + t * (sigma[i + 1] - sigma[i]);
+    const burnt = (z[i] + t * (z[i + 1] - z[i])) / s;
     const R = gas.gasConstant(burnt);
-    const g = 1 + R / blendHeatCapacity(gas.table, heat * X[j] * X[j], burnt);
-    path.a[j] = Math.sqrt(g * R * heat);
+    const g = 1 + R / blendHeatCapacity(gas.table, (X[j] * X[j]) / (R * s), burnt);
+    path.a[j] = Math.sqrt(g / s);
     path.c[j] = path.a[j] / (g * k);
   }
 }
 
-/** Theta of a path line's gas after the wall's heat on the way, into `path.X`; c and w grow with its square root. */
+/** Sigma of a path line's gas after the wall's heat on the way, into `path.X`; c and w go with its reciprocal root. */
 function heatPath(duct: MeshState, dt: number): void {
   const { warm, T, gamma, gas, cells, path } = duct;
-  const { theta, y } = duct.now;
+  const { sigma, y } = duct.now;
   for (let j = 1; j < cells; j++) {
     const v = path.nu[j];
     const i = v >= 0 ? j - 1 : j;
@@ -158,7 +158,7 @@ function heatPath(duct: MeshState, dt: number): void {
     const cp = (g * gas.gasConstant(y[j])) / (g - 1);
     const rate = (warm[i] + t * (warm[i + 1] - warm[i])) / (cp * (T[i] + t * (T[i + 1] - T[i])));
     const growth = 1 + 0.5 * dt * rate;
-    path.X[j] = (theta[i] + t * (theta[i + 1] - theta[i])) * growth * growth;
+    path.X[j] = (sigma[i] + t * (sigma[i + 1] - sigma[i])) / (growth * growth);
     path.c[j] *= growth;
     path.a[j] *= growth;
   }
@@ -179,20 +179,36 @@ function close(duct: MeshState): void {
   }
 }
 
-/** Carries theta and the burnt fraction along the path lines. */
+/** Carries sigma and the burnt fraction along the path lines. */
 function carry(duct: MeshState, dt: number): void {
-  const { bendTheta, bendY, cells, path } = duct;
-  const { theta, y } = duct.now;
+  const { bendSigma, cells, path } = duct;
+  const { sigma } = duct.now;
   const next = duct.next;
   for (let j = 1; j < cells; j++) {
     const v = path.nu[j];
     const i = v >= 0 ? j - 1 : j;
     const t = v >= 0 ? 1 - v : -v;
-    next.theta[j] = between(theta, bendTheta, i, t);
-    if (duct.mixed) next.y[j] = between(y, bendY, i, t);
+    next.sigma[j] = between(sigma, bendSigma, i, t);
   }
+  if (duct.mixed) carryBurnt(duct);
   if (!duct.gas.perfect) followPressure(duct);
   if (duct.lossy) warmUp(duct, dt);
+}
+
+/** The burnt fraction is that of the two nodes, weighted with sigma, and lies between theirs. */
+function carryBurnt(duct: MeshState): void {
+  const { z, bendZ, cells, path } = duct;
+  const { y } = duct.now;
+  const next = duct.next;
+  for (let j = 1; j < cells; j++) {
+    const v = path.nu[j];
+    const i = v >= 0 ? j - 1 : j;
+    const t = v >= 0 ? 1 - v : -v;
+    const share = between(z, bendZ, i, t) / next.sigma[j];
+    const low = Math.min(y[i], y[i + 1]);
+    const high = Math.max(y[i], y[i + 1]);
+    next.y[j] = share < low ? low : share > high ? high : share;
+  }
 }
 
 /** exp(x) to third order. */
@@ -200,7 +216,7 @@ export function grown(x: number): number {
   return (1 + 0.5 * x) / (1 - 0.5 * x);
 }
 
-/** The change of theta of a blend with pressure. */
+/** The change of sigma of a blend with pressure. */
 function followPressure(duct: MeshState): void {
   const { k, bendX, gamma, gas, cells, path } = duct;
   const { X } = duct.now;
@@ -213,13 +229,13 @@ function followPressure(duct: MeshState): void {
     const to = next.X[j];
     const R = gas.gasConstant(next.y[j]);
     const g0 = gamma[i] + t * (gamma[i + 1] - gamma[i]);
-    const g1 = 1 + R / blendHeatCapacity(gas.table, next.theta[j] * to * to, next.y[j]);
+    const g1 = 1 + R / blendHeatCapacity(gas.table, (to * to) / (R * next.sigma[j]), next.y[j]);
     const g = 0.5 * (g0 + g1);
-    next.theta[j] *= grown((((g - 1) / (g * k) - 2) * 2 * (to - from)) / (to + from));
+    next.sigma[j] /= grown((((g - 1) / (g * k) - 2) * 2 * (to - from)) / (to + from));
   }
 }
 
-/** The change of theta by wall heat and friction. */
+/** The change of sigma by wall heat and friction. */
 function warmUp(duct: MeshState, dt: number): void {
   const { warm, warmNext, T, gamma, gas, cells, path } = duct;
   const next = duct.next;
@@ -232,7 +248,7 @@ function warmUp(duct: MeshState, dt: number): void {
     const g = gamma[j];
     const cp = (g * R) / (g - 1);
     const foot = (warm[i] + t * (warm[i + 1] - warm[i])) / (T[i] + t * (T[i + 1] - T[i]));
-    const node = warmNext[j] / (path.X[j] * next.X[j] * next.X[j]);
-    next.theta[j] *= grown((0.5 * dt * (foot + node)) / cp);
+    const node = (warmNext[j] * R * path.X[j]) / (next.X[j] * next.X[j]);
+    next.sigma[j] /= grown((0.5 * dt * (foot + node)) / cp);
   }
 }

@@ -14,14 +14,13 @@ import { firstFoot, grown } from './characteristics.ts';
 import { between } from './interpolation.ts';
 import { type Level, type MeshState, REFERENCE_PRESSURE } from './mesh-state.ts';
 import { refreshNode } from './refresh.ts';
-import { slopeOnTheWay } from './sources.ts';
 
 /**
  * Slots of an end's memory: what the characteristic brought to the node, the time since the last answer, and the last three
  * answers with the time from one to the next. `v` is velocity out of the duct.
  */
-const MEMORY = { X: 0, v: 1, theta: 2, y: 3, c: 4, answers: 5, since: 6, first: 7 } as const;
-const POINT = { X: 0, v: 1, theta: 2, y: 3, shut: 4, span: 5 } as const;
+const MEMORY = { X: 0, v: 1, sigma: 2, y: 3, c: 4, answers: 5, since: 6, first: 7 } as const;
+const POINT = { X: 0, v: 1, sigma: 2, y: 3, shut: 4, span: 5 } as const;
 const POINT_SLOTS = 6;
 /** The answer of the present step, while it is taken. */
 const point = new Float64Array(POINT_SLOTS);
@@ -36,7 +35,7 @@ export function arriveAt(duct: MeshState, end: DuctEnd, dt: number): void {
   const X = traced[MEMORY.X];
   const y = traced[MEMORY.y];
   const R = duct.gas.gasConstant(y);
-  const T = traced[MEMORY.theta] * X * X;
+  const T = (X * X) / (R * traced[MEMORY.sigma]);
   const p = duct.pressureOf(X);
   const g = 1 + R / duct.gas.heatCapacity(T, y);
   s[ARRIVE.density] = p / (R * T);
@@ -64,7 +63,7 @@ export function settleNode(duct: MeshState, end: DuctEnd, dt: number): void {
     X,
     v,
     shut,
-    interpolated(memory, POINT.theta, 0.5 * dt),
+    interpolated(memory, POINT.sigma, 0.5 * dt),
     interpolated(memory, POINT.y, 0.5 * dt),
   );
   refreshNode(duct, end.side < 0 ? 0 : duct.cells);
@@ -85,7 +84,7 @@ export function finishAt(duct: MeshState, end: DuctEnd, dt: number): void {
   after[MEMORY.since] = 0.5 * dt;
   const X = extrapolated(after, POINT.X);
   const v = extrapolated(after, POINT.v);
-  setNode(duct, duct.next, end, after, X, v, point[POINT.shut] === 1, point[POINT.theta], point[POINT.y]);
+  setNode(duct, duct.next, end, after, X, v, point[POINT.shut] === 1, point[POINT.sigma], point[POINT.y]);
 }
 
 function memoryOf(level: Level, end: DuctEnd): Float64Array {
@@ -99,7 +98,7 @@ function readAnswer(duct: MeshState, end: DuctEnd): void {
   const X = (p / REFERENCE_PRESSURE) ** duct.k;
   point[POINT.X] = X;
   point[POINT.v] = out[ANSWER.velocity];
-  point[POINT.theta] = p / (out[ANSWER.density] * duct.gas.gasConstant(y) * X * X);
+  point[POINT.sigma] = (out[ANSWER.density] * X * X) / p;
   point[POINT.y] = y;
   point[POINT.shut] = out[ANSWER.velocity] === 0 && out[ANSWER.mass] === 0 ? 1 : 0;
 }
@@ -113,7 +112,7 @@ function setNode(
   boundaryX: number,
   boundaryV: number,
   shut: boolean,
-  boundaryTheta: number,
+  boundarySigma: number,
   boundaryY: number,
 ): void {
   const j = end.side < 0 ? 0 : duct.cells;
@@ -124,7 +123,7 @@ function setNode(
   level.X[j] = shut ? arriving / c : (0.5 * (arriving - sent)) / c;
   level.u[j] = shut ? 0 : end.side * v;
   const leaves = shut || v > 0;
-  level.theta[j] = leaves ? memory[MEMORY.theta] : boundaryTheta;
+  level.sigma[j] = leaves ? memory[MEMORY.sigma] : boundarySigma;
   level.y[j] = leaves ? memory[MEMORY.y] : boundaryY;
 }
 
@@ -162,7 +161,8 @@ function traceOut(duct: MeshState, end: DuctEnd, dt: number): void {
   const v1 = side * now.u[inner];
   const a0 = w[e] * now.X[e];
   const a1 = w[inner] * now.X[inner];
-  let nu = firstFoot(r, v1 + a1, v0 + a0, v0 + a0);
+  // Gas that comes in faster than sound lets nothing out: what arrives is the end node itself.
+  let nu = clamped(firstFoot(r, v1 + a1, v0 + a0, v0 + a0));
   let nuPath = v0 > 0 ? firstFoot(r, v1, v0, v0) : 0;
   const X = now.X[e];
   for (let pass = 0; pass < 2; pass++) {
@@ -183,7 +183,7 @@ function traceOut(duct: MeshState, end: DuctEnd, dt: number): void {
     stateInside(duct, side, nuPath);
     nuPath = v0 > 0 ? clamped(0.5 * r * (side * at[1] + v)) : 0;
   }
-  if (v0 > a0) supersonic(duct, side, dt, firstFoot(r, v1 - a1, v0 - a0, v0 - a0), a0 * v0);
+  if (v0 > a0) supersonic(duct, side, dt, clamped(firstFoot(r, v1 - a1, v0 - a0, v0 - a0)), a0 * v0);
 }
 
 function clamped(nu: number): number {
@@ -202,7 +202,7 @@ function stateInside(duct: MeshState, side: -1 | 1, nu: number): void {
 }
 
 /**
- * Theta, burnt fraction and c of the gas at a distance inside an end, brought to a pressure and, over dt, past the wall; w
+ * Sigma, burnt fraction and c of the gas at a distance inside an end, brought to a pressure and, over dt, past the wall; w
  * into `at[0]`.
  */
 function gasInside(duct: MeshState, side: -1 | 1, nu: number, X: number, dt: number): void {
@@ -210,17 +210,18 @@ function gasInside(duct: MeshState, side: -1 | 1, nu: number, X: number, dt: num
   const t = side < 0 ? nu : 1 - nu;
   const e = side < 0 ? 0 : duct.cells;
   const { gas, k } = duct;
-  let theta = between(duct.now.theta, duct.bendTheta, i, t);
-  const y = duct.mixed ? between(duct.now.y, duct.bendY, i, t) : 0;
+  let sigma = between(duct.now.sigma, duct.bendSigma, i, t);
+  const share = duct.mixed ? between(duct.z, duct.bendZ, i, t) / sigma : 0;
+  const y = Math.max(0, Math.min(1, share));
   const R = gas.gasConstant(y);
-  const g = 1 + R / gas.heatCapacity(theta * X * X, y);
+  const g = 1 + R / gas.heatCapacity((X * X) / (R * sigma), y);
   if (!gas.perfect) {
     const from = between(duct.now.X, duct.bendX, i, t);
-    theta *= grown((((g - 1) / (g * k) - 2) * 2 * (X - from)) / (X + from));
+    sigma /= grown((((g - 1) / (g * k) - 2) * 2 * (X - from)) / (X + from));
   }
-  if (duct.lossy) theta *= grown((dt * duct.warm[e] * (g - 1)) / (g * R * duct.T[e]));
-  const w = Math.sqrt(g * R * theta);
-  traced[MEMORY.theta] = theta;
+  if (duct.lossy) sigma /= grown((dt * duct.warm[e] * (g - 1)) / (g * R * duct.T[e]));
+  const w = Math.sqrt(g / sigma);
+  traced[MEMORY.sigma] = sigma;
   traced[MEMORY.y] = y;
   traced[MEMORY.c] = w / (g * k);
   at[0] = w;
@@ -230,7 +231,11 @@ function gasInside(duct: MeshState, side: -1 | 1, nu: number, X: number, dt: num
 function gathered(duct: MeshState, side: -1 | 1, nu: number, dt: number, flow: number, a: number): number {
   const e = side < 0 ? 0 : duct.cells;
   let gain = 0;
-  if (duct.tapered) gain -= 0.5 * dt * flow * side * slopeOnTheWay(duct.diameter, duct.dx, e, side * nu);
+  if (duct.tapered) {
+    const { diameter, dx } = duct;
+    const rise = diameter[e] - diameter[e - side];
+    gain -= (dt * flow * rise) / (dx * (diameter[e] - 0.5 * nu * rise));
+  }
   if (duct.lossy) gain += dt * (((duct.gamma[e] - 1) * duct.warm[e]) / a - side * duct.drag[e]);
   return gain;
 }

@@ -12,18 +12,18 @@ export function refresh(duct: MeshState): number {
 
 function refreshPerfect(duct: MeshState): number {
   const { c, w, T, gamma, cells } = duct;
-  const { X, u, theta } = duct.now;
+  const { X, u, sigma } = duct.now;
   const R = duct.gas.gasConstantFresh;
   const g = 1 + R / duct.gas.perfectCv;
   const share = 1 / (g * duct.k);
   let fastest = 0;
   let lowest = 1;
   for (let j = 0; j <= cells; j++) {
-    const over = Math.sqrt(g * R * theta[j]);
+    const over = Math.sqrt(g / sigma[j]);
     const x = X[j];
     w[j] = over;
     c[j] = over * share;
-    T[j] = theta[j] * x * x;
+    T[j] = (x * x) / (R * sigma[j]);
     gamma[j] = g;
     const speed = Math.abs(u[j]) + over * x;
     if (speed > fastest) fastest = speed;
@@ -33,16 +33,17 @@ function refreshPerfect(duct: MeshState): number {
 }
 
 function refreshBlend(duct: MeshState): number {
-  const { c, w, T, gamma, cells, k, gas } = duct;
-  const { X, u, theta, y } = duct.now;
+  const { c, w, T, gamma, z, cells, k, gas } = duct;
+  const { X, u, sigma, y } = duct.now;
   let fastest = 0;
   let lowest = 1;
   for (let j = 0; j <= cells; j++) {
     const x = X[j];
-    const temperature = theta[j] * x * x;
     const R = gas.gasConstant(y[j]);
+    const temperature = (x * x) / (R * sigma[j]);
     const g = 1 + R / blendHeatCapacity(gas.table, temperature, y[j]);
-    const over = Math.sqrt(g * R * theta[j]);
+    const over = Math.sqrt(g / sigma[j]);
+    z[j] = sigma[j] * y[j];
     w[j] = over;
     c[j] = over / (g * k);
     T[j] = temperature;
@@ -66,13 +67,14 @@ export function blendHeatCapacity(table: Float64Array, temperature: number, burn
 
 /** Refreshes one node alone. */
 export function refreshNode(duct: MeshState, j: number): void {
-  const { X, theta, y } = duct.now;
+  const { X, sigma, y } = duct.now;
   const { gas } = duct;
   const R = gas.gasConstant(y[j]);
-  const temperature = theta[j] * X[j] * X[j];
+  const temperature = (X[j] * X[j]) / (R * sigma[j]);
   const g = 1 + R / gas.heatCapacity(temperature, y[j]);
   duct.T[j] = temperature;
   duct.gamma[j] = g;
-  duct.w[j] = Math.sqrt(g * R * theta[j]);
+  duct.z[j] = sigma[j] * y[j];
+  duct.w[j] = Math.sqrt(g / sigma[j]);
   duct.c[j] = duct.w[j] / (g * duct.k);
 }

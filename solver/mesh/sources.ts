@@ -24,7 +24,7 @@ export function sources(duct: MeshState, dt: number): void {
 }
 
 /** d ln F/dx half way between node j and a foot nu cells to its left [1/m]. */
-export function slopeOnTheWay(diameter: Float64Array, dx: number, j: number, nu: number): number {
+function slopeOnTheWay(diameter: Float64Array, dx: number, j: number, nu: number): number {
   const rise = nu >= 0 ? diameter[j] - diameter[j - 1] : diameter[j + 1] - diameter[j];
   return (2 * rise) / (dx * (diameter[j] - 0.5 * nu * rise));
 }
@@ -71,15 +71,16 @@ export function rates(duct: MeshState): void {
   }
 }
 
-/** Rates at the end of the step from the estimate of X and u there; `path.X` holds theta of the gas that gets there. */
+/** Rates at the end of the step from the estimate of X and u there; `path.X` holds sigma of the gas that gets there. */
 export function nextRates(duct: MeshState): void {
-  const { nodeFriction, nodeHeat, nodeWall, density, dragNext, warmNext, T, cells, k, path } = duct;
-  const { X: before } = duct.now;
+  const { nodeFriction, nodeHeat, nodeWall, density, dragNext, warmNext, gas, cells, k, path } = duct;
+  const { X: before, sigma, y } = duct.now;
   const { X, u } = duct.next;
   for (let j = 1; j < cells; j++) {
-    const temperature = path.X[j] * X[j] * X[j];
-    const rise = (X[j] - before[j]) / (k * before[j]);
-    const rho = (density[j] * (1 + rise) * T[j]) / temperature;
+    const temperature = (X[j] * X[j]) / (gas.gasConstant(y[j]) * path.X[j]);
+    // rho goes with p sigma/X^2.
+    const rise = ((X[j] - before[j]) / before[j]) * (1 / k - 2);
+    const rho = (density[j] * (1 + rise) * path.X[j]) / sigma[j];
     const vel = u[j];
     const G = nodeFriction[j] * Math.abs(vel) * vel;
     dragNext[j] = G;
