@@ -47,6 +47,7 @@ export async function aim(wish: AimWish, evaluator: Evaluator, watcher: AimWatch
       cells: coarse,
       from: pointOf(start, quantities),
       unit: Math.max(judged.torque, 1e-3),
+      startScore: judged.score,
       mostDrafts: wish.mostDrafts,
       seed: wish.seed,
     },

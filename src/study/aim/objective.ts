@@ -1,8 +1,7 @@
 /**
  * What aiming is after: the mean torque over the target ± `BAND`, with the peak of the plug-back at the target between
  * transfer closing and exhaust closing. A degree outside costs `COST` of the torque of the pipe that the search started
- * from, so that the search finds its way back in; a pipe that a drawing rule forbids is not run and is worth less than
- * nothing by how much it misses.
+ * from, so that the search finds its way back in.
  */
 
 import type { DraftResult } from '../draft.ts';

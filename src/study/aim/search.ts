@@ -22,6 +22,8 @@ export interface SearchTask {
   readonly from: Point;
   /** Torque of the start, which penalties are measured in [Nm]. */
   readonly unit: number;
+  /** Score of the start [Nm]. */
+  readonly startScore: number;
   readonly mostDrafts: number;
   readonly seed: number;
 }
@@ -36,6 +38,16 @@ export interface Tried {
 export interface Found {
   readonly outcome: SearchOutcome;
   readonly history: readonly Tried[];
+}
+
+/**
+ * A forbidden pipe is worth less than the best so far by this many torques of the start times the share by which it
+ * misses: one per cent costs a twentieth. So the search may come close to a limit from both sides, and never ends beyond.
+ */
+const FORBIDDEN = 5;
+
+function bestScore(history: readonly Tried[], start: number): number {
+  return history.reduce((best, { judged }) => Math.max(best, judged?.score ?? best), start);
 }
 
 /** First step of the search, a share of every range. */
@@ -68,8 +80,7 @@ export async function search(
       const result = miss > 0 ? null : results[next++];
       const judged = result === null || result === undefined ? null : judge(result, target, unit);
       history.push({ evaluation: history.length + 1, judged });
-      // A forbidden pipe is worth less than nothing, by how much it misses.
-      if (miss > 0) return unit * miss;
+      if (miss > 0) return FORBIDDEN * unit * miss - bestScore(history, task.startScore);
       return judged === null ? Number.POSITIVE_INFINITY : -judged.score;
     });
   };
