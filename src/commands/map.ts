@@ -29,7 +29,7 @@ import { openRunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
 import type { Terminal } from './frame/terminal.ts';
 import type { Invocation } from './frame/verb.ts';
-import { echoWords, keptWords, mapText } from './words/map-text.ts';
+import { keptWords, type MapFinding, mapFindings, mapText } from './words/map-text.ts';
 
 const JOURNAL = 'journal.jsonl';
 
@@ -60,7 +60,8 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   const page = {
     program,
     name: result.case.name,
-    note: [result.case.note, keptWords(result), answer === null ? '' : echoWords(answer)].join(' ').trim(),
+    note: `${result.case.note} ${withDegreeSigns(keptWords(result))}`.trim(),
+    ...(answer === null ? {} : { findings: mapFindings(answer).map(withSigns) }),
     engine: engine.name,
     pipe: pipe.name,
     outline: result.outline,
@@ -74,6 +75,13 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   terminal.message(`Page: ${folder.file('map.html')}`);
   terminal.message(`map.csv and map.json lie beside it. Next: echocone sweep ${plainText(file)}`);
   return isWhole(result) ? exitCodes.done : exitCodes.unsettled;
+}
+
+/** Pages write degrees with their sign. */
+const withDegreeSigns = (text: string): string => text.replace(/(\d) deg\b/g, '$1°');
+
+function withSigns(finding: MapFinding): MapFinding {
+  return { ...finding, label: withDegreeSigns(finding.label), text: withDegreeSigns(finding.text) };
 }
 
 async function computed(

@@ -11,7 +11,7 @@ const RESONANT_DEG = 190;
 const NEAR_DEG = 3;
 /** Differences of torque and echo gain below these say nothing: cycles vary as much. */
 const LEAST_TORQUE = 0.003;
-const LEAST_GAIN = 0.01;
+const LEAST_GAIN = 0.02;
 
 const deg = (value: number): string => (Number.isFinite(value) ? value.toFixed(1) : '-');
 const whole = (value: number): string => String(Number(value.toFixed(1)));
@@ -23,13 +23,7 @@ const signed = (value: number, digits: number): string => {
 export function mapText(result: MapResult, answer: MapAnswer | null, colour: boolean): string {
   const lines = [plainText(result.case.name), keptWords(result)];
   if (answer === null) return `${lines.join('\n')}\nNo point was finished.\n${failures(result)}`;
-  lines.push(
-    '',
-    ...speedWords(answer),
-    ...drawnWords(answer),
-    ...[answer.longer, answer.shorter].flatMap((step) => (step === null ? [] : [stepWords(step, answer)])),
-    echoWords(answer),
-  );
+  lines.push('', ...mapFindings(answer).map(({ text }) => text));
   const loose = result.points.filter(({ row }) => !row.settled).length;
   if (loose > 0) lines.push(`${loose} of ${result.points.length} points did not settle; they are marked.`);
   const best = answer.bestTorque?.durationDeg;
@@ -40,6 +34,30 @@ export function mapText(result: MapResult, answer: MapAnswer | null, colour: boo
     tableText(columnsOf(answer), answer.column, { marked: (p) => p.durationDeg === best, colour }),
     failures(result),
   ].join('\n');
+}
+
+/** What the map says, each with what it answers. */
+export interface MapFinding {
+  readonly label: string;
+  readonly text: string;
+  /** It says what to change. */
+  readonly way?: boolean;
+}
+
+export function mapFindings(answer: MapAnswer): MapFinding[] {
+  const { isTarget, speedRpm, drawnDeg, longer, shorter } = answer;
+  const at = isTarget ? `Target ${speedRpm} rpm` : `${speedRpm} rpm`;
+  const steps = [longer, shorter].flatMap((step) => (step === null ? [] : [step]));
+  return [
+    { label: at, text: speedWords(answer).join(' ') },
+    ...drawnWords(answer).map((text) => ({ label: `As drawn, ${drawnDeg} deg`, text })),
+    ...steps.map((step) => ({
+      label: step === longer ? 'A step longer' : 'A step shorter',
+      text: stepWords(step, answer),
+      way: true,
+    })),
+    { label: 'The echo', text: echoWords(answer) },
+  ];
 }
 
 /** What moves with the roof and what is kept. */
@@ -107,15 +125,15 @@ export function echoWords({ echo, speedRpm }: MapAnswer): string {
     return `Echo gain at ${speedRpm} rpm: ${most.value.toFixed(2)} at every duration, so it chooses none.`;
   const near = Math.abs(most.durationDeg - RESONANT_DEG) <= NEAR_DEG;
   const verdict = most.atEdge
-    ? `at the edge of the map: no peak near ${RESONANT_DEG} deg here`
+    ? `That is the edge of the map: no peak near ${RESONANT_DEG} deg here`
     : overEdges < LEAST_GAIN
-      ? `as good as at the edge of the map: no distinct peak, near ${RESONANT_DEG} deg or elsewhere`
+      ? `The edge of the map has as much: no distinct peak, near ${RESONANT_DEG} deg or elsewhere`
       : near
-        ? `a peak near ${RESONANT_DEG} deg, as common practice has it`
-        : `a peak, but not near the ${RESONANT_DEG} deg of common practice`;
+        ? `That is a peak near ${RESONANT_DEG} deg, as common practice has it`
+        : `That is a peak, but not near the ${RESONANT_DEG} deg of common practice`;
   return (
     `Echo gain at ${speedRpm} rpm is largest with ${most.durationDeg} deg (${most.value.toFixed(2)}), smallest with ` +
-    `${least.durationDeg} deg (${least.value.toFixed(2)}): ${verdict}.`
+    `${least.durationDeg} deg (${least.value.toFixed(2)}). ${verdict}.`
   );
 }
 
