@@ -1,6 +1,7 @@
 /**
  * How far lead, torque and power at the target move with each section and with the wall: central differences,
- * (f(x + h) - f(x - h)) / 2h, on meshes of the same number of cells, told per 10 mm and per 50 K.
+ * (f(x + h) - f(x - h)) / 2h, on meshes of the same number of cells, told per 10 mm and per 50 K. The lead is taken to move
+ * as the centroid of the plug-back does: the peak of a flat-topped wave jumps from one of its shoulders to the other.
  */
 
 import type { Case, Pipe } from '../../case/model.ts';
@@ -101,8 +102,9 @@ export async function sensitivitiesOf(
 function readingsOf(result: DraftResult | undefined): { lead: number; torque: number; power: number } | null {
   const row = result?.ok === true ? result.rows[0] : undefined;
   if (row === undefined) return null;
-  const [lead, torque, power] = [row.plugback_lead_deg, row.torque_nm, row.power_kw].map((value) =>
+  const [centroid, torque, power] = [row.plugback_centroid_deg, row.torque_nm, row.power_kw].map((value) =>
     value === null ? Number.NaN : value,
   ) as [number, number, number];
-  return [lead, torque, power].every(Number.isFinite) ? { lead, torque, power } : null;
+  // Later is less lead.
+  return [centroid, torque, power].every(Number.isFinite) ? { lead: -centroid, torque, power } : null;
 }

@@ -37,7 +37,7 @@ function madeUp({ pipe, run }: Case): DraftResult {
       torque_nm: torque,
       power_kw: (torque * speed * Math.PI) / 30_000,
       plugback_lead_deg: 15 - 0.4 * (header - 187.3),
-      plugback_peak_deg: 250,
+      plugback_centroid_deg: 270 + 0.4 * (header - 187.3),
       exhaust_closes_deg: 277,
       transfers_close_deg: 245,
       pipe_mean_temperature_k: 800,
