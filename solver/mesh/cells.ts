@@ -6,7 +6,7 @@
  *   V [ (q0 + q1)/2 - (d0 + d1)/24 ] + (F1 - F0)(q1 - q0) dx/12,   d the second differences.
  */
 
-import { bends, held } from './interpolation.ts';
+import { bends, hold } from './interpolation.ts';
 import type { MeshState } from './mesh-state.ts';
 
 /** Quantities of the cells, as far as they were set. */
@@ -89,7 +89,8 @@ function onFaces(q: Float64Array): Float64Array {
     const d1 = bend[j];
     // A jump bends one way on its one side and the other way on the other.
     const jump = d0 * d1 < 0 && Math.abs(d0 - d1) > 0.5 * Math.abs(q[j] - q[j - 1]);
-    faces[j] = jump ? mean : held(mean - (d0 + d1) / 16, q[j - 1], q[j], d0, d1);
+    faces[j] = jump ? mean : mean - (d0 + d1) / 16;
+    if ((faces[j] - q[j - 1]) * (q[j] - faces[j]) < 0) hold(faces, j, q, bend, j - 1);
   }
   return faces;
 }

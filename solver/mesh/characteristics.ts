@@ -8,9 +8,9 @@
  * Source: Hartree 1958; Benson 1982, chapter 2 (from memory); relations derived here from the balances of mass, momentum and energy.
  */
 
-import { bends, between, held } from './interpolation.ts';
+import { atFeet, bends } from './interpolation.ts';
 import type { Feet, MeshState } from './mesh-state.ts';
-import { blendHeatCapacity } from './refresh.ts';
+import { blendGamma } from './refresh.ts';
 import { nextRates, sources } from './sources.ts';
 
 /** Fills the interior nodes of `next`, dt [s] on. */
@@ -88,25 +88,16 @@ function betterFeet(duct: MeshState, r: number): void {
 
 /** State at the feet of one family of waves. */
 function findWaves(duct: MeshState, feet: Feet): void {
-  const { c, w, bendX, bendU, cells } = duct;
-  const { X, u } = duct.now;
-  const { nu, X: footX, u: footU, c: footC, a: footA } = feet;
+  const { c, w, cells } = duct;
+  const { nu, X, c: footC, a: footA } = feet;
+  atFeet(duct.now.X, duct.bendX, nu, X, cells);
+  atFeet(duct.now.u, duct.bendU, nu, feet.u, cells);
   for (let j = 1; j < cells; j++) {
     const v = nu[j];
     const i = v >= 0 ? j - 1 : j;
     const t = v >= 0 ? 1 - v : -v;
-    const bend = (t * (1 - t)) / 6;
-    const b0 = bend * (2 - t);
-    const b1 = bend * (1 + t);
-    const x0 = X[i];
-    const x1 = X[i + 1];
-    const x = held(x0 + t * (x1 - x0) - b0 * bendX[i] - b1 * bendX[i + 1], x0, x1, bendX[i], bendX[i + 1]);
-    const u0 = u[i];
-    const u1 = u[i + 1];
-    footX[j] = x;
-    footU[j] = held(u0 + t * (u1 - u0) - b0 * bendU[i] - b1 * bendU[i + 1], u0, u1, bendU[i], bendU[i + 1]);
     footC[j] = c[i] + t * (c[i + 1] - c[i]);
-    footA[j] = (w[i] + t * (w[i + 1] - w[i])) * x;
+    footA[j] = (w[i] + t * (w[i + 1] - w[i])) * X[j];
   }
 }
 
@@ -130,23 +121,31 @@ function findPath(duct: MeshState): void {
 }
 
 function pathOfBlend(duct: MeshState): void {
-  const { gas, k, z, cells, path } = duct;
+  const { gas, k, z, cells, path, trialY, trialT, trialGamma } = duct;
   const { sigma } = duct.now;
   const { X } = duct.next;
+  const { a: footW, c: footC } = path;
+  const Rf = gas.gasConstantFresh;
+  const dR = gas.gasConstantBurnt - Rf;
   for (let j = 1; j < cells; j++) {
     const v = path.nu[j];
     const i = v >= 0 ? j - 1 : j;
     const t = v >= 0 ? 1 - v : -v;
     const s = sigma[i] + t * (sigma[i + 1] - sigma[i]);
     const burnt = (z[i] + t * (z[i + 1] - z[i])) / s;
-    const R = gas.gasConstant(burnt);
-    const g = 1 + R / blendHeatCapacity(gas.table, (X[j] * X[j]) / (R * s), burnt);
-    path.a[j] = Math.sqrt(g / s);
-    path.c[j] = path.a[j] / (g * k);
+    trialY[j] = burnt;
+    trialT[j] = (X[j] * X[j]) / ((Rf + dR * burnt) * s);
+    footW[j] = s;
+  }
+  blendGamma(gas, trialT, trialY, trialGamma, 1, cells);
+  for (let j = 1; j < cells; j++) {
+    const over = Math.sqrt(trialGamma[j] / footW[j]);
+    footW[j] = over;
+    footC[j] = over / (trialGamma[j] * k);
   }
 }
 
-/** Sigma of a path line's gas after the wall's heat on the way, into `path.X`; c and w go with its reciprocal root. */
+/** Sigma of a path line's gas after the wall's heat on the way, into `heated`; c and w go with its reciprocal root. */
 function heatPath(duct: MeshState, dt: number): void {
   const { warm, T, gamma, gas, cells, path } = duct;
   const { sigma, y } = duct.now;
@@ -158,7 +157,7 @@ function heatPath(duct: MeshState, dt: number): void {
     const cp = (g * gas.gasConstant(y[j])) / (g - 1);
     const rate = (warm[i] + t * (warm[i + 1] - warm[i])) / (cp * (T[i] + t * (T[i + 1] - T[i])));
     const growth = 1 + 0.5 * dt * rate;
-    path.X[j] = (sigma[i] + t * (sigma[i + 1] - sigma[i])) / (growth * growth);
+    duct.heated[j] = (sigma[i] + t * (sigma[i + 1] - sigma[i])) / (growth * growth);
     path.c[j] *= growth;
     path.a[j] *= growth;
   }
@@ -181,15 +180,8 @@ function close(duct: MeshState): void {
 
 /** Carries sigma and the burnt fraction along the path lines. */
 function carry(duct: MeshState, dt: number): void {
-  const { bendSigma, cells, path } = duct;
-  const { sigma } = duct.now;
-  const next = duct.next;
-  for (let j = 1; j < cells; j++) {
-    const v = path.nu[j];
-    const i = v >= 0 ? j - 1 : j;
-    const t = v >= 0 ? 1 - v : -v;
-    next.sigma[j] = between(sigma, bendSigma, i, t);
-  }
+  const { path, cells } = duct;
+  atFeet(duct.now.sigma, duct.bendSigma, path.nu, duct.next.sigma, cells);
   if (duct.mixed) carryBurnt(duct);
   if (!duct.gas.perfect) followPressure(duct);
   if (duct.lossy) warmUp(duct, dt);
@@ -200,11 +192,10 @@ function carryBurnt(duct: MeshState): void {
   const { z, bendZ, cells, path } = duct;
   const { y } = duct.now;
   const next = duct.next;
+  atFeet(z, bendZ, path.nu, next.y, cells);
   for (let j = 1; j < cells; j++) {
-    const v = path.nu[j];
-    const i = v >= 0 ? j - 1 : j;
-    const t = v >= 0 ? 1 - v : -v;
-    const share = between(z, bendZ, i, t) / next.sigma[j];
+    const i = path.nu[j] >= 0 ? j - 1 : j;
+    const share = next.y[j] / next.sigma[j];
     const low = Math.min(y[i], y[i + 1]);
     const high = Math.max(y[i], y[i + 1]);
     next.y[j] = share < low ? low : share > high ? high : share;
@@ -218,20 +209,21 @@ export function grown(x: number): number {
 
 /** The change of sigma of a blend with pressure. */
 function followPressure(duct: MeshState): void {
-  const { k, bendX, gamma, gas, cells, path } = duct;
-  const { X } = duct.now;
-  const next = duct.next;
+  const { k, bendX, gamma, gas, cells, path, trialT, trialGamma } = duct;
+  const { X: footX, nu } = path;
+  const { X, y, sigma } = duct.next;
+  const Rf = gas.gasConstantFresh;
+  const dR = gas.gasConstantBurnt - Rf;
+  atFeet(duct.now.X, bendX, nu, footX, cells);
+  for (let j = 1; j < cells; j++) trialT[j] = (X[j] * X[j]) / ((Rf + dR * y[j]) * sigma[j]);
+  blendGamma(gas, trialT, y, trialGamma, 1, cells);
   for (let j = 1; j < cells; j++) {
-    const v = path.nu[j];
+    const v = nu[j];
     const i = v >= 0 ? j - 1 : j;
     const t = v >= 0 ? 1 - v : -v;
-    const from = between(X, bendX, i, t);
-    const to = next.X[j];
-    const R = gas.gasConstant(next.y[j]);
-    const g0 = gamma[i] + t * (gamma[i + 1] - gamma[i]);
-    const g1 = 1 + R / blendHeatCapacity(gas.table, (to * to) / (R * next.sigma[j]), next.y[j]);
-    const g = 0.5 * (g0 + g1);
-    next.sigma[j] /= grown((((g - 1) / (g * k) - 2) * 2 * (to - from)) / (to + from));
+    const g = 0.5 * (gamma[i] + t * (gamma[i + 1] - gamma[i]) + trialGamma[j]);
+    const half = (((g - 1) / (g * k) - 2) * (X[j] - footX[j])) / (X[j] + footX[j]);
+    sigma[j] *= (1 - half) / (1 + half);
   }
 }
 
@@ -248,7 +240,7 @@ function warmUp(duct: MeshState, dt: number): void {
     const g = gamma[j];
     const cp = (g * R) / (g - 1);
     const foot = (warm[i] + t * (warm[i + 1] - warm[i])) / (T[i] + t * (T[i + 1] - T[i]));
-    const node = (warmNext[j] * R * path.X[j]) / (next.X[j] * next.X[j]);
+    const node = (warmNext[j] * R * duct.heated[j]) / (next.X[j] * next.X[j]);
     next.sigma[j] /= grown((0.5 * dt * (foot + node)) / cp);
   }
 }

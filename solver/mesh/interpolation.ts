@@ -22,20 +22,50 @@ export function bends(q: Float64Array, d: Float64Array, cells: number): void {
 /** Bends on the two sides of a crest may differ by this factor and still be called smooth [-]. */
 const SMOOTH = 4;
 
-/** A value between q0 and q1 after the bends d0 and d1. */
-export function held(value: number, q0: number, q1: number, d0: number, d1: number): number {
-  const low = q0 < q1 ? q0 : q1;
-  const high = q0 < q1 ? q1 : q0;
-  if (value >= low && value <= high) return value;
+/**
+ * Holds element j of `out`, a value between nodes i and i+1 of q that lies beyond both. Only arrays and places are passed:
+ * numbers with a fraction would be boxed.
+ */
+export function hold(out: Float64Array, j: number, q: Float64Array, d: Float64Array, i: number): void {
+  const d0 = d[i];
+  const d1 = d[i + 1];
   const smooth =
     d0 * d1 > 0 && Math.abs(d0) <= SMOOTH * Math.abs(d1) && Math.abs(d1) <= SMOOTH * Math.abs(d0);
-  return smooth ? value : value < low ? low : high;
+  if (smooth) return;
+  const low = Math.min(q[i], q[i + 1]);
+  const high = Math.max(q[i], q[i + 1]);
+  out[j] = out[j] < low ? low : high;
 }
+
+const one = new Float64Array(1);
 
 /** Value of a field between nodes i and i+1 at t in [0, 1]. */
 export function between(q: Float64Array, d: Float64Array, i: number, t: number): number {
   const q0 = q[i];
   const q1 = q[i + 1];
   const bend = (t * (1 - t)) / 6;
-  return held(q0 + t * (q1 - q0) - bend * ((2 - t) * d[i] + (1 + t) * d[i + 1]), q0, q1, d[i], d[i + 1]);
+  one[0] = q0 + t * (q1 - q0) - bend * ((2 - t) * d[i] + (1 + t) * d[i + 1]);
+  if ((one[0] - q0) * (q1 - one[0]) < 0) hold(one, 0, q, d, i);
+  return one[0];
+}
+
+/** Values of a field at feet nu cells to the left of the nodes 1 .. cells-1. */
+export function atFeet(
+  q: Float64Array,
+  d: Float64Array,
+  nu: Float64Array,
+  out: Float64Array,
+  cells: number,
+): void {
+  for (let j = 1; j < cells; j++) {
+    const v = nu[j];
+    const i = v >= 0 ? j - 1 : j;
+    const t = v >= 0 ? 1 - v : -v;
+    const q0 = q[i];
+    const q1 = q[i + 1];
+    const bend = (t * (1 - t)) / 6;
+    const value = q0 + t * (q1 - q0) - bend * ((2 - t) * d[i] + (1 + t) * d[i + 1]);
+    out[j] = value;
+    if ((value - q0) * (q1 - value) < 0) hold(out, j, q, d, i);
+  }
 }

@@ -78,6 +78,11 @@ export class MeshState {
   readonly minus: Feet;
   readonly path: Feet;
 
+  // Of a blend at the end of the step, as estimated: burnt fraction, temperature, gamma.
+  readonly trialY: Float64Array;
+  readonly trialT: Float64Array;
+  readonly trialGamma: Float64Array;
+
   /** Diameter at the nodes [m]. */
   readonly diameter: Float64Array;
   readonly tapered: boolean;
@@ -96,6 +101,8 @@ export class MeshState {
   readonly warm: Float64Array;
   readonly dragNext: Float64Array;
   readonly warmNext: Float64Array;
+  /** Sigma of the gas that the path lines bring to the nodes, heated on the way. */
+  readonly heated: Float64Array;
   lossy = false;
 
   readonly left: DuctEnd;
@@ -156,6 +163,10 @@ export class MeshState {
     this.warm = node();
     this.dragNext = node();
     this.warmNext = node();
+    this.heated = node();
+    this.trialY = node();
+    this.trialT = node();
+    this.trialGamma = node();
     this.left = new DuctEnd(this, -1, geometry.faceArea[0]);
     this.right = new DuctEnd(this, 1, geometry.faceArea[n]);
   }

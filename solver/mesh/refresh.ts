@@ -2,7 +2,7 @@
  * What follows from the node states: temperature, gamma, and the two coefficients c = a/(gamma k X) and w = a/X.
  */
 
-import { TABLE_LAST_ROW, TABLE_START, TABLE_STEP } from '../gas/gas-model.ts';
+import { type GasModel, TABLE_LAST_ROW, TABLE_START, TABLE_STEP } from '../gas/gas-model.ts';
 import type { MeshState } from './mesh-state.ts';
 
 /** Refreshes a duct's nodes; returns the largest |u| + a [m/s], or NaN where a state is not physical. */
@@ -35,34 +35,46 @@ function refreshPerfect(duct: MeshState): number {
 function refreshBlend(duct: MeshState): number {
   const { c, w, T, gamma, z, cells, k, gas } = duct;
   const { X, u, sigma, y } = duct.now;
+  const Rf = gas.gasConstantFresh;
+  const dR = gas.gasConstantBurnt - Rf;
+  for (let j = 0; j <= cells; j++) {
+    T[j] = (X[j] * X[j]) / ((Rf + dR * y[j]) * sigma[j]);
+    z[j] = sigma[j] * y[j];
+  }
+  blendGamma(gas, T, y, gamma, 0, cells + 1);
   let fastest = 0;
   let lowest = 1;
   for (let j = 0; j <= cells; j++) {
-    const x = X[j];
-    const R = gas.gasConstant(y[j]);
-    const temperature = (x * x) / (R * sigma[j]);
-    const g = 1 + R / blendHeatCapacity(gas.table, temperature, y[j]);
-    const over = Math.sqrt(g / sigma[j]);
-    z[j] = sigma[j] * y[j];
+    const over = Math.sqrt(gamma[j] / sigma[j]);
     w[j] = over;
-    c[j] = over / (g * k);
-    T[j] = temperature;
-    gamma[j] = g;
-    const speed = Math.abs(u[j]) + over * x;
+    c[j] = over / (gamma[j] * k);
+    const speed = Math.abs(u[j]) + over * X[j];
     if (speed > fastest) fastest = speed;
-    if (!(x > 0 && temperature > TABLE_START && speed > 0)) lowest = -1;
+    if (!(X[j] > 0 && T[j] > TABLE_START && speed > 0)) lowest = -1;
   }
   return lowest > 0 ? fastest : Number.NaN;
 }
 
-/** Heat capacity at constant volume of a blend from its table [J/(kg K)]. */
-export function blendHeatCapacity(table: Float64Array, temperature: number, burnt: number): number {
-  const position = (temperature - TABLE_START) / TABLE_STEP;
-  const row = position <= 0 ? 0 : position >= TABLE_LAST_ROW ? TABLE_LAST_ROW : position | 0;
-  const dT = temperature - (TABLE_START + row * TABLE_STEP);
-  const at = 6 * row;
-  const fresh = table[at + 1] + dT * table[at + 2];
-  return fresh + burnt * (table[at + 4] + dT * table[at + 5] - fresh);
+/** Gamma of a blend for elements from .. to-1 of temperature and burnt fraction, read from its table in place. */
+export function blendGamma(
+  gas: GasModel,
+  temperature: Float64Array,
+  burnt: Float64Array,
+  gamma: Float64Array,
+  from: number,
+  to: number,
+): void {
+  const { table, gasConstantFresh: Rf, gasConstantBurnt } = gas;
+  const dR = gasConstantBurnt - Rf;
+  for (let j = from; j < to; j++) {
+    const position = (temperature[j] - TABLE_START) / TABLE_STEP;
+    const row = position <= 0 ? 0 : position >= TABLE_LAST_ROW ? TABLE_LAST_ROW : position | 0;
+    const dT = temperature[j] - (TABLE_START + row * TABLE_STEP);
+    const at = 6 * row;
+    const fresh = table[at + 1] + dT * table[at + 2];
+    const cv = fresh + burnt[j] * (table[at + 4] + dT * table[at + 5] - fresh);
+    gamma[j] = 1 + (Rf + dR * burnt[j]) / cv;
+  }
 }
 
 /** Refreshes one node alone. */

@@ -71,16 +71,16 @@ export function rates(duct: MeshState): void {
   }
 }
 
-/** Rates at the end of the step from the estimate of X and u there; `path.X` holds sigma of the gas that gets there. */
+/** Rates at the end of the step from the estimate of X and u there; `heated` holds sigma of the gas that gets there. */
 export function nextRates(duct: MeshState): void {
-  const { nodeFriction, nodeHeat, nodeWall, density, dragNext, warmNext, gas, cells, k, path } = duct;
+  const { nodeFriction, nodeHeat, nodeWall, density, dragNext, warmNext, gas, cells, k, heated } = duct;
   const { X: before, sigma, y } = duct.now;
   const { X, u } = duct.next;
   for (let j = 1; j < cells; j++) {
-    const temperature = (X[j] * X[j]) / (gas.gasConstant(y[j]) * path.X[j]);
+    const temperature = (X[j] * X[j]) / (gas.gasConstant(y[j]) * heated[j]);
     // rho goes with p sigma/X^2.
     const rise = ((X[j] - before[j]) / before[j]) * (1 / k - 2);
-    const rho = (density[j] * (1 + rise) * path.X[j]) / sigma[j];
+    const rho = (density[j] * (1 + rise) * heated[j]) / sigma[j];
     const vel = u[j];
     const G = nodeFriction[j] * Math.abs(vel) * vel;
     dragNext[j] = G;
