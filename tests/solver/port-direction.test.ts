@@ -25,8 +25,8 @@ function flow(pressure: number, areaOut: number, areaIn: number): number {
 
 test('out of the vessel by the one area, into it by the other', () => {
   expect(flow(1.3e5, 1e-4, 0)).toBeGreaterThan(0.005);
-  expect(flow(1.3e5, 0, 1e-4)).toBe(0);
+  expect(Math.abs(flow(1.3e5, 0, 1e-4))).toBe(0);
   expect(flow(0.8e5, 0, 1e-4)).toBeLessThan(-0.005);
-  expect(flow(0.8e5, 1e-4, 0)).toBe(0);
+  expect(Math.abs(flow(0.8e5, 1e-4, 0))).toBe(0);
   expect(flow(1.3e5, 1e-4, 5e-4)).toBe(flow(1.3e5, 1e-4, 0));
 });
