@@ -142,8 +142,8 @@ function summary(result: SweepResult, colour: boolean): string {
   const first = rows[0];
   if (first !== undefined) {
     lines.push(
-      `Degrees after top dead centre. Transfers close at ${angle(first.transfers_close_deg)} (TC), exhaust at ` +
-        `${angle(first.exhaust_closes_deg)} (EC).\nLead: EC less the peak. > marks the best torque.\n\n`,
+      `Angles in degrees after top dead centre: transfers close (TC) ${angle(first.transfers_close_deg)},\n` +
+        `exhaust closes (EC) ${angle(first.exhaust_closes_deg)}. Lead: EC less the peak. > marks the best torque.\n\n`,
       tableText(columns, rows, { marked: (row) => row === best, colour }),
     );
   }
