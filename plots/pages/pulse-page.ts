@@ -5,7 +5,7 @@ import type { ProbeTrace } from '../figures/probe-traces.ts';
 import type { Profile } from '../figures/pulse-profiles.ts';
 import type { Stretch } from '../figures/wave-diagram.ts';
 import { html } from '../theme/escape.ts';
-import { exponential, fixed, millimetres } from '../theme/numbers.ts';
+import { exponential, fixed, millimetres, thin } from '../theme/numbers.ts';
 import { playerBar, table } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
 
@@ -114,12 +114,26 @@ export function seenBy(time: readonly number[], pressure: readonly number[]): Se
   };
 }
 
-function headline(result: PulsePageResult): string {
-  const strongest = result.probes
-    .map((probe) => ({ probe, seen: seenBy(probe.time, probe.pressure) }))
-    .sort((a, b) => b.seen.highest - a.seen.highest)[0];
-  if (!strongest) return 'No probe was set, so nothing was watched.';
-  return `The highest pressure is ${fixed(strongest.seen.highest / 1e5, 3)} bar, at ${strongest.probe.name} after ${fixed(1000 * strongest.seen.highestAt, 2)} ms.`;
+/** The strongest wave that passes a probe, and what runs the other way there; what stands there at the start is none. */
+function headline({ probes }: PulsePageResult): string {
+  if (probes.length === 0) return 'No probe was set, so nothing was watched.';
+  const passing = probes
+    .map((probe) => ({
+      name: probe.name,
+      right: seenBy(probe.time, probe.forward),
+      left: seenBy(probe.time, probe.backward),
+    }))
+    .filter(({ right, left }) => right.highestAt > 0 && left.highestAt > 0)
+    .sort((a, b) => Math.max(b.right.highest, b.left.highest) - Math.max(a.right.highest, a.left.highest))[0];
+  if (!passing) return 'No wave of higher pressure passes a probe.';
+  const wave = (way: string, seen: Seen): string =>
+    `${fixed(seen.highest / 1e5, 2)}${thin}bar running ${way} after ${fixed(1000 * seen.highestAt, 2)}${thin}ms`;
+  const { right, left, name } = passing;
+  const [first, second] =
+    right.highestAt <= left.highestAt
+      ? [wave('right', right), wave('left', left)]
+      : [wave('left', left), wave('right', right)];
+  return `The strongest waves pass at ${name}: ${first}, ${second}.`;
 }
 
 export function pulsePage(result: PulsePageResult, assets: Assets): string {
@@ -150,7 +164,7 @@ export function pulsePage(result: PulsePageResult, assets: Assets): string {
       return { cells: [{ text: probe.name }, ...numbers.map((text) => ({ text, number: true }))] };
     }),
   );
-  const notes = result.notes.map((note) => `<p class="warn">${html(note)}</p>`).join('');
+  const notes = result.notes.map((note) => `<p class="note">${html(note)}</p>`).join('');
   const profiles =
     data.profiles.length === 0
       ? ''
@@ -166,9 +180,11 @@ export function pulsePage(result: PulsePageResult, assets: Assets): string {
     ],
     body: `<section class="answer"><div><h1>${html(headline(result))}</h1></div><div>${probes}</div><div class="drawing">${outlineDrawing([{ name: result.name, outline: data.outline }], `Outline of the duct ${result.name}, to scale`)}${sectionList(data.outline)}</div></section>${notes}
 <section><h2>At the probes</h2>${place('probes', 'Pressure, and the waves it is made of', 'The waves running right and left superpose to the pressure at the probe: a wave that shows in one of them only is passing, not standing.', 'Both waves move together: the probe sits at an end, or the flow there is not one-dimensional.', 'Pressure with right-running and left-running wave at each probe against time.')}</section>
-${profiles}<h2>What these numbers rest on</h2><p>Over the whole time mass balances to ${exponential(result.massError)} and energy to ${exponential(result.energyError)} of what was there.</p>`,
+${profiles}<h2>What these numbers rest on</h2><p>Over the whole time mass balances to ${exponential(size(result.massError))} and energy to ${exponential(size(result.energyError))} of what was there.</p>`,
     data,
     program: result.program,
     assets,
   });
 }
+
+const size = (value: number | null): number | null => (value === null ? null : Math.abs(value));

@@ -37,6 +37,7 @@ h1{font-size:35px;line-height:1.14;margin:0 0 14px;font-weight:700;letter-spacin
 .findings .way{background:var(--sheet);margin:0 -12px;padding-left:12px;padding-right:12px;border-left:5px solid var(--returning);margin-left:-17px}
 .findings .way dt{color:var(--ink);font-weight:700}
 .answer .drawing{grid-column:1/-1;margin-top:6px}
+.glance+.note{max-width:52ch;margin:6px auto 0}
 .note,.small{color:var(--faint);font-size:13.5px}
 h2{font-size:23px;line-height:1.2;margin:46px 0 4px;padding-top:9px;border-top:1.5px solid var(--ink)}
 h3{font-size:17px;margin:0 0 6px;line-height:1.25}
@@ -116,7 +117,7 @@ footer p{border-top:1.5px solid var(--ink);padding-top:8px;max-width:none}
 @media screen and (max-width:520px){main,header.sheet,footer{padding-left:14px;padding-right:14px}h1{font-size:25px;margin-bottom:10px}
 .titleblock dd{font-size:14px}.titleblock div.minor{display:none}
 .findings div{grid-template-columns:minmax(0,1fr)}.answer{padding-top:14px}
-.player output{font-size:18px}}
+.player output{font-size:18px}table{font-size:13px}th,td{padding-right:7px}td:not(.n){min-width:0}}
 `;
 
 const print = `
@@ -128,7 +129,8 @@ main,header.sheet,footer{max-width:none;padding:0}header.sheet{padding-top:0}
 .answer{grid-template-columns:1.45fr 1fr;padding-top:7px;gap:2px 16px}h1{font-size:16pt;margin-bottom:5px}
 .findings div{padding:1.5px 0;grid-template-columns:8em minmax(0,1fr)}.findings .way{margin:0}
 h2{font-size:12pt;margin:7px 0 1px;padding-top:3px;break-after:avoid}h3{font-size:10pt;margin:0}
-figure{margin-top:4px;break-inside:avoid}figcaption{font-size:7.6pt;line-height:1.25;margin:0;max-width:none}p{max-width:none}.note,.small{font-size:7.8pt}.player .verdict{font-size:8pt}.warn{margin:3px 0}figcaption .wrong{display:none}
+figure{margin-top:4px;break-inside:avoid}figcaption{font-size:7.6pt;line-height:1.25;margin:0;max-width:none}p{max-width:none}.glance+.note{max-width:52ch;margin:6px auto 0}
+.note,.small{font-size:7.8pt}.player .verdict{font-size:8pt}.warn{margin:3px 0}figcaption .wrong{display:none}
 p{margin:3px 0}ul{margin:3px 0;padding-left:16px}
 .pair{grid-template-columns:repeat(2,minmax(0,1fr));gap:0 14px}.plot{min-height:0}
 .outline{max-height:16mm}.answer .note{display:none}.sections{font-size:7.6pt;gap:0 12px;margin-top:2px}

@@ -25,8 +25,8 @@ export interface SweepAnswer {
 }
 
 /**
- * Share of the similar pipe's ΔL that the header alone takes [-]: re-runs of the invented drafts A, B and C with headers
- * 30 to 90 mm longer and shorter gave 0.85, 0.77 and 0.58.
+ * Share of the similar pipe's ΔL that the header alone takes [-]. Re-runs with headers 25 to 90 mm longer or shorter gave
+ * 0.85, 0.77 and 0.58 for the invented drafts A, B and C, 0.66 and 0.64 for the invented 250 and 50: within a quarter.
  */
 export const headerShare = 0.7;
 
@@ -87,7 +87,9 @@ function limits(rows: readonly SpeedRow[], widest: SpeedBand | undefined): strin
     found.push(`up to ${rpm(below.speed_rpm)} the middle of the wave is back before the transfers close`);
   if (above)
     found.push(
-      `from ${rpm(above.speed_rpm)} only ${percent(above.plugback_share_before_closing)} of it is in when the exhaust closes`,
+      (middleLead(above) ?? 0) < 0
+        ? `from ${rpm(above.speed_rpm)} it meets a closed port`
+        : `from ${rpm(above.speed_rpm)} only ${percent(above.plugback_share_before_closing)} of it is in when the exhaust closes`,
     );
   const power = highest(rows, 'power_kw');
   if (power) {
@@ -106,12 +108,31 @@ function limits(rows: readonly SpeedRow[], widest: SpeedBand | undefined): strin
   }
   const sentence = found.join('; ');
   return sentence === ''
-    ? 'Nothing within the computed speeds'
-    : `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}`;
+    ? 'Nothing within the computed speeds.'
+    : `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}.`;
 }
+
+/** Change of the header worth naming [m]: a smaller one is within what the estimate can tell. */
+const leastChange = 0.01;
 
 /** Millimetres in fives: the estimate claims no more. */
 const fives = (metres: number): string => `${Math.max(5, 5 * Math.round(200 * metres))}${thin}mm`;
+
+/** Best torque and power, on one line where one speed has both. */
+function best(torque: SpeedRow | null, power: SpeedRow | null): AnswerLine[] {
+  const line = (label: string, value: string, row: SpeedRow): AnswerLine => ({
+    label,
+    text: `${value} at ${rpm(row.speed_rpm)}; there the ${lead(row)}.`,
+  });
+  const turning = newtonMetres(torque?.torque_nm);
+  const pulling = kilowatts(power?.power_kw);
+  if (torque && torque === power)
+    return [line('Best torque and power', `${turning} and ${pulling}, both`, torque)];
+  return [
+    ...(torque ? [line('Best torque', turning, torque)] : []),
+    ...(power ? [line('Best power', pulling, power)] : []),
+  ];
+}
 
 export function sweepAnswer(
   rows: readonly SpeedRow[],
@@ -123,18 +144,7 @@ export function sweepAnswer(
   const torque = highest(rows, 'torque_nm');
   const power = highest(rows, 'power_kw');
   const centre = widest ? (widest.from + widest.to) / 2 : (torque?.speed_rpm ?? rows[0]?.speed_rpm ?? 0);
-  const lines: AnswerLine[] = [];
-  if (torque)
-    lines.push({
-      label: 'Best torque',
-      text: `${newtonMetres(torque.torque_nm)} at ${rpm(torque.speed_rpm)}; there the ${lead(torque)}`,
-    });
-  if (power)
-    lines.push({
-      label: 'Best power',
-      text: `${kilowatts(power.power_kw)} at ${rpm(power.speed_rpm)}; there the ${lead(power)}`,
-    });
-  lines.push({ label: 'What limits', text: limits(rows, widest) });
+  const lines: AnswerLine[] = best(torque, power);
   const length = lengthFor500(outline, centre);
   const amount = length === null ? '' : ` by about ${fives(length)} for each 500${thin}rpm`;
   const scarce = length !== null && length > headerLength(outline) / 2;
@@ -150,6 +160,7 @@ export function sweepAnswer(
       way: 'higher',
     },
   );
+  lines.push({ label: 'What limits', text: limits(rows, widest) });
   if (targetSpeed !== null)
     lines.push(target(rows, widest, targetSpeed, change(length, centre, targetSpeed, outline)));
   return { headline: headline(rows, bands), lines };
@@ -166,8 +177,9 @@ function change(
   outline: readonly PipeStretch[],
 ): string {
   const gap = targetSpeed - centre;
-  if (length === null || Math.abs(gap) < 125) return '';
+  if (length === null) return '';
   const amount = (Math.abs(gap) / 500) * length * (centre / targetSpeed);
+  if (amount < leastChange) return '';
   const much =
     gap > 0 && amount > headerLength(outline) / 2
       ? ', more than the header can give: shorten the cones too, or aim a new pipe'
@@ -191,5 +203,5 @@ function target(
     late: `Comes back too late: the ${lead(row)}`,
     none: 'Shows no plug-back',
   }[kind];
-  return { label, text: `${where}${widest ? advice : ''}` };
+  return { label, text: `${where}${widest ? advice : ''}.` };
 }

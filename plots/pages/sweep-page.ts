@@ -64,7 +64,7 @@ export function sweepPage(given: SweepPageResult, assets: Assets, extras: SweepP
       ? '<p class="warn">No speed was finished, so there is nothing to draw.</p>'
       : `${againstSpeed}${atOneSpeed(startIndex(result), rows.length)}${blowdownAndHeat}${rowsTable(rows)}`;
   const body = `<section class="answer"><div><h1>${html(answer.headline)}</h1>${findings(answer.lines)}${failed}</div>
-<div>${timingGlance(rows, plugbackTimingText(rows))}</div>
+<div>${timingGlance(rows, plugbackTimingText(rows))}<p class="note">The plug-back is the compression that the baffle sends back. The port wants its middle after the transfers have closed and before the exhaust closes; full dots: it is there.</p></div>
 <div class="drawing">${outlineDrawing([{ name: result.case.pipe.name, outline }], `Outline of the pipe ${result.case.pipe.name}, to scale`)}${sectionList(outline)}${note}</div></section>
 ${first ? turnStrip(eventsOf(first)) : ''}
 ${figures}

@@ -41,7 +41,10 @@ export const celsius = (kelvin: Maybe): string =>
 /** A small ratio such as a balance error: one digit and a power of ten. */
 export const exponential = (value: Maybe): string =>
   isNumber(value)
-    ? value.toExponential(1).replace(/e(.*)$/, (_, power: string) => `·10${raised(power)}`)
+    ? value
+        .toExponential(1)
+        .replace(/^-/, '−')
+        .replace(/e(.*)$/, (_, power: string) => `·10${raised(power)}`)
     : absent;
 
 const raised = (power: string): string =>
