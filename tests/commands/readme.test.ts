@@ -45,6 +45,7 @@ const shorter: Readonly<Record<string, readonly string[]>> = {
   compare: [...engine, '--rpm', '9750:10250:250'],
   aim: [...engine, '--drafts', '3'],
   overnight: engine,
+  verify: [],
 };
 
 /** Words of a line as a shell splits them: blanks, and double quotes about a word. */
