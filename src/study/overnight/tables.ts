@@ -89,7 +89,7 @@ export function overnightPageResult(task: Told, tally: Tally, summary: Overnight
     drafts: summary.ranking
       .filter((one) => one.standing === 'scored' || one.standing === 'failed')
       .map((one) => ({
-        name: one.name,
+        name: shownName(one.name),
         score: one.score,
         values: one.values,
         met: names.map((name) => !one.misses.includes(name)),
@@ -98,7 +98,7 @@ export function overnightPageResult(task: Told, tally: Tally, summary: Overnight
       })),
     total: summary.total,
     best: summary.best.map(({ name, outline, rows }) => ({
-      name: `draft ${name}`,
+      name: shownName(name),
       outline,
       // A journal keeps what was no number as null, and so does a page.
       rows: rows as readonly SweepRow[],
@@ -106,6 +106,11 @@ export function overnightPageResult(task: Told, tally: Tally, summary: Overnight
     importance: summary.importance,
     notes: [`Score: ${scoreText(lead.study.score)}.`, ...summary.notes],
   };
+}
+
+/** A draft that has only a number is told as one. */
+function shownName(name: string): string {
+  return /^\d+$/.test(name) ? `draft ${name}` : name;
 }
 
 /** The ranking as a document. */
