@@ -7,7 +7,7 @@ import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
 import { nearest, type SpeedRow } from '../figures/sweep-row.ts';
 import { html } from '../theme/escape.ts';
 import { fixed, newtonMetres, rpm } from '../theme/numbers.ts';
-import { leadText, valueAt } from './compare-answer.ts';
+import { leadText, valueAt, verdicts } from './compare-answer.ts';
 import { stretchMm } from './pack-sweep.ts';
 import { findings, table } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
@@ -69,13 +69,6 @@ interface AtTarget {
   readonly lead: number | null;
   readonly lands: string;
 }
-
-const verdicts = {
-  lands: 'lands as wanted',
-  early: 'too early',
-  late: 'too late',
-  none: 'not found',
-} as const;
 
 function at({ rows }: AimedPipe, targetSpeed: number): AtTarget {
   const row = nearest(rows, targetSpeed);

@@ -3,9 +3,9 @@
  * stays above 90 % of it; the average torque is that over a stated band, by trapezes.
  */
 
-import { usefulBands } from '../figures/landing.ts';
-import { type Column, column, highest, type SpeedRow } from '../figures/sweep-row.ts';
-import { degrees, fixed, kilowatts, rpm, speed, thin } from '../theme/numbers.ts';
+import { type Landing, landing, usefulBands } from '../figures/landing.ts';
+import { type Column, column, highest, nearest, type SpeedRow } from '../figures/sweep-row.ts';
+import { degrees, fixed, kilowatts, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
 
 export interface DraftSummary {
   readonly name: string;
@@ -141,6 +141,34 @@ export function compareHeadline(summaries: readonly DraftSummary[]): string {
     ? `“${most.name}” has both the most power, ${power}, and the broadest torque, ${rpm(broad.torqueBand)} wide.`
     : `“${most.name}” has the most power, ${power}; “${broad.name}” the broadest torque, ${rpm(broad.torqueBand)} wide.`;
 }
+
+/** Which draft serves the target speed: most torque there, and where each draft's wave lands. */
+export function targetText(
+  drafts: readonly { readonly name: string; readonly rows: readonly SpeedRow[] }[],
+  targetSpeed: number,
+): string {
+  const there = drafts.map(({ name, rows }) => {
+    const row = nearest(rows, targetSpeed);
+    const lands: Landing = row === undefined ? 'none' : landing(row);
+    return { name, lands, torque: valueAt(rows, 'torque_nm', targetSpeed) ?? Number.NEGATIVE_INFINITY };
+  });
+  const best = there.reduce((most, one) => (one.torque > most.torque ? one : most));
+  const most = Number.isFinite(best.torque)
+    ? `Most torque with ${best.name}, ${newtonMetres(best.torque)}`
+    : 'Not among the computed speeds';
+  const where = (['lands', 'early', 'late', 'none'] as const).flatMap((kind) => {
+    const names = there.filter(({ lands }) => lands === kind).map(({ name }) => name);
+    return names.length === 0 ? [] : [`${verdicts[kind]} with ${names.join(', ')}`];
+  });
+  return `${most}. The wave ${where.join(', ')}.`;
+}
+
+export const verdicts = {
+  lands: 'lands as wanted',
+  early: 'comes too early',
+  late: 'comes too late',
+  none: 'is not found',
+} as const;
 
 /** The peak against exhaust closing (EC). */
 export const leadText = (lead: number | null): string =>

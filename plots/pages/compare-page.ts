@@ -14,6 +14,7 @@ import {
   leadText,
   type SpeedSpan,
   summarise,
+  targetText,
   usefulText,
 } from './compare-answer.ts';
 import { stretchMm } from './pack-sweep.ts';
@@ -98,15 +99,14 @@ function dataOf(result: ComparePageResult): ComparePageData {
 
 function summaryTable(summaries: readonly DraftSummary[], result: ComparePageResult): string {
   const first = summaries[0];
-  const cell = (value: number | null, base: number | null | undefined, decimals: number): Cell => ({
-    text:
-      value === null
-        ? '–'
-        : base === null || base === undefined || base === value
-          ? fixed(value, decimals)
-          : `${fixed(value, decimals)} (${value > base ? '+' : ''}${fixed(value - base, decimals)})`,
-    number: true,
-  });
+  const cell = (value: number | null, base: number | null | undefined, decimals: number): Cell => {
+    const change = value === null || base === null || base === undefined ? 0 : value - base;
+    const [text, difference] =
+      decimals === 0
+        ? [value === null ? '–' : speed(value), `${change < 0 ? '−' : '+'}${speed(Math.abs(change))}`]
+        : [fixed(value, decimals), `${change > 0 ? '+' : ''}${fixed(change, decimals)}`];
+    return { text: change === 0 ? text : `${text} (${difference})`, number: true };
+  };
   const { band, targetSpeed } = result;
   return table(
     'In brackets: the difference to the first draft',
@@ -160,6 +160,19 @@ export function comparePage(given: ComparePageResult, assets: Assets): string {
     (near, at, i) => (Math.abs(at - target) < Math.abs((data.speeds[near] ?? 0) - target) ? i : near),
     0,
   );
+  const atTarget =
+    result.targetSpeed === null
+      ? []
+      : [
+          {
+            label: `Target ${rpm(result.targetSpeed)}`,
+            text: targetText(
+              drafts.map(({ name, sweep }) => ({ name, rows: sweep.rows })),
+              result.targetSpeed,
+            ),
+            way: true,
+          },
+        ];
   const words = first
     ? summaries
         .slice(1)
@@ -180,7 +193,7 @@ export function comparePage(given: ComparePageResult, assets: Assets): string {
       ['Program', result.program, 'minor'],
       ...(result.date === undefined ? [] : [['Computed', result.date, 'minor'] as const]),
     ],
-    body: `<section class="answer"><div><h1>${html(compareHeadline(summaries))}</h1>${findings(words)}</div>
+    body: `<section class="answer"><div><h1>${html(compareHeadline(summaries))}</h1>${findings([...atTarget, ...words])}</div>
 <div>${outlineDrawing(outlines, 'Outlines of the drafts over one another, to one scale')}<div class="draft-keys">${legend}</div></div></section>
 <section>${summaryTable(summaries, result)}</section>
 <section><h2>Against engine speed</h2>${place('curves', 'Lead, torque and power', 'Lead is exhaust closing less the peak of the plug-back: above the line EC the peak is in time. A draft whose torque falls off where its lead crosses the line is limited by its pipe.', 'A draft that jumps from speed to speed has not settled: look at its own sweep page.', 'Plug-back lead, torque and power of the drafts against engine speed.')}</section>

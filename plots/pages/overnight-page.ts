@@ -5,7 +5,7 @@ import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
 import type { ScoredDraft, VariedQuantity } from '../figures/study-figures.ts';
 import type { SpeedRow } from '../figures/sweep-row.ts';
 import { html } from '../theme/escape.ts';
-import { fixed, percent } from '../theme/numbers.ts';
+import { fixed, percent, thin } from '../theme/numbers.ts';
 import { stretchMm } from './pack-sweep.ts';
 import { type Cell, findings, type Heading, table } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
@@ -65,6 +65,9 @@ const drawn = 2000;
 const number = (value: number | null): string =>
   value === null ? '–' : String(Number(value.toPrecision(4))).replace('-', '−');
 
+/** Drafts that bear a bare number are called by it. */
+const draftName = (name: string): string => (/^\d+$/.test(name) ? `draft ${name}` : name);
+
 function ranking(result: OvernightPageResult): string {
   const headings: Heading[] = [
     { name: 'rank', number: true },
@@ -115,7 +118,7 @@ export function overnightPage(result: OvernightPageResult, assets: Assets): stri
   const failed = result.drafts.filter((draft) => draft.score === null).length;
   const scoreName = `${result.score.name}${result.score.unit === '' ? '' : ` [${result.score.unit}]`}`;
   const headline = winner
-    ? `Best of ${result.drafts.length}: ${winner.name}, ${result.score.name} ${number(winner.score)}${result.score.unit === '' ? '' : ` ${result.score.unit}`}.`
+    ? `Best of ${result.drafts.length}: ${draftName(winner.name)}, with ${number(winner.score)}${result.score.unit === '' ? '' : `${thin}${result.score.unit}`} ${result.score.name}.`
     : 'No draft has finished yet.';
   const most = [...result.importance].sort((a, b) => b.share - a.share)[0];
   const missed = result.constraints.filter((_, i) => winner?.met[i] === false);
@@ -186,7 +189,7 @@ export function overnightPage(result: OvernightPageResult, assets: Assets): stri
       ...(result.date === undefined ? [] : [['Written', result.date, 'minor'] as const]),
     ],
     body: `<section class="answer"><div><h1>${html(headline)}</h1>${findings(lines)}</div><div>${best.length === 0 ? '' : `${outlineDrawing(best, 'Outlines of the best drafts over one another, to one scale')}<div class="draft-keys">${keys}</div>`}</div></section>
-${result.notes.map((note) => `<p class="warn">${html(note)}</p>`).join('')}
+${result.notes.length === 0 ? '' : `<ul class="small">${result.notes.map((note) => `<li>${html(note)}</li>`).join('')}</ul>`}
 <section><h2>Ranking</h2>${ranking(result)}</section>
 <section><h2>What the score depends on</h2>${result.importance.length === 0 ? '<p>Too few drafts to tell.</p>' : place('importance', 'Share of the score’s variation', 'The longest bar is the quantity to settle first.', 'All bars short: the quantities act together; look at the parallel axes.', 'Importance of each varied quantity.')}
 ${place('parallel', 'All drafts at once', 'Each line is a draft, from its varied quantities on the left to its score on the right; the best are coloured. Where they pass through one spot, that value matters.', 'The best lie at the end of an axis: widen that range.', 'Parallel axes of the varied quantities and the score.')}

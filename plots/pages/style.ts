@@ -82,7 +82,7 @@ ${[1, 2, 3, 4, 5, 6, 7].map((i) => `.outline .draft-${i}{stroke:var(--draft-${i}
 .player input[type=range]{flex:1 1 160px;min-width:120px;height:30px;margin:0;accent-color:var(--returning)}
 .player output{font-size:21px;font-weight:700;min-width:6.2em;font-variant-numeric:tabular-nums}
 .player .verdict{flex:1 1 100%;font-size:14px;color:var(--faint)}
-button,select{font-size:15px;color:var(--ink);background:var(--sheet);border:1px solid var(--ink);border-radius:2px;padding:5px 14px;min-height:34px;cursor:pointer}
+button,select{max-width:100%;font-size:15px;color:var(--ink);background:var(--sheet);border:1px solid var(--ink);border-radius:2px;padding:5px 14px;min-height:34px;cursor:pointer}
 .readout{min-height:1.5em;font-size:14px;font-variant-numeric:tabular-nums;color:var(--ink)}
 .scroll{overflow-x:auto;max-width:100%}
 section>.scroll{margin-top:18px}

@@ -203,5 +203,5 @@ function target(
     late: `Comes back too late: the ${lead(row)}`,
     none: 'Shows no plug-back',
   }[kind];
-  return { label, text: `${where}${widest ? advice : ''}.` };
+  return { label, text: `${where}${widest && kind !== 'lands' ? advice : ''}.` };
 }

@@ -51,9 +51,16 @@ function thinned(curve: { readonly x: readonly number[]; readonly y: readonly nu
   };
 }
 
+/** Two digits, as a power of ten only where plain ones would not be read. */
+function errorText(value: number | undefined): string {
+  if (value === undefined) return '';
+  if (!(Math.abs(value) >= 1e-3 && Math.abs(value) < 1000)) return value === 0 ? '0' : exponential(value);
+  return fixed(value, Math.max(0, 1 - Math.floor(Math.log10(Math.abs(value)))));
+}
+
 function checksTable(checks: readonly VerifyCheck[]): string {
   const error = (check: VerifyCheck, i: number): Cell => ({
-    text: check.errors[i] === undefined ? '' : exponential(check.errors[i]),
+    text: errorText(check.errors[i]),
     number: true,
   });
   return table(

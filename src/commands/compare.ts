@@ -59,6 +59,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   terminal.answer(flags.json ? jsonText(document) : compareText(result, names, sweeps, terminal.colour));
   terminal.message(`Page: ${folder.file('compare.html')}`);
   terminal.message('compare.csv and compare.json lie beside it.');
+  terminal.message(`Next: echocone map ${plainText(files[0] ?? '')}`);
   return sweeps.every(isWhole) ? exitCodes.done : exitCodes.unsettled;
 }
 

@@ -17,9 +17,9 @@ import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
 import { openRunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
-import { type Column, tableText } from './frame/table.ts';
 import type { Invocation } from './frame/verb.ts';
 import { inputsWithMoves, movesText } from './words/moves-text.ts';
+import { sweepText } from './words/sweep-text.ts';
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
   const file = files[0] as string;
@@ -46,12 +46,11 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   terminal.answer(
     flags.json
       ? jsonText(document)
-      : summary(result, terminal.colour) + (moves === null ? '' : movesText(moves)),
+      : sweepText(result, terminal.colour) + (moves === null ? '' : movesText(moves)),
   );
   terminal.message(`Page: ${folder.file('sweep.html')}`);
-  terminal.message(
-    `sweep.csv and sweep.json lie beside it. Next: echocone compare ${plainText(file)} ANOTHER-DRAFT`,
-  );
+  terminal.message('sweep.csv and sweep.json lie beside it.');
+  terminal.message(`Next: echocone compare ${plainText(file)} ANOTHER-DRAFT`);
   return isWhole(result) ? exitCodes.done : exitCodes.unsettled;
 }
 
@@ -112,41 +111,4 @@ export function sweepCsv(result: SweepResult): string {
 /** Every speed finished and settled. */
 export function isWhole(result: SweepResult): boolean {
   return result.failures.length === 0 && result.rows.every((row) => row.settled);
-}
-
-const angle = (value: number): string => (Number.isFinite(value) ? value.toFixed(1) : '-');
-
-const columns: readonly Column<SweepRow>[] = [
-  { header: 'Speed', unit: 'rpm', text: (r) => r.speed_rpm.toFixed(0) },
-  { header: 'plug-back', unit: 'deg', text: (r) => `${angle(r.plugback_onset_deg)}` },
-  { header: 'peak', unit: 'deg', text: (r) => angle(r.plugback_peak_deg) },
-  { header: 'lead', unit: 'deg', text: (r) => angle(r.plugback_lead_deg) },
-  { header: 'before EC', unit: '%', text: (r) => (100 * r.plugback_share_before_closing).toFixed(0) },
-  { header: 'packed', unit: '%', text: (r) => (100 * r.packed_mass_ratio).toFixed(0) },
-  { header: 'torque', unit: 'Nm', text: (r) => r.torque_nm.toFixed(1) },
-  { header: 'power', unit: 'kW', text: (r) => r.power_kw.toFixed(1) },
-  {
-    header: 'flange',
-    unit: 'degC',
-    optional: true,
-    text: (r) => (r.exhaust_gas_temperature_k - 273.15).toFixed(0),
-  },
-  { header: '', align: 'left', text: (r) => (r.settled ? '' : 'not settled') },
-];
-
-function summary(result: SweepResult, colour: boolean): string {
-  const { rows, failures } = result;
-  const name = plainText(result.case.name);
-  const best = bestTorque(rows);
-  const lines = [`${name}\n`];
-  const first = rows[0];
-  if (first !== undefined) {
-    lines.push(
-      `Angles in degrees after top dead centre: transfers close (TC) ${angle(first.transfers_close_deg)},\n` +
-        `exhaust closes (EC) ${angle(first.exhaust_closes_deg)}. Lead: EC less the peak. > marks the best torque.\n\n`,
-      tableText(columns, rows, { marked: (row) => row === best, colour }),
-    );
-  }
-  for (const { speedRpm, reason } of failures) lines.push(`${speedRpm} rpm failed: ${plainText(reason)}\n`);
-  return lines.join('');
 }

@@ -1,5 +1,6 @@
 /** Drafts side by side in words and a table, for the terminal. */
 
+import { withGaps } from '../../../plots/figures/sweep-row.ts';
 import {
   bandOf,
   compareHeadline,
@@ -7,6 +8,7 @@ import {
   difference,
   type SpeedSpan,
   summarise,
+  targetText,
 } from '../../../plots/pages/compare-answer.ts';
 import type { SweepResult } from '../../study/result.ts';
 import { folded } from '../frame/folded.ts';
@@ -79,6 +81,13 @@ export function compareText(
 ): string {
   const first = summaries[0] as DraftSummary;
   const lines = [...names.map(plainText), '', folded(plain(compareHeadline(summaries)))];
+  if (targetSpeed !== null) {
+    const drafts = sweeps.map(({ rows }, k) => ({
+      name: summaries[k]?.name ?? '',
+      rows: rows.map(withGaps),
+    }));
+    lines.push(folded(`At ${targetSpeed} rpm: ${plain(targetText(drafts, targetSpeed))}`));
+  }
   for (const one of summaries.slice(1))
     lines.push(folded(`${plain(one.name)} against ${plain(first.name)}: ${plain(difference(first, one))}.`));
   lines.push('', folded(legend(targetSpeed, band)));

@@ -1,0 +1,61 @@
+/** A sweep in words and a table, for the terminal. */
+
+import { landing } from '../../../plots/figures/landing.ts';
+import { withGaps } from '../../../plots/figures/sweep-row.ts';
+import { sweepAnswer } from '../../../plots/pages/sweep-answer.ts';
+import type { SweepRow } from '../../findings/row.ts';
+import type { SweepResult } from '../../study/result.ts';
+import { folded } from '../frame/folded.ts';
+import { plainText } from '../frame/plain-text.ts';
+import { type Column, tableText } from '../frame/table.ts';
+
+export function sweepText(result: SweepResult, colour: boolean): string {
+  const { rows, failures } = result;
+  const lines = [`${plainText(result.case.name)}\n`];
+  const first = rows[0];
+  if (first !== undefined) {
+    lines.push(
+      `${answerText(result)}\n`,
+      `The plug-back in degrees after top dead centre; transfers close (TC) at ${angle(first.transfers_close_deg)},\n` +
+        `exhaust (EC) at ${angle(first.exhaust_closes_deg)}. Lead: EC less the peak. > the middle lands from TC to EC.\n\n`,
+      tableText(columns, rows, { marked: (row) => landing(withGaps(row)) === 'lands', colour }),
+    );
+  }
+  for (const { speedRpm, reason } of failures) lines.push(`${speedRpm} rpm failed: ${plainText(reason)}\n`);
+  return lines.join('');
+}
+
+/** The page's answer, in letters that any terminal has. */
+function answerText({ rows, outline, case: { run } }: SweepResult): string {
+  const { headline, lines } = sweepAnswer(rows.map(withGaps), outline, run.targetSpeed);
+  const plain = (text: string): string =>
+    plainText(text)
+      .replace(/[\u2009\u202f\u00a0]/g, ' ')
+      .replace(/(\d)°/g, '$1 deg')
+      .replace(/−/g, '-');
+  return [headline, ...lines.map(({ label, text }) => `${label}: ${text}`)]
+    .map((line) => `${folded(plain(line))}\n`)
+    .join('');
+}
+
+const angle = (value: number): string => (Number.isFinite(value) ? value.toFixed(0) : '-');
+
+const columns: readonly Column<SweepRow>[] = [
+  { header: 'Speed', unit: 'rpm', text: (r) => r.speed_rpm.toFixed(0) },
+  { header: 'onset', unit: 'deg', text: (r) => angle(r.plugback_onset_deg) },
+  { header: 'peak', unit: 'deg', text: (r) => angle(r.plugback_peak_deg) },
+  { header: 'middle', unit: 'deg', text: (r) => angle(r.plugback_centroid_deg) },
+  { header: 'end', unit: 'deg', text: (r) => angle(r.plugback_end_deg) },
+  { header: 'lead', unit: 'deg', text: (r) => angle(r.plugback_lead_deg) },
+  { header: 'by EC', unit: '%', text: (r) => angle(100 * r.plugback_share_before_closing) },
+  { header: 'packed', unit: '%', text: (r) => angle(100 * r.packed_mass_ratio) },
+  { header: 'torque', unit: 'Nm', text: (r) => r.torque_nm.toFixed(1) },
+  { header: 'power', unit: 'kW', text: (r) => r.power_kw.toFixed(1) },
+  {
+    header: 'flange',
+    unit: 'degC',
+    optional: true,
+    text: (r) => (r.exhaust_gas_temperature_k - 273.15).toFixed(0),
+  },
+  { header: '', align: 'left', text: (r) => (r.settled ? '' : 'not settled') },
+];
