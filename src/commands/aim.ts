@@ -8,7 +8,7 @@ import type { Case } from '../case/model.ts';
 import { pipeDocument } from '../case/pipe-document.ts';
 import { aim } from '../study/aim/aim.ts';
 import { type Evaluator, openEvaluator } from '../study/aim/evaluator.ts';
-import { aimDocument, aimPageResult, changeLines } from '../study/aim/report.ts';
+import { aimDocument, aimPageResult, changeLines, whyNot } from '../study/aim/report.ts';
 import type { AimResult, AimWish } from '../study/aim/result.ts';
 import { openPool } from '../study/pool.ts';
 import { type ExitCode, exitCodes, UsageError } from './frame/exit-codes.ts';
@@ -49,7 +49,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
       stage: (name) => {
         progress.finish();
         if (name === 'proof')
-          terminal.message('The best is rounded to millimetres and run on the finer mesh.');
+          terminal.message('The best few, in whole millimetres, are run on the finer mesh.');
       },
       searched: (evaluations, best) =>
         progress.advance(evaluations, best === null ? undefined : `best so far ${best.toFixed(2)} Nm`),
@@ -143,7 +143,11 @@ function answer(wish: AimWish, result: AimResult, colour: boolean): string {
     { header: 'torque', unit: 'Nm', text: (one) => signed(one.torqueNm, 3) },
     { header: 'power', unit: 'kW', text: (one) => signed(one.powerKw, 3) },
   ];
-  const limits = result.limits.length === 0 ? 'No limit is reached.' : `Limits: ${result.limits.join('; ')}.`;
+  const reached = [
+    ...result.limits,
+    ...whyNot(wish.from === 'handbook' ? result.start : result.given, result),
+  ];
+  const limits = reached.length === 0 ? 'No limit is reached.' : `Limits: ${reached.join('; ')}.`;
   return [
     `${plainText(wish.subject.name)} aimed at ${target} rpm, started from the ${result.startedFrom}${result.startedFrom === 'handbook' ? "'s pipe" : ''}.\n\n`,
     tableText(columns, lines, { colour }),

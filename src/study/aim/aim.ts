@@ -2,23 +2,21 @@
  * Aiming a pipe at a speed, from start to proof:
  *   1. the given pipe is run at the target; its gas temperature goes into the handbook's proportions
  *   2. the search starts from the better of the two, or from the one asked for, on a coarse mesh
- *   3. the best is rounded to whole millimetres, and the rounded pipe is what counts from there on
- *   4. it is trimmed on the case's own mesh, and run there over a range of speeds with the given pipe and the start
+ *   3. its leaders are rounded to whole millimetres and run on the case's own mesh; the best of them is trimmed there
+ *   4. the trimmed pipe is run there over a range of speeds beside the given pipe and the start
  *   5. sensitivities at the target, and which limits are reached
  */
 
 import type { Pipe } from '../../case/model.ts';
-import { type Constraint, constraintList } from '../constraints.ts';
-import type { DraftResult } from '../draft.ts';
+import { constraintList } from '../constraints.ts';
 import type { Evaluator } from './evaluator.ts';
+import { bestFinalist } from './finalists.ts';
 import { edges, reachedLimits } from './limits.ts';
-import { cellCount, meshed } from './mesh.ts';
-import { judge, judgedSpeeds } from './objective.ts';
+import { cellCount } from './mesh.ts';
 import { proved } from './proof.ts';
-import { type AimQuantity, aimQuantities, pipeAt, pointOf } from './quantities.ts';
-import { type AimChange, type AimedPipe, AimFailure, type AimResult, type AimWish } from './result.ts';
-import { roundedPipe } from './rounding.ts';
-import { search, worstMiss } from './search.ts';
+import { type AimQuantity, aimQuantities, pointOf } from './quantities.ts';
+import type { AimChange, AimedPipe, AimResult, AimWish } from './result.ts';
+import { search } from './search.ts';
 import { sensitivitiesOf } from './sensitivities.ts';
 import { chosenStart } from './start.ts';
 import { trimmed } from './trim.ts';
@@ -54,18 +52,11 @@ export async function aim(wish: AimWish, evaluator: Evaluator, watcher: AimWatch
     evaluator,
     watcher.searched,
   );
-  const { best, end } = found.outcome;
-  // The start itself is not a point of the search.
-  const winner = best === null || -best.value <= judged.score ? start : pipeAt(start, quantities, best.point);
-
   watcher.stage('proof');
-  const chosen = await bestRounded(wish, winner, constraints, { coarse, unit: judged.torque }, evaluator);
   const fine = cellCount(subject, subject.run.cell);
-  const final = await trimmed(
-    wish,
-    { pipe: chosen.pipe, quantities, constraints, cells: fine, unit: judged.torque },
-    evaluator,
-  );
+  const shared = { quantities, constraints, cells: fine, unit: judged.torque };
+  const chosen = await bestFinalist(wish, { ...shared, start, history: found.history }, evaluator);
+  const final = await trimmed(wish, { ...shared, pipe: chosen }, evaluator);
   const proofs = await proved(wish, [subject.pipe, start, final], { fine, unit: judged.torque }, evaluator);
   const [given, begun, after] = proofs as [AimedPipe, AimedPipe, AimedPipe];
   const sensitivities = await sensitivitiesOf({ subject, pipe: after.pipe, target, cells: fine }, evaluator);
@@ -75,55 +66,15 @@ export async function aim(wish: AimWish, evaluator: Evaluator, watcher: AimWatch
     given,
     start: begun,
     after,
-    coarse: {
-      start: judged.score,
-      best: best === null ? Number.NaN : -best.value,
-      rounded: chosen.score,
-    },
     changes: changesOf(quantities, { given: subject.pipe, start, after: after.pipe }),
     sensitivities,
     history: found.history,
-    end,
+    end: found.outcome.end,
     limits: [
       ...reachedLimits({ engine: subject.engine, pipe: after.pipe }, quantities, constraints, after, target),
       ...edges(sensitivities, after.judged?.torque ?? Number.NaN),
     ],
   };
-}
-
-interface Rounded {
-  readonly pipe: Pipe;
-  readonly score: number;
-}
-
-async function bestRounded(
-  wish: AimWish,
-  winner: Pipe,
-  constraints: readonly Constraint[],
-  { coarse, unit }: { coarse: number; unit: number },
-  evaluator: Evaluator,
-): Promise<Rounded> {
-  const { subject, target } = wish;
-  const ways = (['nearest', 'down', 'up'] as const).map((way) => ({ way, pipe: roundedPipe(winner, way) }));
-  const allowed = ways.filter(({ pipe }) => worstMiss(constraints, { engine: subject.engine, pipe }) <= 0);
-  if (allowed.length === 0) throw new AimFailure('In whole millimetres no pipe keeps to the constraints.');
-  const results = await evaluator.results(
-    allowed.map(({ way, pipe }) => ({
-      name: `rounded ${way}`,
-      subject: meshed(subject, pipe, { cells: coarse, speeds: judgedSpeeds(target), quick: true }),
-    })),
-  );
-  const scored = allowed.flatMap(({ pipe }, k) => {
-    const judged = judge(results[k] as DraftResult, target, unit);
-    return judged === null ? [] : [{ pipe: named(pipe, wish), score: judged.score }];
-  });
-  const [best] = scored.sort((a, b) => b.score - a.score);
-  if (best === undefined) throw new AimFailure('The pipe in whole millimetres could not be run.');
-  return best;
-}
-
-function named(pipe: Pipe, { subject, target }: AimWish): Pipe {
-  return { ...pipe, name: `${subject.pipe.name}, aimed at ${target} rpm` };
 }
 
 function changesOf(

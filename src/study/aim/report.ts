@@ -50,7 +50,6 @@ export function aimDocument(wish: AimWish, result: AimResult, { program, newFile
     given: result.given,
     start: result.start,
     after: result.after,
-    coarse: result.coarse,
     changes: result.changes,
     sensitivities: result.sensitivities,
     limits: result.limits,
@@ -88,7 +87,7 @@ export function aimPageResult(wish: AimWish, result: AimResult, { program, newFi
 }
 
 /** Why nothing better was found, where that is so. */
-function whyNot(before: AimedPipe, result: AimResult): readonly string[] {
+export function whyNot(before: AimedPipe, result: AimResult): readonly string[] {
   const [was, is] = [before.judged?.torque ?? Number.NaN, result.after.judged?.torque ?? Number.NaN];
   return is > was ? [] : [`the search found nothing better than where it started (${result.end})`];
 }

@@ -44,8 +44,6 @@ export interface AimResult {
   readonly given: AimedPipe;
   readonly start: AimedPipe;
   readonly after: AimedPipe;
-  /** The start as it was judged on the search's mesh, and the best there before it was rounded. */
-  readonly coarse: { readonly start: number; readonly best: number; readonly rounded: number };
   readonly changes: readonly AimChange[];
   readonly sensitivities: readonly Sensitivity[];
   readonly history: readonly Tried[];

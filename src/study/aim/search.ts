@@ -31,6 +31,7 @@ export interface SearchTask {
 /** One point that was tried. */
 export interface Tried {
   readonly evaluation: number;
+  readonly point: Point;
   /** Null: it failed or was forbidden. */
   readonly judged: Judged | null;
 }
@@ -75,11 +76,11 @@ export async function search(
     );
     const results = await evaluator.results(asked);
     let next = 0;
-    return pipes.map((_, k) => {
+    return points.map((point, k) => {
       const miss = misses[k] as number;
       const result = miss > 0 ? null : results[next++];
       const judged = result === null || result === undefined ? null : judge(result, target, unit);
-      history.push({ evaluation: history.length + 1, judged });
+      history.push({ evaluation: history.length + 1, point, judged });
       if (miss > 0) return FORBIDDEN * unit * miss - bestScore(history, task.startScore);
       return judged === null ? Number.POSITIVE_INFINITY : -judged.score;
     });

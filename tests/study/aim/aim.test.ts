@@ -127,6 +127,20 @@ describe('aiming', () => {
     );
   });
 
+  test('believes the fine mesh where the coarse one hides an edge', async () => {
+    const edge = (one: Case): DraftResult => {
+      const result = madeUp(one);
+      const beyond = one.run.cell < 0.006 && section(one.pipe, 'header').length < 0.19;
+      return result.ok && beyond
+        ? { ok: true, rows: result.rows.map((row) => ({ ...row, torque_nm: 10 })) }
+        : result;
+    };
+    const result = await aim(wish, evaluator(edge), silent);
+    expect(section(result.after.pipe, 'header').length).toBeGreaterThanOrEqual(0.19);
+    expect(section(result.after.pipe, 'header').length).toBeLessThan(0.2);
+    expect(result.limits).toContainEqual(expect.stringMatching(/10 mm less header loses 10\.0 Nm/));
+  });
+
   test('takes the better of the draft and the handbook, or what it is told', async () => {
     const longWins = (one: Case): DraftResult => {
       const result = madeUp(one);
