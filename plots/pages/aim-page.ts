@@ -6,7 +6,7 @@ import { landing } from '../figures/landing.ts';
 import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
 import { nearest, type SpeedRow } from '../figures/sweep-row.ts';
 import { html } from '../theme/escape.ts';
-import { fixed, newtonMetres, rpm } from '../theme/numbers.ts';
+import { fixed, newtonMetres, rpm, thin } from '../theme/numbers.ts';
 import { leadText, valueAt, verdicts } from './compare-answer.ts';
 import { stretchMm } from './pack-sweep.ts';
 import { findings, table } from './parts.ts';
@@ -79,6 +79,31 @@ function at({ rows }: AimedPipe, targetSpeed: number): AtTarget {
   };
 }
 
+/**
+ * Each section that is not as it was: its length, and the diameters where they differ [mm]. Sections are matched in
+ * order; if their number differs the new pipe is told whole.
+ */
+export function pipeChanges(before: readonly PipeStretch[], after: readonly PipeStretch[]): string[] {
+  const parts = (outline: readonly PipeStretch[]) =>
+    outline.map(stretchMm).filter(({ role }) => role !== 'passage');
+  const old = parts(before);
+  const alike = old.length === parts(after).length;
+  return parts(after).flatMap((part, i) => {
+    const was = alike ? old[i] : undefined;
+    const length = part.end - part.start;
+    const lengthWas = was ? was.end - was.start : null;
+    const wide = part.diameters.map(number).join('–');
+    const wideWas = was ? was.diameters.map(number).join('–') : null;
+    const told = [
+      ...(lengthWas !== null && number(lengthWas) === number(length)
+        ? []
+        : [`${lengthWas === null ? '' : `${number(lengthWas)} → `}${number(length)}${thin}mm long`]),
+      ...(wideWas === wide ? [] : [`⌀ ${wideWas === null ? '' : `${wideWas} → `}${wide}${thin}mm`]),
+    ];
+    return told.length === 0 ? [] : [`${part.name} ${told.join(', ')}`];
+  });
+}
+
 export function aimPage(result: AimPageResult, assets: Assets): string {
   const { targetSpeed } = result;
   const before = at(result.before, targetSpeed);
@@ -90,21 +115,11 @@ export function aimPage(result: AimPageResult, assets: Assets): string {
       : gained > 0.05
         ? `The new pipe gains ${newtonMetres(gained)} at ${rpm(targetSpeed)}.`
         : `No better pipe than the first was found at ${rpm(targetSpeed)}.`;
-  const moved = [...result.changes]
-    .filter((change) => change.after !== change.before)
-    .sort((a, b) => Math.abs(b.after - b.before) - Math.abs(a.after - a.before));
+  const moved = pipeChanges(result.before.outline, result.after.outline);
   const lines = [
     {
       label: 'What to change',
-      text:
-        moved.length === 0
-          ? 'Nothing.'
-          : moved
-              .map(
-                (change) =>
-                  `${change.name} ${number(change.before)} → ${number(change.after)} ${change.unit}`,
-              )
-              .join(', '),
+      text: moved.length === 0 ? 'Nothing.' : `${moved.join('; ')}.`,
       way: true,
     },
     {
@@ -126,8 +141,8 @@ export function aimPage(result: AimPageResult, assets: Assets): string {
     result.sensitivities.map((one) => ({ name: `${one.name} ${one.change}`, value: one[of] }));
   const data: AimPageData = {
     drafts: [
-      { name: `before: ${result.before.name}`, rows: result.before.rows },
-      { name: `after: ${result.after.name}`, rows: result.after.rows },
+      { name: 'before', rows: result.before.rows },
+      { name: 'after', rows: result.after.rows },
     ],
     targetSpeed,
     lead: bars('leadDeg'),
@@ -137,15 +152,16 @@ export function aimPage(result: AimPageResult, assets: Assets): string {
     scoreName,
     higherIsBetter: result.score.higherIsBetter,
   };
+  const atLimit = result.changes.some(({ limit }) => limit !== undefined);
   const changes = table(
-    'What was allowed to move',
+    'What the search was allowed to move',
     [
       { name: 'quantity' },
       { name: 'before', number: true },
       { name: 'after', number: true },
       { name: 'change', number: true },
       { name: 'unit' },
-      { name: 'rests on' },
+      ...(atLimit ? [{ name: 'rests on' }] : []),
     ],
     result.changes.map((change) => ({
       cells: [
@@ -157,7 +173,7 @@ export function aimPage(result: AimPageResult, assets: Assets): string {
           number: true,
         },
         { text: change.unit },
-        { text: change.limit ?? '' },
+        ...(atLimit ? [{ text: change.limit ?? '' }] : []),
       ],
     })),
   );

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { landing, usefulBands } from '../../plots/figures/landing.ts';
 import type { SpeedRow } from '../../plots/figures/sweep-row.ts';
-import { bandWidth, difference, summarise, valueAt } from '../../plots/pages/compare-answer.ts';
+import { pipeChanges } from '../../plots/pages/aim-page.ts';
+import { bandWidth, difference, summarise, targetText, valueAt } from '../../plots/pages/compare-answer.ts';
 import { headerShare, lengthFor500, reflectingLength, sweepAnswer } from '../../plots/pages/sweep-answer.ts';
 import { syntheticOutline, syntheticSweep } from './synthetic-sweep.ts';
 
@@ -115,5 +116,32 @@ describe('drafts side by side', () => {
     const [a, b] = [summarise('a', rows, null, null), summarise('b', lower, null, null)];
     expect(difference(a, b)).toMatch(/holds the plug-back 500.rpm lower.*loses 1\.1.kW at the top/);
     expect(difference(a, a)).toBe('no difference that the model can tell');
+  });
+
+  it('says which serves the target, and where each one’s wave lands', () => {
+    const stronger = rows.map((row) => ({ ...row, torque_nm: (row.torque_nm ?? 0) + 1 }));
+    const drafts = [
+      { name: 'a', rows },
+      { name: 'b', rows: stronger.map((row) => ({ ...row, plugback_centroid_deg: 240 })) },
+    ];
+    expect(targetText(drafts, 8500)).toMatch(
+      /^Most torque with b, \d+\.\d.Nm\. The wave lands as wanted with a, comes too early with b\.$/,
+    );
+  });
+});
+
+describe('a pipe before and after', () => {
+  it('names each section that was changed, with what was changed of it', () => {
+    const longer = syntheticOutline.map((part) =>
+      part.name === 'header'
+        ? { ...part, end: part.end + 0.012 }
+        : { ...part, start: part.start + 0.012, end: part.end + 0.012 },
+    );
+    expect(pipeChanges(syntheticOutline, syntheticOutline)).toEqual([]);
+    expect(pipeChanges(syntheticOutline, longer)).toEqual(['header 225 → 237\u202fmm long']);
+    const wider = longer.map((part) =>
+      part.name === 'belly' ? { ...part, diameters: [0.12, 0.12] as const } : part,
+    );
+    expect(pipeChanges(syntheticOutline, wider)[1]).toBe('belly ⌀ 118–118 → 120–120\u202fmm');
   });
 });
