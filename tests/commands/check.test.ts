@@ -1,6 +1,7 @@
 /** `check` as the command line runs it: the example cases on two screens of 80 columns, and the same as data. */
 import { describe, expect, it } from 'vitest';
 import { run } from '../../src/commands/check.ts';
+import { commonFlags, flagsOf } from '../../src/commands/frame/flags.ts';
 import type { Invocation } from '../../src/commands/frame/verb.ts';
 
 const root = new URL('../..', import.meta.url).pathname;
@@ -11,16 +12,7 @@ async function answerOf(file: string, flags: { json?: boolean; set?: string[] } 
   await run({
     verb: 'check',
     files: [`${root}cases/${file}`],
-    flags: {
-      json: false,
-      set: [],
-      threads: 1,
-      quiet: true,
-      overwrite: false,
-      thickness: 0,
-      seam: 0,
-      ...flags,
-    },
+    flags: flagsOf({ quiet: true, ...flags }, commonFlags),
     terminal: {
       colour: false,
       answer: (text) => {
