@@ -62,13 +62,13 @@ export class CellValues {
   }
 
   private readNodes(duct: MeshState): void {
-    const { X, u, sigma, y } = duct.now;
+    const { X, u, A, y } = duct.now;
     if (!(X[0] > 0)) return;
     for (let i = 0; i < duct.cells; i++) {
       const x = 0.5 * (X[i] + X[i + 1]);
       const burnt = 0.5 * (y[i] + y[i + 1]);
       this.pressure[i] = duct.pressureOf(x);
-      this.density[i] = (0.5 * this.pressure[i] * (sigma[i] + sigma[i + 1])) / (x * x);
+      this.density[i] = this.pressure[i] / (0.5 * x * (A[i] + A[i + 1])) ** 2;
       this.velocity[i] = 0.5 * (u[i] + u[i + 1]);
       this.burnt[i] = burnt;
     }

@@ -2,7 +2,7 @@
  * A step of the mesh method at the interior nodes. Through node j at the end of the step run
  *   dx/dt = u + a:   c dX + du = [ -a u F'/F + (gamma-1)(q + uG)/a - G ] dt
  *   dx/dt = u - a:   c dX - du = [ -a u F'/F + (gamma-1)(q + uG)/a + G ] dt
- *   dx/dt = u:       -d ln sigma = [ ((gamma-1)/gamma)/k - 2 ] d ln X + (q + uG)/(c_p T) dt,   dY = 0
+ *   dx/dt = u:       2 d ln A = [ ((gamma-1)/gamma)/k - 2 ] d ln X + (q + uG)/(c_p T) dt,   dY = 0
  * Each is followed back to its foot on the line of the step's start, where the state is interpolated. Speeds, c and the
  * sources are means of foot and node: a first pass with speeds interpolated linearly, a second with those it found.
  * Source: Hartree 1958; Benson 1982, chapter 2 (from memory); relations derived here from the balances of mass, momentum and energy.
@@ -37,8 +37,8 @@ export function prepare(duct: MeshState): void {
   const { now, cells } = duct;
   bends(now.X, duct.bendX, cells);
   bends(now.u, duct.bendU, cells);
-  bends(now.sigma, duct.bendSigma, cells);
-  if (duct.mixed) bends(duct.z, duct.bendZ, cells);
+  bends(now.A, duct.bendA, cells);
+  if (duct.mixed) bends(now.y, duct.bendY, cells);
 }
 
 /** Where a line of speed `here` at its node starts, if the speed changes linearly to that of the neighbour upstream. */
@@ -121,8 +121,8 @@ function findPath(duct: MeshState): void {
 }
 
 function pathOfBlend(duct: MeshState): void {
-  const { gas, k, z, cells, path, trialY, trialT, trialGamma } = duct;
-  const { sigma } = duct.now;
+  const { gas, k, cells, path, trialY, trialT, trialGamma } = duct;
+  const { A, y } = duct.now;
   const { X } = duct.next;
   const { a: footW, c: footC } = path;
   const Rf = gas.gasConstantFresh;
@@ -131,24 +131,25 @@ function pathOfBlend(duct: MeshState): void {
     const v = path.nu[j];
     const i = v >= 0 ? j - 1 : j;
     const t = v >= 0 ? 1 - v : -v;
-    const s = sigma[i] + t * (sigma[i + 1] - sigma[i]);
-    const burnt = (z[i] + t * (z[i + 1] - z[i])) / s;
+    const level = A[i] + t * (A[i + 1] - A[i]);
+    const burnt = y[i] + t * (y[i + 1] - y[i]);
     trialY[j] = burnt;
-    trialT[j] = (X[j] * X[j]) / ((Rf + dR * burnt) * s);
-    footW[j] = s;
+    const root = X[j] * level;
+    trialT[j] = (root * root) / (Rf + dR * burnt);
+    footW[j] = level;
   }
   blendGamma(gas, trialT, trialY, trialGamma, 1, cells);
   for (let j = 1; j < cells; j++) {
-    const over = Math.sqrt(trialGamma[j] / footW[j]);
+    const over = Math.sqrt(trialGamma[j]) * footW[j];
     footW[j] = over;
     footC[j] = over / (trialGamma[j] * k);
   }
 }
 
-/** Sigma of a path line's gas after the wall's heat on the way, into `heated`; c and w go with its reciprocal root. */
+/** A of a path line's gas after the wall's heat on the way, into `heated`; c and w grow with it. */
 function heatPath(duct: MeshState, dt: number): void {
   const { warm, T, gamma, gas, cells, path } = duct;
-  const { sigma, y } = duct.now;
+  const { A, y } = duct.now;
   for (let j = 1; j < cells; j++) {
     const v = path.nu[j];
     const i = v >= 0 ? j - 1 : j;
@@ -157,7 +158,7 @@ function heatPath(duct: MeshState, dt: number): void {
     const cp = (g * gas.gasConstant(y[j])) / (g - 1);
     const rate = (warm[i] + t * (warm[i + 1] - warm[i])) / (cp * (T[i] + t * (T[i + 1] - T[i])));
     const growth = 1 + 0.5 * dt * rate;
-    duct.heated[j] = (sigma[i] + t * (sigma[i + 1] - sigma[i])) / (growth * growth);
+    duct.heated[j] = (A[i] + t * (A[i + 1] - A[i])) * growth;
     path.c[j] *= growth;
     path.a[j] *= growth;
   }
@@ -178,28 +179,13 @@ function close(duct: MeshState): void {
   }
 }
 
-/** Carries sigma and the burnt fraction along the path lines. */
+/** Carries A and the burnt fraction along the path lines. */
 function carry(duct: MeshState, dt: number): void {
-  const { path, cells } = duct;
-  atFeet(duct.now.sigma, duct.bendSigma, path.nu, duct.next.sigma, cells);
-  if (duct.mixed) carryBurnt(duct);
+  const { path, cells, now, next } = duct;
+  atFeet(now.A, duct.bendA, path.nu, next.A, cells);
+  if (duct.mixed) atFeet(now.y, duct.bendY, path.nu, next.y, cells);
   if (!duct.gas.perfect) followPressure(duct);
   if (duct.lossy) warmUp(duct, dt);
-}
-
-/** The burnt fraction is that of the two nodes, weighted with sigma, and lies between theirs. */
-function carryBurnt(duct: MeshState): void {
-  const { z, bendZ, cells, path } = duct;
-  const { y } = duct.now;
-  const next = duct.next;
-  atFeet(z, bendZ, path.nu, next.y, cells);
-  for (let j = 1; j < cells; j++) {
-    const i = path.nu[j] >= 0 ? j - 1 : j;
-    const share = next.y[j] / next.sigma[j];
-    const low = Math.min(y[i], y[i + 1]);
-    const high = Math.max(y[i], y[i + 1]);
-    next.y[j] = share < low ? low : share > high ? high : share;
-  }
 }
 
 /** exp(x) to third order. */
@@ -207,27 +193,29 @@ export function grown(x: number): number {
   return (1 + 0.5 * x) / (1 - 0.5 * x);
 }
 
-/** The change of sigma of a blend with pressure. */
+/** The change of A of a blend with pressure. */
 function followPressure(duct: MeshState): void {
   const { k, bendX, gamma, gas, cells, path, trialT, trialGamma } = duct;
   const { X: footX, nu } = path;
-  const { X, y, sigma } = duct.next;
+  const { X, y, A } = duct.next;
   const Rf = gas.gasConstantFresh;
   const dR = gas.gasConstantBurnt - Rf;
   atFeet(duct.now.X, bendX, nu, footX, cells);
-  for (let j = 1; j < cells; j++) trialT[j] = (X[j] * X[j]) / ((Rf + dR * y[j]) * sigma[j]);
+  for (let j = 1; j < cells; j++) {
+    const root = X[j] * A[j];
+    trialT[j] = (root * root) / (Rf + dR * y[j]);
+  }
   blendGamma(gas, trialT, y, trialGamma, 1, cells);
   for (let j = 1; j < cells; j++) {
     const v = nu[j];
     const i = v >= 0 ? j - 1 : j;
     const t = v >= 0 ? 1 - v : -v;
     const g = 0.5 * (gamma[i] + t * (gamma[i + 1] - gamma[i]) + trialGamma[j]);
-    const half = (((g - 1) / (g * k) - 2) * (X[j] - footX[j])) / (X[j] + footX[j]);
-    sigma[j] *= (1 - half) / (1 + half);
+    A[j] *= grown((((g - 1) / (g * k) - 2) * (X[j] - footX[j])) / (X[j] + footX[j]));
   }
 }
 
-/** The change of sigma by wall heat and friction. */
+/** The change of A by wall heat and friction. */
 function warmUp(duct: MeshState, dt: number): void {
   const { warm, warmNext, T, gamma, gas, cells, path } = duct;
   const next = duct.next;
@@ -240,7 +228,8 @@ function warmUp(duct: MeshState, dt: number): void {
     const g = gamma[j];
     const cp = (g * R) / (g - 1);
     const foot = (warm[i] + t * (warm[i + 1] - warm[i])) / (T[i] + t * (T[i + 1] - T[i]));
-    const node = (warmNext[j] * R * duct.heated[j]) / (next.X[j] * next.X[j]);
-    next.sigma[j] /= grown((0.5 * dt * (foot + node)) / cp);
+    const root = duct.heated[j] * next.X[j];
+    const node = (warmNext[j] * R) / (root * root);
+    next.A[j] *= grown((0.25 * dt * (foot + node)) / cp);
   }
 }

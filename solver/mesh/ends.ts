@@ -19,8 +19,8 @@ import { refreshNode } from './refresh.ts';
  * Slots of an end's memory: what the characteristic brought to the node, the time since the last answer, and the last three
  * answers with the time from one to the next. `v` is velocity out of the duct.
  */
-const MEMORY = { X: 0, v: 1, sigma: 2, y: 3, c: 4, answers: 5, since: 6, first: 7 } as const;
-const POINT = { X: 0, v: 1, sigma: 2, y: 3, shut: 4, span: 5 } as const;
+const MEMORY = { X: 0, v: 1, A: 2, y: 3, c: 4, answers: 5, since: 6, first: 7 } as const;
+const POINT = { X: 0, v: 1, A: 2, y: 3, shut: 4, span: 5 } as const;
 const POINT_SLOTS = 6;
 /** The answer of the present step, while it is taken. */
 const point = new Float64Array(POINT_SLOTS);
@@ -35,7 +35,7 @@ export function arriveAt(duct: MeshState, end: DuctEnd, dt: number): void {
   const X = traced[MEMORY.X];
   const y = traced[MEMORY.y];
   const R = duct.gas.gasConstant(y);
-  const T = (X * X) / (R * traced[MEMORY.sigma]);
+  const T = (X * traced[MEMORY.A]) ** 2 / R;
   const p = duct.pressureOf(X);
   const g = 1 + R / duct.gas.heatCapacity(T, y);
   s[ARRIVE.density] = p / (R * T);
@@ -63,7 +63,7 @@ export function settleNode(duct: MeshState, end: DuctEnd, dt: number): void {
     X,
     v,
     shut,
-    interpolated(memory, POINT.sigma, 0.5 * dt),
+    interpolated(memory, POINT.A, 0.5 * dt),
     interpolated(memory, POINT.y, 0.5 * dt),
   );
   refreshNode(duct, end.side < 0 ? 0 : duct.cells);
@@ -84,7 +84,7 @@ export function finishAt(duct: MeshState, end: DuctEnd, dt: number): void {
   after[MEMORY.since] = 0.5 * dt;
   const X = extrapolated(after, POINT.X);
   const v = extrapolated(after, POINT.v);
-  setNode(duct, duct.next, end, after, X, v, point[POINT.shut] === 1, point[POINT.sigma], point[POINT.y]);
+  setNode(duct, duct.next, end, after, X, v, point[POINT.shut] === 1, point[POINT.A], point[POINT.y]);
 }
 
 function memoryOf(level: Level, end: DuctEnd): Float64Array {
@@ -98,7 +98,7 @@ function readAnswer(duct: MeshState, end: DuctEnd): void {
   const X = (p / REFERENCE_PRESSURE) ** duct.k;
   point[POINT.X] = X;
   point[POINT.v] = out[ANSWER.velocity];
-  point[POINT.sigma] = (out[ANSWER.density] * X * X) / p;
+  point[POINT.A] = Math.sqrt(p / out[ANSWER.density]) / X;
   point[POINT.y] = y;
   point[POINT.shut] = out[ANSWER.velocity] === 0 && out[ANSWER.mass] === 0 ? 1 : 0;
 }
@@ -112,7 +112,7 @@ function setNode(
   boundaryX: number,
   boundaryV: number,
   shut: boolean,
-  boundarySigma: number,
+  boundaryA: number,
   boundaryY: number,
 ): void {
   const j = end.side < 0 ? 0 : duct.cells;
@@ -123,7 +123,7 @@ function setNode(
   level.X[j] = shut ? arriving / c : (0.5 * (arriving - sent)) / c;
   level.u[j] = shut ? 0 : end.side * v;
   const leaves = shut || v > 0;
-  level.sigma[j] = leaves ? memory[MEMORY.sigma] : boundarySigma;
+  level.A[j] = leaves ? memory[MEMORY.A] : boundaryA;
   level.y[j] = leaves ? memory[MEMORY.y] : boundaryY;
 }
 
@@ -202,7 +202,7 @@ function stateInside(duct: MeshState, side: -1 | 1, nu: number): void {
 }
 
 /**
- * Sigma, burnt fraction and c of the gas at a distance inside an end, brought to a pressure and, over dt, past the wall; w
+ * A, burnt fraction and c of the gas at a distance inside an end, brought to a pressure and, over dt, past the wall; w
  * into `at[0]`.
  */
 function gasInside(duct: MeshState, side: -1 | 1, nu: number, X: number, dt: number): void {
@@ -210,18 +210,17 @@ function gasInside(duct: MeshState, side: -1 | 1, nu: number, X: number, dt: num
   const t = side < 0 ? nu : 1 - nu;
   const e = side < 0 ? 0 : duct.cells;
   const { gas, k } = duct;
-  let sigma = between(duct.now.sigma, duct.bendSigma, i, t);
-  const share = duct.mixed ? between(duct.z, duct.bendZ, i, t) / sigma : 0;
-  const y = Math.max(0, Math.min(1, share));
+  let A = between(duct.now.A, duct.bendA, i, t);
+  const y = duct.mixed ? between(duct.now.y, duct.bendY, i, t) : 0;
   const R = gas.gasConstant(y);
-  const g = 1 + R / gas.heatCapacity((X * X) / (R * sigma), y);
+  const g = 1 + R / gas.heatCapacity((X * A) ** 2 / R, y);
   if (!gas.perfect) {
     const from = between(duct.now.X, duct.bendX, i, t);
-    sigma /= grown((((g - 1) / (g * k) - 2) * 2 * (X - from)) / (X + from));
+    A *= grown((((g - 1) / (g * k) - 2) * (X - from)) / (X + from));
   }
-  if (duct.lossy) sigma /= grown((dt * duct.warm[e] * (g - 1)) / (g * R * duct.T[e]));
-  const w = Math.sqrt(g / sigma);
-  traced[MEMORY.sigma] = sigma;
+  if (duct.lossy) A *= grown((0.5 * dt * duct.warm[e] * (g - 1)) / (g * R * duct.T[e]));
+  const w = Math.sqrt(g) * A;
+  traced[MEMORY.A] = A;
   traced[MEMORY.y] = y;
   traced[MEMORY.c] = w / (g * k);
   at[0] = w;

@@ -68,7 +68,7 @@ export class MeshDuct extends MeshState implements MarchingDuct {
   reject(): void {
     this.accept();
     const { endsBefore, now, cells } = this;
-    [now.X, now.u, now.sigma, now.y].forEach((q, field) => {
+    [now.X, now.u, now.A, now.y].forEach((q, field) => {
       q[0] = endsBefore[2 * field];
       q[cells] = endsBefore[2 * field + 1];
     });
@@ -115,16 +115,16 @@ export class MeshDuct extends MeshState implements MarchingDuct {
     const along = position / this.dx;
     const i = Math.max(0, Math.min(this.cells - 1, Math.floor(along)));
     const t = Math.max(0, Math.min(1, along - i));
-    const { X, u, sigma } = this.now;
+    const { X, u, A, y } = this.now;
     prepare(this);
     const x = between(X, this.bendX, i, t);
-    const s = between(sigma, this.bendSigma, i, t);
-    const burnt = this.mixed ? between(this.z, this.bendZ, i, t) / s : 0;
+    const RT = (x * between(A, this.bendA, i, t)) ** 2;
+    const burnt = this.mixed ? between(y, this.bendY, i, t) : 0;
     const pressure = this.pressureOf(x);
     out[0] = pressure;
     out[1] = between(u, this.bendU, i, t);
-    out[2] = (x * x) / (this.gas.gasConstant(burnt) * s);
-    out[3] = (pressure * s) / (x * x);
+    out[2] = RT / this.gas.gasConstant(burnt);
+    out[3] = pressure / RT;
   }
 
   /** The means of the nodes on both sides of a cell. */
@@ -145,13 +145,13 @@ export class MeshDuct extends MeshState implements MarchingDuct {
 
   private keepEnds(): void {
     const { endsBefore, cells } = this;
-    const { X, u, sigma, y } = this.now;
+    const { X, u, A, y } = this.now;
     endsBefore[0] = X[0];
     endsBefore[1] = X[cells];
     endsBefore[2] = u[0];
     endsBefore[3] = u[cells];
-    endsBefore[4] = sigma[0];
-    endsBefore[5] = sigma[cells];
+    endsBefore[4] = A[0];
+    endsBefore[5] = A[cells];
     endsBefore[6] = y[0];
     endsBefore[7] = y[cells];
   }

@@ -12,18 +12,19 @@ export function refresh(duct: MeshState): number {
 
 function refreshPerfect(duct: MeshState): number {
   const { c, w, T, gamma, cells } = duct;
-  const { X, u, sigma } = duct.now;
+  const { X, u, A } = duct.now;
   const R = duct.gas.gasConstantFresh;
   const g = 1 + R / duct.gas.perfectCv;
+  const root = Math.sqrt(g);
   const share = 1 / (g * duct.k);
   let fastest = 0;
   let lowest = 1;
   for (let j = 0; j <= cells; j++) {
-    const over = Math.sqrt(g / sigma[j]);
+    const over = root * A[j];
     const x = X[j];
     w[j] = over;
     c[j] = over * share;
-    T[j] = (x * x) / (R * sigma[j]);
+    T[j] = (x * x * A[j] * A[j]) / R;
     gamma[j] = g;
     const speed = Math.abs(u[j]) + over * x;
     if (speed > fastest) fastest = speed;
@@ -33,19 +34,19 @@ function refreshPerfect(duct: MeshState): number {
 }
 
 function refreshBlend(duct: MeshState): number {
-  const { c, w, T, gamma, z, cells, k, gas } = duct;
-  const { X, u, sigma, y } = duct.now;
+  const { c, w, T, gamma, cells, k, gas } = duct;
+  const { X, u, A, y } = duct.now;
   const Rf = gas.gasConstantFresh;
   const dR = gas.gasConstantBurnt - Rf;
   for (let j = 0; j <= cells; j++) {
-    T[j] = (X[j] * X[j]) / ((Rf + dR * y[j]) * sigma[j]);
-    z[j] = sigma[j] * y[j];
+    const root = X[j] * A[j];
+    T[j] = (root * root) / (Rf + dR * y[j]);
   }
   blendGamma(gas, T, y, gamma, 0, cells + 1);
   let fastest = 0;
   let lowest = 1;
   for (let j = 0; j <= cells; j++) {
-    const over = Math.sqrt(gamma[j] / sigma[j]);
+    const over = Math.sqrt(gamma[j]) * A[j];
     w[j] = over;
     c[j] = over / (gamma[j] * k);
     const speed = Math.abs(u[j]) + over * X[j];
@@ -79,14 +80,13 @@ export function blendGamma(
 
 /** Refreshes one node alone. */
 export function refreshNode(duct: MeshState, j: number): void {
-  const { X, sigma, y } = duct.now;
+  const { X, A, y } = duct.now;
   const { gas } = duct;
   const R = gas.gasConstant(y[j]);
-  const temperature = (X[j] * X[j]) / (R * sigma[j]);
+  const temperature = (X[j] * A[j]) ** 2 / R;
   const g = 1 + R / gas.heatCapacity(temperature, y[j]);
   duct.T[j] = temperature;
   duct.gamma[j] = g;
-  duct.z[j] = sigma[j] * y[j];
-  duct.w[j] = Math.sqrt(g / sigma[j]);
+  duct.w[j] = Math.sqrt(g) * A[j];
   duct.c[j] = duct.w[j] / (g * duct.k);
 }

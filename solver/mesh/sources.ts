@@ -71,16 +71,18 @@ export function rates(duct: MeshState): void {
   }
 }
 
-/** Rates at the end of the step from the estimate of X and u there; `heated` holds sigma of the gas that gets there. */
+/** Rates at the end of the step from the estimate of X and u there; `heated` holds A of the gas that gets there. */
 export function nextRates(duct: MeshState): void {
   const { nodeFriction, nodeHeat, nodeWall, density, dragNext, warmNext, gas, cells, k, heated } = duct;
-  const { X: before, sigma, y } = duct.now;
+  const { X: before, A, y } = duct.now;
   const { X, u } = duct.next;
   for (let j = 1; j < cells; j++) {
-    const temperature = (X[j] * X[j]) / (gas.gasConstant(y[j]) * heated[j]);
-    // rho goes with p sigma/X^2.
+    const root = X[j] * heated[j];
+    const temperature = (root * root) / gas.gasConstant(y[j]);
+    const cooling = A[j] / heated[j];
+    // rho goes with p/(A X)^2.
     const rise = ((X[j] - before[j]) / before[j]) * (1 / k - 2);
-    const rho = (density[j] * (1 + rise) * heated[j]) / sigma[j];
+    const rho = density[j] * (1 + rise) * cooling * cooling;
     const vel = u[j];
     const G = nodeFriction[j] * Math.abs(vel) * vel;
     dragNext[j] = G;
