@@ -45,7 +45,7 @@ const torqueCurve = (rows: readonly CurveRow[]): ThumbCurve =>
 
 export function sweepCard({ case: subject, rows, outline }: SweepPageResult): RunCard {
   const { headline, lines } = sweepAnswer(rows, outline, subject.run.targetSpeed);
-  const torque = lines.find(({ label }) => label === 'Best torque');
+  const torque = lines.find(({ label }) => label.startsWith('Best torque'));
   const power = curve(
     'power',
     speeds(rows),
@@ -54,7 +54,7 @@ export function sweepCard({ case: subject, rows, outline }: SweepPageResult): Ru
   return {
     title: subject.name,
     kind: 'sweep',
-    line: torque === undefined ? headline : `${headline} Best torque ${torque.text.split(';')[0]}.`,
+    line: torque === undefined ? headline : `${headline} ${torque.label} ${torque.text.split(';')[0]}.`,
     outlines: [outline],
     curves: [torqueCurve(rows), power],
   };

@@ -86,7 +86,7 @@ function troubles(result: SweepPageResult): string {
 function inputLine(input: InputLine): string {
   const { moves } = input;
   const move = moves
-    ? `<td>${html(moves.change)}</td><td class="n">${signed(moves.leadDeg, 1)}</td><td class="n">${signed(moves.torqueNm, 1)}</td>`
+    ? `<td>${html(moves.change.replace(/^-/, '−'))}</td><td class="n">${signed(moves.leadDeg, 1)}</td><td class="n">${signed(moves.torqueNm, 1)}</td>`
     : '<td>–</td><td class="n">–</td><td class="n">–</td>';
   return `<tr><td>${html(input.path)}</td><td class="${input.assumed ? 'assumed' : ''}">${html(input.value)}</td>${move}<td>${html(input.reason ?? '')}</td></tr>`;
 }
@@ -126,7 +126,7 @@ export function restsOn(result: SweepPageResult, extras: SweepPageExtras): strin
     extras.inputs ?? result.case.assumed.map((one) => ({ ...one, assumed: true }));
   const given = inputs.filter((input) => !input.assumed);
   const { rows } = result;
-  const balance = `Mesh: cells of ${fixed(1000 * result.case.run.cell, 1)} mm, ${html(result.case.run.scheme)} scheme. At the worst speed the mass of a cycle balances to ${exponential(largest(rows, 'mass_balance_error'))} of the trapped mass and the energy to ${exponential(largest(rows, 'energy_balance_error'))} of the heat released. Left to swing: torque ${fixed(largest(rows, 'spread_torque_percent'), 1)} %, plug-back ${fixed(largest(rows, 'spread_plugback_deg'), 1)}°.`;
+  const balance = `Mesh: cells of ${fixed(1000 * result.case.run.cell, 1)} mm, ${html(result.case.run.scheme)} scheme. At the worst speed the mass of a cycle balances to ${exponential(largest(rows, 'mass_balance_error'))} of the trapped mass and the energy to ${exponential(largest(rows, 'energy_balance_error'))} of the heat released. Largest swing within the cycles that a row is the mean of: torque ${fixed(largest(rows, 'spread_torque_percent'), 1)} %, the plug-back’s peak ${fixed(largest(rows, 'spread_plugback_deg'), 1)}°.`;
   return `<h2 id="rests">What these numbers rest on</h2>
 ${troubles(result)}<p>${balance}</p>
 ${assumedInputs(

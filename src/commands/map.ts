@@ -77,8 +77,9 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   return isWhole(result) ? exitCodes.done : exitCodes.unsettled;
 }
 
-/** Pages write degrees with their sign. */
-const withDegreeSigns = (text: string): string => text.replace(/(\d) deg\b/g, '$1°');
+/** Pages write degrees with their sign, and a true minus. */
+const withDegreeSigns = (text: string): string =>
+  text.replace(/(\d) deg\b/g, '$1°').replace(/(^| )-(?=\d)/g, '$1−');
 
 function withSigns(finding: MapFinding): MapFinding {
   return { ...finding, label: withDegreeSigns(finding.label), text: withDegreeSigns(finding.text) };

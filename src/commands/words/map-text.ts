@@ -100,7 +100,7 @@ function drawnWords({ drawnBest, drawnDeg, meetsRpm, landsRpm }: MapAnswer): str
   const meets =
     meetsRpm.length === 0
       ? 'the peak meets exhaust closing at no speed of the map'
-      : `the peak meets exhaust closing at ${meetsRpm.map((v) => v.toFixed(0)).join(', ')} rpm`;
+      : `the peak meets exhaust closing at ${meetsRpm.map((v) => (10 * Math.round(v / 10)).toFixed(0)).join(', ')} rpm`;
   return [
     `With ${drawnDeg} deg: most torque at ${drawnBest.speedRpm} rpm, ${drawnBest.torque.toFixed(1)} Nm; ${meets}; ` +
       `the wave lands as wanted ${spanText(landsRpm, 'rpm', 'at no speed')}.`,
