@@ -5,8 +5,6 @@ import { buildRig } from '../../../src/study/pulse/rig.ts';
 import { runPulse } from '../../../src/study/pulse/run-pulse.ts';
 import { pulseOf } from './pulse-of.ts';
 
-const SOUND = Math.sqrt(1.4 * 287 * 300);
-
 describe('the start', () => {
   test('a membrane inside a cell shares it by exact volumes: mass and energy are those of the sections', () => {
     const sections = [
