@@ -27,22 +27,24 @@ function demo() {
   });
 }
 
-/** Heading and every fourth row, and the one marked. */
-function excerpt(table) {
-  const lines = table.trimEnd().split('\n');
-  const first = lines.findIndex((line) => /^[> ] +\d/.test(line));
-  const rows = lines.slice(first).filter((line, i) => i % 4 === 0 || line.startsWith('>'));
-  return [...lines.slice(0, first), ...rows].join('\n');
+/** Name and headline, then the table with its heading and every second row. */
+function excerpt(answer) {
+  const lines = answer.trimEnd().split('\n');
+  const gap = lines.indexOf('');
+  const table = lines.slice(gap);
+  const first = table.findIndex((line) => /^[> ] +\d/.test(line));
+  const rows = table.slice(first).filter((_, i) => i % 2 === 0);
+  return [...lines.slice(0, 2), ...table.slice(0, first), ...rows].join('\n');
 }
 
 function intoReadme(table) {
   const path = join(root, 'README.md');
   const text = readFileSync(path, 'utf8');
-  const place = /(<!-- table of the demo -->\n```text\n)[\s\S]*?(\n```)/;
+  const place = /(<!-- table of the demo -->\n```text\n)[^`]*(```\n)/;
   if (!place.test(text)) throw new Error('README.md has no place for the table of the demo');
   writeFileSync(
     path,
-    text.replace(place, (_, before, after) => before + table + after),
+    text.replace(place, (_, before, after) => `${before}${table}\n${after}`),
   );
 }
 

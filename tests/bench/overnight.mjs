@@ -78,7 +78,9 @@ const crowd = study(
 const { seconds, memory } = await run(crowd, 'many', 2);
 // What the page's writing takes at the end is part of the peak, not of the flatness.
 const running = memory.filter(({ drafts }) => drafts < many);
-const early = running.filter(({ drafts }) => drafts >= 200 && drafts < 200 + 0.2 * many).map((m) => m.megabytes);
+const early = running
+  .filter(({ drafts }) => drafts >= 200 && drafts < 200 + 0.2 * many)
+  .map((m) => m.megabytes);
 const late = running.filter(({ drafts }) => drafts >= 0.8 * many).map((m) => m.megabytes);
 const result = {
   forty_drafts_s_1_thread: one.seconds,
