@@ -23,7 +23,7 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 describe('an aim that is broken off', () => {
   const words = (out: string): string[] => [
     join(root, 'dist/src/main.js'),
-    ...['aim', draftA, '--rpm', '10000', '--cell', '25mm', '--drafts', '12', '--set', 'run.maxCycles=9'],
+    ...['aim', draftA, '--rpm', '10000', '--cell', '40mm', '--drafts', '12', '--set', 'run.maxCycles=9'],
     ...['--vary', 'header.length', '--vary', 'belly.diameter', '--out', join(folder, out)],
   ];
   const read = (out: string, name: string): string => readFileSync(join(folder, out, name), 'utf8');
@@ -60,7 +60,7 @@ describe('an aim that is broken off', () => {
 
 describe('sensitivities', () => {
   test('are those of sweeps of the changed pipes, within a tenth', async () => {
-    const [target, cell] = [9500, 0.012];
+    const [target, cell] = [9500, 0.016];
     const base = loadCase(draftA);
     const subject: Case = { ...base, run: { ...base.run, cell } };
     const evaluator: Evaluator = {
