@@ -93,7 +93,7 @@ export function portTraces(engine: EngineNetwork, recorder: CycleRecorder): Port
 }
 
 export function readCycle(engine: EngineNetwork, recorder: CycleRecorder, book: CycleBook): CycleReading {
-  const { subject, rpm, schedule, gas } = engine;
+  const { subject, rpm, schedule } = engine;
   const { exhaust } = schedule.events;
   const traces = portTraces(engine, recorder);
   const fields = speedFields(recorder);
@@ -115,18 +115,7 @@ export function readCycle(engine: EngineNetwork, recorder: CycleRecorder, book: 
       last: Number.isFinite(returns.end) ? returns.end : closesDeg,
     },
   );
-  const output = outputOf({
-    rpm,
-    displacement: engine.displacement,
-    stroke: subject.engine.stroke,
-    friction: subject.engine.friction,
-    cylinderWork: book.cylinderWork,
-    crankcaseWork: book.crankcaseWork,
-    delivered: book.delivered,
-    trapped: book.trapped,
-    trappedFresh: book.trappedFresh,
-    reference: (engine.displacement * ambient.pressure) / (gas.gasConstant(0) * ambient.temperature),
-  });
+  const output = outputOfBook(engine, book);
   return {
     traces,
     paths: traced.flatMap(({ name, path }) =>
@@ -136,4 +125,25 @@ export function readCycle(engine: EngineNetwork, recorder: CycleRecorder, book: 
     plugBack,
     output,
   };
+}
+
+/** Output and gas exchange of a cycle's books, or of the means of several cycles' books. */
+export function outputOfBook(
+  engine: EngineNetwork,
+  book: Pick<CycleBook, 'cylinderWork' | 'crankcaseWork' | 'delivered' | 'trapped' | 'trappedFresh'>,
+): Output {
+  const { subject, rpm, displacement, gas } = engine;
+  const { ambient, stroke, friction } = subject.engine;
+  return outputOf({
+    rpm,
+    displacement,
+    stroke,
+    friction,
+    cylinderWork: book.cylinderWork,
+    crankcaseWork: book.crankcaseWork,
+    delivered: book.delivered,
+    trapped: book.trapped,
+    trappedFresh: book.trappedFresh,
+    reference: (displacement * ambient.pressure) / (gas.gasConstant(0) * ambient.temperature),
+  });
 }

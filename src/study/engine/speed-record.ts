@@ -8,7 +8,7 @@ import { samplePort } from '../../timing/schedule.ts';
 import type { SpeedRecord } from '../result.ts';
 import type { EngineNetwork } from './build.ts';
 import { echoReturn, outgoingPeak } from './echo.ts';
-import { baffleOf, channelOf, TRACE_STEP_DEG } from './read-cycle.ts';
+import { baffleOf, channelOf, outputOfBook, TRACE_STEP_DEG } from './read-cycle.ts';
 import { CHANNEL, FIELD_STEP_DEG } from './recorder.ts';
 import { type CycleSummary, meanOf, QUIET, type Settled, STEADY } from './settle.ts';
 
@@ -53,7 +53,14 @@ function rowOf(engine: EngineNetwork, settled: Settled, extras: RowExtras): Swee
   const mean = (value: (s: CycleSummary) => number): number => meanOf(window.map(value));
   const plug = (key: 'onsetDeg' | 'peakDeg' | 'centroidDeg' | 'endDeg' | 'suctionDeg'): number =>
     extras.opens + mean((s) => s.reading.plugBack[key]);
-  const out = (key: keyof CycleSummary['reading']['output']): number => mean((s) => s.reading.output[key]);
+  // Of the mean books, so that charging = delivery times trapping holds for the means too.
+  const output = outputOfBook(engine, {
+    cylinderWork: mean((s) => s.book.cylinderWork),
+    crankcaseWork: mean((s) => s.book.crankcaseWork),
+    delivered: mean((s) => s.book.delivered),
+    trapped: mean((s) => s.book.trapped),
+    trappedFresh: mean((s) => s.book.trappedFresh),
+  });
   const back = (place: 'start' | 'middle' | 'end'): number =>
     extras.opens + mean((s) => s.reading.returns[place]);
   const peakDeg = plug('peakDeg');
@@ -76,20 +83,20 @@ function rowOf(engine: EngineNetwork, settled: Settled, extras: RowExtras): Swee
     plugback_peak_bar: mean((s) => s.reading.plugBack.peakPressure) / BAR,
     plugback_lead_deg: exhaust.closesDeg - peakDeg,
     plugback_share_before_closing: mean((s) => s.reading.plugBack.shareBeforeClosing),
-    packed_mass_ratio: mean((s) => s.book.packed / s.book.trapped),
+    packed_mass_ratio: mean((s) => s.book.packed) / mean((s) => s.book.trapped),
     echo_return_deg: extras.echo,
     echo_gain: extras.gain,
     transfer_opening_cylinder_bar: mean((s) => s.book.openingCylinder) / BAR,
     transfer_opening_crankcase_bar: mean((s) => s.book.openingCrankcase) / BAR,
     passage_exit_mach_max: extras.machMax,
-    delivery_ratio: out('deliveryRatio'),
-    scavenging_efficiency: out('scavengingEfficiency'),
-    trapping_efficiency: out('trappingEfficiency'),
-    charging_efficiency: out('chargingEfficiency'),
-    imep_bar: out('imep') / BAR,
-    bmep_bar: out('bmep') / BAR,
-    torque_nm: out('torque'),
-    power_kw: out('power') / 1000,
+    delivery_ratio: output.deliveryRatio,
+    scavenging_efficiency: output.scavengingEfficiency,
+    trapping_efficiency: output.trappingEfficiency,
+    charging_efficiency: output.chargingEfficiency,
+    imep_bar: output.imep / BAR,
+    bmep_bar: output.bmep / BAR,
+    torque_nm: output.torque,
+    power_kw: output.power / 1000,
     exhaust_gas_temperature_k: extras.gasTemperature,
     pipe_mean_temperature_k: mean((s) => s.pipeTemperature),
     traced_return_baffle_start_deg: back('start'),
@@ -100,7 +107,7 @@ function rowOf(engine: EngineNetwork, settled: Settled, extras: RowExtras): Swee
     energy_balance_error: Math.max(...window.map((s) => s.book.energyError)),
     spread_torque_percent: spread.torquePercent,
     spread_plugback_deg: spread.plugBackDeg,
-    transfer_backflow_ratio: mean((s) => s.book.transferBack / s.book.delivered),
+    transfer_backflow_ratio: mean((s) => s.book.transferBack) / mean((s) => s.book.delivered),
   };
 }
 
