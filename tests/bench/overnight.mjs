@@ -1,6 +1,6 @@
 /**
  * Benchmark of long studies, on the built program: how much two threads save on forty drafts, and whether the memory of
- * two thousand drafts stays flat. `node tests/bench/overnight.mjs [--json] [--drafts 2000]`
+ * two thousand drafts stays flat. `node tests/bench/overnight.mjs [--json] [--drafts 2000]`; 0 drafts leave the second part out.
  */
 
 import { spawn } from 'node:child_process';
@@ -45,9 +45,15 @@ function run(path, out, threads) {
       { stdio: ['ignore', 'ignore', 'inherit'] },
     );
     const memory = [];
+    let cpu = 0;
     const look = setInterval(() => {
       try {
         const [, resident] = /VmRSS:\s+(\d+) kB/.exec(readFileSync(`/proc/${child.pid}/status`, 'utf8'));
+        // User and system time of all threads, in hundredths of a second: what a busy machine does not distort.
+        const times = readFileSync(`/proc/${child.pid}/stat`, 'utf8')
+          .replace(/^.*\) /, '')
+          .split(' ');
+        cpu = (Number(times[11]) + Number(times[12])) / 100;
         const journal = readFileSync(join(folder, out, 'journal.jsonl'), 'utf8');
         memory.push({ drafts: journal.split('\n').length - 2, megabytes: Number(resident) / 1024 });
       } catch {}
@@ -56,7 +62,7 @@ function run(path, out, threads) {
       clearInterval(look);
       // 4: a draft failed, which a mesh this coarse may do to some of two thousand.
       if (code !== 0 && code !== 4) reject(new Error(`the study ended with ${code}`));
-      else resolve({ seconds: (performance.now() - start) / 1000, memory });
+      else resolve({ seconds: (performance.now() - start) / 1000, cpu, memory });
     });
   });
 }
@@ -70,27 +76,14 @@ const forty = study(
 );
 const two = await run(forty, 'two', 2);
 const one = await run(forty, 'one', 1);
-const crowd = study(
-  'many',
-  '  - { path: pipe.sections.baffle.length, from: 180 mm, to: 225 mm }\n  - { path: pipe.sections.stinger.length, from: 220 mm, to: 260 mm }\n  - { path: pipe.sections.header.length, from: 200 mm, to: 240 mm }',
-  `sample: { sobol: { count: ${many} } }\nspeeds: [9500 rpm]\ncell: 30 mm`,
-);
-const { seconds, memory } = await run(crowd, 'many', 2);
-// What the page's writing takes at the end is part of the peak, not of the flatness.
-const running = memory.filter(({ drafts }) => drafts < many);
-const early = running
-  .filter(({ drafts }) => drafts >= 200 && drafts < 200 + 0.2 * many)
-  .map((m) => m.megabytes);
-const late = running.filter(({ drafts }) => drafts >= 0.8 * many).map((m) => m.megabytes);
+const crowd = many === 0 ? {} : await crowded();
 const result = {
   forty_drafts_s_1_thread: one.seconds,
   forty_drafts_s_2_threads: two.seconds,
+  forty_drafts_cpu_s_1_thread: one.cpu,
+  forty_drafts_cpu_s_2_threads: two.cpu,
   two_threads_over_one: two.seconds / one.seconds,
-  many_drafts: many,
-  many_drafts_s_2_threads: seconds,
-  peak_memory_mb: Math.max(...memory.map((m) => m.megabytes)),
-  memory_mb_from_200th: mean(early),
-  memory_mb_at_the_end: mean(late),
+  ...crowd,
   ran_on: `${cpus().length} x ${cpus()[0]?.model ?? 'unknown'}, Node ${process.version}`,
 };
 rmSync(folder, { recursive: true, force: true });
@@ -98,6 +91,27 @@ process.stdout.write(
   words.includes('--json')
     ? `${JSON.stringify(result, null, 2)}\n`
     : `${Object.entries(result)
-        .map(([name, value]) => `${name.padEnd(28)}${typeof value === 'number' ? value.toFixed(3) : value}`)
+        .map(([name, value]) => `${name.padEnd(32)}${typeof value === 'number' ? value.toFixed(3) : value}`)
         .join('\n')}\n`,
 );
+
+/** Memory of a study of many drafts, one speed on a coarse mesh. */
+async function crowded() {
+  const path = study(
+    'many',
+    '  - { path: pipe.sections.baffle.length, from: 200 mm, to: 260 mm }\n  - { path: pipe.sections.stinger.length, from: 220 mm, to: 260 mm }\n  - { path: pipe.sections.header.length, from: 200 mm, to: 240 mm }',
+    `sample: { sobol: { count: ${many} } }\nspeeds: [9500 rpm]\ncell: 30 mm`,
+  );
+  const { seconds, memory } = await run(path, 'many', 2);
+  // What the page's writing takes at the end is part of the peak, not of the flatness.
+  const running = memory.filter(({ drafts }) => drafts < many);
+  const early = running.filter(({ drafts }) => drafts >= 200 && drafts < 200 + 0.2 * many);
+  const late = running.filter(({ drafts }) => drafts >= 0.8 * many);
+  return {
+    many_drafts: many,
+    many_drafts_s_2_threads: seconds,
+    peak_memory_mb: Math.max(...memory.map((m) => m.megabytes)),
+    memory_mb_from_200th: mean(early.map((m) => m.megabytes)),
+    memory_mb_at_the_end: mean(late.map((m) => m.megabytes)),
+  };
+}

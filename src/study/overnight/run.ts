@@ -125,24 +125,20 @@ async function runPass(
       else yield { kind: 'draft', input: jobOf(task, pass, index) };
     }
   };
-  const source = jobs();
-  const keep = (draft: string, result: DraftResult): void => {
+  const start = performance.now();
+  let timed = false;
+  for await (const { job, outcome } of pool.asFinished(jobs(), signal)) {
+    const { draft } = job.input;
     const { index } = placeOf(draft);
+    const result = resultOf(outcome);
     journal.append(draft, result);
     tally.take(index, result, pass === 'screen');
     count(index);
+    // The first one says what the rest will take; the other threads are at work meanwhile.
+    if (!timed) watcher.timed(performance.now() - start, Math.max(0, expected - done));
+    timed = true;
     watcher.advanced(pass, done, Math.max(done, expected), best);
-  };
-  // The first one alone, to know what the rest will take.
-  const first = source.next();
-  if (first.done === true) return;
-  const start = performance.now();
-  const outcome = await pool.one(first.value, signal);
-  const took = performance.now() - start;
-  keep(first.value.input.draft, resultOf(outcome));
-  watcher.timed(took, Math.max(0, expected - done));
-  for await (const { job, outcome: ended } of pool.asFinished(source, signal))
-    keep(job.input.draft, resultOf(ended));
+  }
 }
 
 function jobOf({ lead, drafts }: OvernightTask, pass: Pass, index: number): DraftJob {
