@@ -27,7 +27,8 @@ const seconds = echocone(
 const found = readJson(join(aimed, 'aim.json'));
 
 const grid = folderOf(`grid-${target}`);
-const study = join(grid, 'study.yaml');
+// Beside the run's folder, which is the study's own.
+const study = `${grid}.yaml`;
 writeFileSync(
   study,
   `# The grid that aim is held against. Invented.

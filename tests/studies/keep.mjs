@@ -13,7 +13,7 @@ export const cell = flag('--cell', '12mm');
 /** Folder of a run, kept so that a study can be gone on with. */
 export function folderOf(name) {
   const path = join(root, flag('--out', `runs/studies-${cell}`), name);
-  mkdirSync(path, { recursive: true });
+  mkdirSync(join(path, '..'), { recursive: true });
   return path;
 }
 

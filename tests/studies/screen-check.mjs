@@ -12,7 +12,8 @@ const screens = [
 ];
 const results = screens.map(([coarse, speeds, share], index) => {
   const folder = folderOf(`screen-${index + 1}`);
-  const study = join(folder, 'study.yaml');
+  // Beside the run's folder, which is the study's own.
+  const study = `${folder}.yaml`;
   writeFileSync(
     study,
     demo
