@@ -36,8 +36,8 @@ kind: study
 name: Brute force
 case: ${draft}
 vary:
-  - { path: pipe.sections.header.length, from: 170 mm, to: 370 mm, step: 20 mm }
-  - { path: pipe.sections.belly.length, from: 40 mm, to: 130 mm, step: 30 mm }
+  - { path: pipe.sections.header.length, from: 130 mm, to: 330 mm, step: 20 mm }
+  - { path: pipe.sections.belly.length, from: 40 mm, to: 140 mm, step: 25 mm }
   - { path: pipe.sections.baffle.length, from: 140 mm, to: 300 mm, step: 40 mm }
 speeds: { from: ${target - 250} rpm, to: ${target + 250} rpm, step: 250 rpm }
 cell: ${cell}

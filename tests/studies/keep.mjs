@@ -1,7 +1,7 @@
 /** What the long studies share: running the program, and keeping what was found with date and commit. */
 
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 export const root = new URL('../../', import.meta.url).pathname;
@@ -17,15 +17,16 @@ export function folderOf(name) {
   return path;
 }
 
-/** Runs a verb to its end and gives its seconds; what it says goes to the terminal. */
+/** Runs a verb to its end and gives its seconds, null if it went on with a journal; what it says goes to the terminal. */
 export function echocone(...given) {
+  const resumed = existsSync(join(given[given.indexOf('--out') + 1], 'journal.jsonl'));
   const start = performance.now();
   const program = join(root, 'dist/src/main.js');
   const { status } = spawnSync(process.execPath, [program, ...given], {
     stdio: ['ignore', 'ignore', 'inherit'],
   });
   if (status !== 0 && status !== 4) throw new Error(`echocone ${given[0]} ended with ${status}`);
-  return (performance.now() - start) / 1000;
+  return resumed ? null : (performance.now() - start) / 1000;
 }
 
 export const readJson = (path) => JSON.parse(readFileSync(path, 'utf8'));

@@ -20,7 +20,7 @@ export interface AimQuantity {
 }
 
 /** A length moves down to this share of the start's, and up by this factor or this much, whichever is more. */
-const LENGTH = { share: 0.5, factor: 1.6, more: 0.06, least: 0.01 } as const;
+const LENGTH = { share: 0.4, factor: 1.7, more: 0.08, least: 0.01 } as const;
 /** Belly over the flange's diameter: 2.25 in broad pipes to 3.25 in racing ones (Blair 1996), and a little beyond. */
 const BELLY = { low: 1.9, high: 3.4 } as const;
 /** Stinger over the flange's diameter: 0.57 to 0.62 (Blair 1996); narrower can burn a piston. */
