@@ -38,7 +38,7 @@ export function darcyFactor(reynolds: number, relativeRoughness: number): number
  * factor of that bound is kept instead: what it misses is the drag of streams of a few metres per second at most.
  */
 export function keptDarcyFactor(reynolds: number, relativeRoughness: number): number {
-  return darcyFactor(reynolds > LAMINAR_BELOW ? reynolds : LAMINAR_BELOW, relativeRoughness);
+  return darcyFactor(Math.max(reynolds, LAMINAR_BELOW), relativeRoughness);
 }
 
 /** Heat transfer coefficient of the pulsating-flow fit [W/(m2 K)]. */
