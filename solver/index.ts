@@ -23,9 +23,19 @@ export { GasModel } from './gas/gas-model.ts';
 export { airFuelRatio, burntMoles, freshCharge, reactionHeat, thermalGas } from './gas/mixture.ts';
 export { conductivity, viscosity } from './losses/wall-losses.ts';
 export { MeshDuct } from './mesh/mesh-duct.ts';
+export { CLOCK, type Clock, newClock } from './network/clock.ts';
 export { energyGain, type Ledger, newLedger } from './network/ledger.ts';
-export { type Link, newFlow, type PassageLink, type PortLink } from './network/link.ts';
+export type { Link, PassageLink, PortLink } from './network/link.ts';
 export { MarchFailure, Network } from './network/network.ts';
+export {
+  type Asked,
+  DRIVE,
+  movingDrive,
+  type Release,
+  rigidDrive,
+  type VolumeDrive,
+} from './volumes/drive.ts';
+export { type Flow, newFlow } from './volumes/flow.ts';
 export { fixedOpening, type Opening } from './volumes/opening.ts';
 export { petalFrequency, type ReedPetals, ReedValve } from './volumes/reed.ts';
-export { rigidDrive, type StreamRole, Volume, type VolumeDrive } from './volumes/volume.ts';
+export { type StreamRole, Volume } from './volumes/volume.ts';

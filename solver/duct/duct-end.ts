@@ -16,7 +16,11 @@ export const ARRIVE = {
   soundSpeed: 5,
   temperature: 6,
 } as const;
-/** Slots of `DuctEnd.answer`: face state, then flows out of the duct [kg/s, W, kg/s]. Velocity positive out of the duct. */
+/**
+ * Slots of `DuctEnd.answer`: face state, then flows out of the duct [kg/s, W, kg/s]. Velocity positive out of the duct. The
+ * last two belong to the boundary while it answers: the sound speed on the face of gas that leaves [m/s], the stagnation
+ * enthalpy of gas that enters [J/kg].
+ */
 export const ANSWER = {
   density: 0,
   velocity: 1,
@@ -25,6 +29,8 @@ export const ANSWER = {
   mass: 4,
   energy: 5,
   burntMass: 6,
+  soundSpeed: 7,
+  enthalpy: 8,
 } as const;
 
 /** What a boundary needs to know of a duct, whichever scheme marches it. */
@@ -40,12 +46,14 @@ export class DuctEnd {
   readonly area: number;
   readonly arrive: Float64Array;
   readonly answer: Float64Array;
+  /** Effective area of the opening at the end over the duct's, where its link has one; set before it answers [-]. */
+  opening = 1;
 
   constructor(owner: EndOwner, side: -1 | 1, area: number) {
     this.owner = owner;
     this.side = side;
     this.area = area;
     this.arrive = new Float64Array(7);
-    this.answer = new Float64Array(7);
+    this.answer = new Float64Array(9);
   }
 }

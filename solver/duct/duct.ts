@@ -5,6 +5,7 @@
 import { decode, unphysicalCell } from '../kernel/decode.ts';
 import { advance, arrivals } from '../kernel/step.ts';
 import { refreshLosses } from '../losses/wall-losses.ts';
+import type { Clock } from '../network/clock.ts';
 import type { CellFields, MarchingDuct } from './marching.ts';
 import { valueAt } from './point-value.ts';
 import { DuctState, GHOSTS } from './state.ts';
@@ -27,15 +28,17 @@ export class Duct extends DuctState implements MarchingDuct {
   }
 
   decode(): number {
-    return this.dx / decode(this);
+    decode(this);
+    return this.dx / this.fastest;
   }
 
-  arrive(dt: number): void {
-    arrivals(this, dt);
+  arrive(clock: Clock): void {
+    arrivals(this, clock);
   }
 
-  finish(dt: number): number {
-    return advance(this, dt);
+  finish(clock: Clock): number {
+    advance(this, clock);
+    return this.heatTaken;
   }
 
   accept(): void {

@@ -4,6 +4,7 @@
  */
 
 import type { GasModel } from '../gas/gas-model.ts';
+import type { Clock } from '../network/clock.ts';
 import type { DuctEnd } from './duct-end.ts';
 import type { DuctGeometry } from './geometry.ts';
 
@@ -31,10 +32,10 @@ export interface MarchingDuct {
   readonly heatOverD: Float64Array;
   /** Refreshes what follows from the current state; largest stable step at Courant number 1 [s], NaN if unphysical. */
   decode(): number;
-  /** Traces the characteristics over dt and fills `arrive` of both ends. */
-  arrive(dt: number): void;
-  /** Updates over dt with the ends' answers; heat taken from the walls [J]. */
-  finish(dt: number): number;
+  /** Traces the characteristics over the step and fills `arrive` of both ends. */
+  arrive(clock: Clock): void;
+  /** Updates over the step with the ends' answers; heat taken from the walls [J]. */
+  finish(clock: Clock): number;
   /** Makes the updated state current. */
   accept(): void;
   /** Goes back to the state before the last `accept`. */

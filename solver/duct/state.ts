@@ -95,6 +95,10 @@ export class DuctState {
   readonly heatOverD: Float64Array;
   readonly wallTemperature: Float64Array;
 
+  /** Largest |u| + a of the state as decoded [m/s]; heat taken from the walls over the last step [J]. */
+  fastest = 0;
+  heatTaken = 0;
+
   readonly left: DuctEnd;
   readonly right: DuctEnd;
 

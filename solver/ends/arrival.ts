@@ -7,6 +7,7 @@
  */
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
+import { GAS, newGasPoint } from '../gas/gas-model.ts';
 
 /** lambda of the arriving characteristic [m/s]. */
 export function arrivingLambda(end: DuctEnd): number {
@@ -21,46 +22,36 @@ export function restPressure(end: DuctEnd): number {
   return s[ARRIVE.pressure] * (arrivingLambda(end) / s[ARRIVE.soundSpeed]) ** ((2 * g) / (g - 1));
 }
 
-/** Answers with gas leaving the duct, given the face's sound speed [m/s], isentropic from the arriving state. */
-export function answerLeaving(end: DuctEnd, soundSpeed: number, velocity: number): void {
+const point = newGasPoint();
+
+/** Completes the answer of gas that leaves the duct, from its sound speed and velocity: isentropic from the arriving state. */
+export function answerLeaving(end: DuctEnd): void {
   const s = end.arrive;
   const out = end.answer;
-  const { gas } = end.owner;
   const g = s[ARRIVE.gamma];
-  const ratio = soundSpeed / s[ARRIVE.soundSpeed];
+  const ratio = out[ANSWER.soundSpeed] / s[ARRIVE.soundSpeed];
   const pressure = s[ARRIVE.pressure] * ratio ** ((2 * g) / (g - 1));
   const temperature = s[ARRIVE.temperature] * ratio * ratio;
   const burnt = s[ARRIVE.burnt];
-  const density = pressure / (gas.gasConstant(burnt) * temperature);
+  point[GAS.temperature] = temperature;
+  point[GAS.burnt] = burnt;
+  end.owner.gas.fillPoint(point);
+  const density = pressure / (point[GAS.gasConstant] * temperature);
+  const velocity = out[ANSWER.velocity];
   const mass = density * velocity * end.area;
   out[ANSWER.density] = density;
-  out[ANSWER.velocity] = velocity;
   out[ANSWER.pressure] = pressure;
   out[ANSWER.burnt] = burnt;
   out[ANSWER.mass] = mass;
-  out[ANSWER.energy] = mass * (gas.enthalpy(temperature, burnt) + 0.5 * velocity * velocity);
+  out[ANSWER.energy] = mass * (point[GAS.enthalpy] + 0.5 * velocity * velocity);
   out[ANSWER.burntMass] = mass * burnt;
 }
 
-/**
- * Answers with gas entering the duct: face pressure [Pa], speed into the duct [m/s], density [kg/m3], and the stagnation
- * enthalpy [J/kg] and burnt fraction that it brings.
- */
-export function answerEntering(
-  end: DuctEnd,
-  pressure: number,
-  speed: number,
-  density: number,
-  enthalpy: number,
-  burnt: number,
-): void {
+/** Completes the answer of gas that enters the duct, from its face state and the stagnation enthalpy that it brings. */
+export function answerEntering(end: DuctEnd): void {
   const out = end.answer;
-  const mass = -density * speed * end.area;
-  out[ANSWER.density] = density;
-  out[ANSWER.velocity] = -speed;
-  out[ANSWER.pressure] = pressure;
-  out[ANSWER.burnt] = burnt;
+  const mass = out[ANSWER.density] * out[ANSWER.velocity] * end.area;
   out[ANSWER.mass] = mass;
-  out[ANSWER.energy] = mass * enthalpy;
-  out[ANSWER.burntMass] = mass * burnt;
+  out[ANSWER.energy] = mass * out[ANSWER.enthalpy];
+  out[ANSWER.burntMass] = mass * out[ANSWER.burnt];
 }

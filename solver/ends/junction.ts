@@ -5,8 +5,14 @@
  */
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
+import { GAS, newGasPoint } from '../gas/gas-model.ts';
 import { answerEntering, answerLeaving, arrivingLambda, restPressure } from './arrival.ts';
 import { answerClosed } from './closed.ts';
+
+/** Slots of a trial: the common pressure, the mass flow in left over, and what the mixed inflow brings. */
+const TRIAL = { pressure: 0, left: 1, enthalpy: 2, burnt: 3 } as const;
+const trial = new Float64Array(4);
+const FLOWS = [ANSWER.mass, ANSWER.energy, ANSWER.burntMass] as const;
 
 /** Answers for the ends of a junction. */
 export function answerJunction(ends: readonly DuctEnd[]): void {
@@ -22,15 +28,20 @@ export function answerJunction(ends: readonly DuctEnd[]): void {
     return;
   }
   // At the lowest rest pressure everything flows in, at the highest everything flows out; Illinois form of false position.
-  let lowMiss = balance(ends, low);
-  let highMiss = balance(ends, high);
+  trial[TRIAL.pressure] = low;
+  balance(ends);
+  let lowMiss = trial[TRIAL.left];
+  trial[TRIAL.pressure] = high;
+  balance(ends);
+  let highMiss = trial[TRIAL.left];
   const enough = 1e-13 * (lowMiss - highMiss);
-  let p = low;
   let kept = 0;
   for (let round = 0; round < 80 && high - low > 1e-14 * high; round++) {
-    p = (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
+    let p = (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
     if (!(p > low && p < high)) p = 0.5 * (low + high);
-    const miss = balance(ends, p);
+    trial[TRIAL.pressure] = p;
+    balance(ends);
+    const miss = trial[TRIAL.left];
     if (Math.abs(miss) <= enough) break;
     if (miss > 0) {
       low = p;
@@ -47,56 +58,70 @@ export function answerJunction(ends: readonly DuctEnd[]): void {
   settle(ends);
 }
 
-/** Fills all answers for a common pressure; returns the mass flow into the junction left over [kg/s]. */
-function balance(ends: readonly DuctEnd[], p: number): number {
+/** Fills all answers for the common pressure of the trial, and the mass flow into the junction left over [kg/s]. */
+function balance(ends: readonly DuctEnd[]): void {
   let mass = 0;
   let energy = 0;
   let burnt = 0;
   for (const end of ends) {
-    const speed = speedOut(end, p);
-    if (speed <= 0) continue;
-    const s = end.arrive;
-    const h = 0.5 * (s[ARRIVE.gamma] - 1);
-    answerLeaving(end, arrivingLambda(end) - h * speed, speed);
-    mass += end.answer[ANSWER.mass];
-    energy += end.answer[ANSWER.energy];
-    burnt += end.answer[ANSWER.burntMass];
+    const out = end.answer;
+    fillVelocity(end);
+    if (out[ANSWER.velocity] <= 0) continue;
+    answerLeaving(end);
+    mass += out[ANSWER.mass];
+    energy += out[ANSWER.energy];
+    burnt += out[ANSWER.burntMass];
   }
-  const enthalpy = mass > 0 ? energy / mass : 0;
-  const share = mass > 0 ? burnt / mass : 0;
+  trial[TRIAL.enthalpy] = mass > 0 ? energy / mass : 0;
+  trial[TRIAL.burnt] = mass > 0 ? burnt / mass : 0;
   let left = mass;
   for (const end of ends) {
-    const speed = speedOut(end, p);
-    if (speed > 0) continue;
-    const density = enteringDensity(end, p, -speed, enthalpy, share);
-    answerEntering(end, p, -speed, density, enthalpy, share);
+    if (end.answer[ANSWER.velocity] > 0) continue;
+    enter(end);
     left += end.answer[ANSWER.mass];
   }
-  return left;
+  trial[TRIAL.left] = left;
 }
 
-function speedOut(end: DuctEnd, p: number): number {
+/** Velocity out of a duct, and the sound speed that goes with it, at the pressure of the trial. */
+function fillVelocity(end: DuctEnd): void {
   const s = end.arrive;
   const h = 0.5 * (s[ARRIVE.gamma] - 1);
-  return (arrivingLambda(end) - s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / s[ARRIVE.gamma])) / h;
+  const lambda = arrivingLambda(end);
+  const sound = s[ARRIVE.soundSpeed] * (trial[TRIAL.pressure] / s[ARRIVE.pressure]) ** (h / s[ARRIVE.gamma]);
+  const speed = (lambda - sound) / h;
+  end.answer[ANSWER.velocity] = speed;
+  end.answer[ANSWER.soundSpeed] = lambda - h * speed;
 }
 
-function enteringDensity(end: DuctEnd, p: number, speed: number, enthalpy: number, burnt: number): number {
+const point = newGasPoint();
+
+/** Answers with the mixed inflow entering a duct, its velocity being known: density from its stagnation enthalpy. */
+function enter(end: DuctEnd): void {
+  const out = end.answer;
   const { gas } = end.owner;
-  const R = gas.gasConstant(burnt);
-  const target = enthalpy - 0.5 * speed * speed;
+  const velocity = out[ANSWER.velocity];
+  const enthalpy = trial[TRIAL.enthalpy];
+  const target = enthalpy - 0.5 * velocity * velocity;
   let T = end.arrive[ARRIVE.temperature];
+  point[GAS.burnt] = trial[TRIAL.burnt];
   for (let round = 0; round < 20; round++) {
-    const dT = (target - gas.enthalpy(T, burnt)) / (gas.heatCapacity(T, burnt) + R);
+    point[GAS.temperature] = T;
+    gas.fillPoint(point);
+    const dT = (target - point[GAS.enthalpy]) / (point[GAS.heatCapacity] + point[GAS.gasConstant]);
     T += dT;
     if (Math.abs(dT) < 1e-12 * T) break;
   }
-  return p / (R * T);
+  out[ANSWER.pressure] = trial[TRIAL.pressure];
+  out[ANSWER.density] = trial[TRIAL.pressure] / (point[GAS.gasConstant] * T);
+  out[ANSWER.burnt] = trial[TRIAL.burnt];
+  out[ANSWER.enthalpy] = enthalpy;
+  answerEntering(end);
 }
 
 /** Spreads the round-off left over the entering ends, so that what comes in goes out to the last digit. */
 function settle(ends: readonly DuctEnd[]): void {
-  for (const slot of [ANSWER.mass, ANSWER.energy, ANSWER.burntMass]) {
+  for (const slot of FLOWS) {
     let inflow = 0;
     let outflow = 0;
     for (const end of ends) {

@@ -6,19 +6,25 @@
  * the reference, gas that leaves its own.
  */
 
-import { ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
+import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
+import { GAS, newGasPoint } from '../gas/gas-model.ts';
 import { answerEntering, answerLeaving, arrivingLambda } from './arrival.ts';
 import { RESERVOIR, type Reservoir } from './reservoir.ts';
+
+const point = newGasPoint();
 
 /** Answers for a non-reflecting end; `incident` is the pressure of the wave that is sent in [Pa]. */
 export function answerNonReflecting(end: DuctEnd, reference: Reservoir, incident: number): void {
   const s = end.arrive;
+  const out = end.answer;
   const g = s[ARRIVE.gamma];
   const h = 0.5 * (g - 1);
   const lambda = arrivingLambda(end);
   if (s[ARRIVE.velocity] >= s[ARRIVE.soundSpeed]) {
     // Faster than sound outwards: what is beyond has no say.
-    answerLeaving(end, s[ARRIVE.soundSpeed], s[ARRIVE.velocity]);
+    out[ANSWER.soundSpeed] = s[ARRIVE.soundSpeed];
+    out[ANSWER.velocity] = s[ARRIVE.velocity];
+    answerLeaving(end);
     return;
   }
   const p0 = reference[RESERVOIR.pressure];
@@ -40,14 +46,19 @@ export function answerNonReflecting(end: DuctEnd, reference: Reservoir, incident
   }
   const inside = s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g);
   const speed = (inside - lambda) / h;
+  out[ANSWER.velocity] = -speed;
   if (speed <= 0) {
-    answerLeaving(end, inside, -speed);
+    out[ANSWER.soundSpeed] = inside;
+    answerLeaving(end);
     return;
   }
-  const ratio = p / p0;
-  const temperature = reference[RESERVOIR.temperature] * ratio ** ((gr - 1) / gr);
-  const burnt = reference[RESERVOIR.burnt];
-  const { gas } = end.owner;
-  const density = p / (gas.gasConstant(burnt) * temperature);
-  answerEntering(end, p, speed, density, gas.enthalpy(temperature, burnt) + 0.5 * speed * speed, burnt);
+  const temperature = reference[RESERVOIR.temperature] * (p / p0) ** ((gr - 1) / gr);
+  point[GAS.temperature] = temperature;
+  point[GAS.burnt] = reference[RESERVOIR.burnt];
+  end.owner.gas.fillPoint(point);
+  out[ANSWER.pressure] = p;
+  out[ANSWER.density] = p / (point[GAS.gasConstant] * temperature);
+  out[ANSWER.burnt] = reference[RESERVOIR.burnt];
+  out[ANSWER.enthalpy] = point[GAS.enthalpy] + 0.5 * speed * speed;
+  answerEntering(end);
 }

@@ -11,7 +11,7 @@
  * Source: Benson, The Thermodynamics and Gas Dynamics of Internal-Combustion Engines, vol. 1 (1982) (constant-pressure model; value from memory).
  */
 
-import { ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
+import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { answerEntering, answerLeaving, arrivingLambda, restPressure } from './arrival.ts';
 import { answerClosed } from './closed.ts';
 import { RESERVOIR, type Reservoir } from './reservoir.ts';
@@ -19,41 +19,61 @@ import { RESERVOIR, type Reservoir } from './reservoir.ts';
 /** Openings below this share of the duct's area count as shut. */
 const SHUT = 1e-7;
 
-/** Answers for an opening; phi is its effective area over the duct's, 0 to 1 [-]. */
-export function answerOrifice(end: DuctEnd, phi: number, reservoir: Reservoir): void {
-  if (!(phi > SHUT)) {
+/** Slots of what the iterations below hand on: share of area open, gamma, lambda of the arriving wave, and what was found. */
+const THROAT = { share: 0, gamma: 1, lambda: 2, found: 3 } as const;
+const throat = new Float64Array(4);
+
+/** Answers for an opening of the share of the duct's area that `end.opening` says. */
+export function answerOrifice(end: DuctEnd, reservoir: Reservoir): void {
+  if (!(end.opening > SHUT)) {
     answerClosed(end);
     return;
   }
-  const open = phi < 1 ? phi : 1;
-  if (restPressure(end) >= reservoir[RESERVOIR.pressure]) leave(end, open, reservoir[RESERVOIR.pressure]);
-  else enter(end, open, reservoir);
+  throat[THROAT.share] = end.opening < 1 ? end.opening : 1;
+  if (restPressure(end) >= reservoir[RESERVOIR.pressure]) leave(end, reservoir);
+  else enter(end, reservoir);
 }
 
-function leave(end: DuctEnd, phi: number, outside: number): void {
+function leave(end: DuctEnd, reservoir: Reservoir): void {
   const s = end.arrive;
+  const out = end.answer;
+  const phi = throat[THROAT.share];
   const g = s[ARRIVE.gamma];
   const h = 0.5 * (g - 1);
   const lambda = arrivingLambda(end);
   if (phi > 1 - 1e-9 && s[ARRIVE.velocity] >= s[ARRIVE.soundSpeed]) {
     // Supersonic all the way out: nothing can run back in.
-    answerLeaving(end, s[ARRIVE.soundSpeed], s[ARRIVE.velocity]);
+    out[ANSWER.soundSpeed] = s[ARRIVE.soundSpeed];
+    out[ANSWER.velocity] = s[ARRIVE.velocity];
+    answerLeaving(end);
     return;
   }
-  const unit = s[ARRIVE.soundSpeed] * (outside / s[ARRIVE.pressure]) ** (h / g);
-  const A = subsonicThroat(lambda / unit, phi, g);
+  const unit = s[ARRIVE.soundSpeed] * (reservoir[RESERVOIR.pressure] / s[ARRIVE.pressure]) ** (h / g);
+  throat[THROAT.gamma] = g;
+  throat[THROAT.lambda] = lambda / unit;
+  findSubsonic();
+  const A = throat[THROAT.found];
   const U = (lambda / unit - A) / h;
   if (A * A + h * U * U > 1 + h) {
-    const M = chokedMach(phi, g);
+    findChoked();
+    const M = throat[THROAT.found];
     const sound = lambda / (1 + h * M);
-    answerLeaving(end, sound, M * sound);
-  } else answerLeaving(end, A * unit, U * unit);
+    out[ANSWER.soundSpeed] = sound;
+    out[ANSWER.velocity] = M * sound;
+  } else {
+    out[ANSWER.soundSpeed] = A * unit;
+    out[ANSWER.velocity] = U * unit;
+  }
+  answerLeaving(end);
 }
 
-/** Sound speed on the face over that at the outside pressure, subsonic throat [-]. */
-export function subsonicThroat(lambda: number, phi: number, g: number): number {
-  if (phi > 1 - 1e-12) return 1;
-  const h = 0.5 * (g - 1);
+/** Finds the sound speed on the face over that at the outside pressure, subsonic throat [-]. */
+function findSubsonic(): void {
+  const phi = throat[THROAT.share];
+  throat[THROAT.found] = 1;
+  if (phi > 1 - 1e-12) return;
+  const lambda = throat[THROAT.lambda];
+  const h = 0.5 * (throat[THROAT.gamma] - 1);
   const n = 2 / h;
   const phi2 = phi * phi;
   let low = 1;
@@ -73,16 +93,25 @@ export function subsonicThroat(lambda: number, phi: number, g: number): number {
     A = next;
     if (change < 1e-14) break;
   }
-  return A;
+  throat[THROAT.found] = A;
 }
 
-/** Mach number on the face of a choked opening [-]. */
+/** Mach number on the face of a choked opening, from its share of area and gamma [-]. */
 export function chokedMach(phi: number, g: number): number {
-  if (phi > 1 - 1e-12) return 1;
+  throat[THROAT.share] = phi;
+  throat[THROAT.gamma] = g;
+  findChoked();
+  return throat[THROAT.found];
+}
+
+function findChoked(): void {
+  const phi = throat[THROAT.share];
+  throat[THROAT.found] = 1;
+  if (phi > 1 - 1e-12) return;
+  const g = throat[THROAT.gamma];
   const h = 0.5 * (g - 1);
   const power = (g + 1) / (2 * (g - 1));
-  let M = phi * ((g + 1) / 2) ** -power * 1.001;
-  M =
+  let M =
     phi / (1 + h) ** power < 1
       ? Math.min(0.95, phi * (1 / (1 + h)) ** power * (1 + phi * phi * 0.3) + 1e-6)
       : 0.5;
@@ -97,13 +126,16 @@ export function chokedMach(phi: number, g: number): number {
     M = next;
     if (change < 1e-14) break;
   }
-  return M;
+  throat[THROAT.found] = M;
 }
 
+/** Trial of the stream that enters: pressure on the face, and its speed and density there after throat and mixing. */
+const ENTERING = { pressure: 0, speed: 1, density: 2 } as const;
 const entering = new Float64Array(3);
 
-function enter(end: DuctEnd, phi: number, reservoir: Reservoir): void {
+function enter(end: DuctEnd, reservoir: Reservoir): void {
   const s = end.arrive;
+  const out = end.answer;
   const g = s[ARRIVE.gamma];
   const h = 0.5 * (g - 1);
   const lambda = arrivingLambda(end);
@@ -114,16 +146,19 @@ function enter(end: DuctEnd, phi: number, reservoir: Reservoir): void {
   const tolerance = 1e-13 * p0;
   let low = rest;
   let high = p0;
-  throughThroat(low, phi, reservoir);
-  let lowMiss = entering[0];
+  entering[ENTERING.pressure] = low;
+  throughThroat(reservoir);
+  let lowMiss = entering[ENTERING.speed];
   let highMiss = -(s[ARRIVE.soundSpeed] * (high / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
   let p = low;
   let kept = 0;
   for (let round = 0; round < 100 && high - low > tolerance; round++) {
     p = (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
     if (!(p > low && p < high)) p = 0.5 * (low + high);
-    throughThroat(p, phi, reservoir);
-    const miss = entering[0] - (s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
+    entering[ENTERING.pressure] = p;
+    throughThroat(reservoir);
+    const miss =
+      entering[ENTERING.speed] - (s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
     if (Math.abs(miss) < 1e-12 * lambda) break;
     if (miss > 0) {
       low = p;
@@ -137,21 +172,22 @@ function enter(end: DuctEnd, phi: number, reservoir: Reservoir): void {
       kept = -1;
     }
   }
-  throughThroat(p, phi, reservoir);
+  entering[ENTERING.pressure] = p;
+  throughThroat(reservoir);
   // Near rest the throat's speed, a root of a small difference, is all round-off; the wave's is not.
   const speed = (s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
-  answerEntering(
-    end,
-    p,
-    speed > 0 ? speed : 0,
-    entering[1],
-    reservoir[RESERVOIR.enthalpy],
-    reservoir[RESERVOIR.burnt],
-  );
+  out[ANSWER.pressure] = p;
+  out[ANSWER.velocity] = -(speed > 0 ? speed : 0);
+  out[ANSWER.density] = entering[ENTERING.density];
+  out[ANSWER.enthalpy] = reservoir[RESERVOIR.enthalpy];
+  out[ANSWER.burnt] = reservoir[RESERVOIR.burnt];
+  answerEntering(end);
 }
 
-/** Speed and density after the throat and the mixing, for a face pressure; left in `entering` [m/s, kg/m3]. */
-function throughThroat(p: number, phi: number, reservoir: Reservoir): void {
+/** Fills speed and density of the trial after the throat and the mixing, from its pressure. */
+function throughThroat(reservoir: Reservoir): void {
+  const p = entering[ENTERING.pressure];
+  const phi = throat[THROAT.share];
   const p0 = reservoir[RESERVOIR.pressure];
   const g = reservoir[RESERVOIR.gamma];
   const h = 0.5 * (g - 1);
@@ -159,8 +195,8 @@ function throughThroat(p: number, phi: number, reservoir: Reservoir): void {
   const critical = (1 / (1 + h)) ** (g / (g - 1));
   const ratio = p / p0 > critical ? p / p0 : critical;
   if (ratio >= 1) {
-    entering[0] = 0;
-    entering[1] = (g * p) / (a0 * a0);
+    entering[ENTERING.speed] = 0;
+    entering[ENTERING.density] = (g * p) / (a0 * a0);
     return;
   }
   const at = a0 * ratio ** (h / g);
@@ -172,6 +208,6 @@ function throughThroat(p: number, phi: number, reservoir: Reservoir): void {
     const gp = g * p;
     u = (2 * flux * a0 * a0) / (gp + Math.sqrt(gp * gp + 4 * flux * flux * h * a0 * a0));
   }
-  entering[0] = u;
-  entering[1] = (g * p) / (a0 * a0 - h * u * u);
+  entering[ENTERING.speed] = u;
+  entering[ENTERING.density] = (g * p) / (a0 * a0 - h * u * u);
 }

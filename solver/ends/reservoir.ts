@@ -3,7 +3,7 @@
  * refreshed by whoever owns it.
  */
 
-import type { GasModel } from '../gas/gas-model.ts';
+import { GAS, type GasModel, type GasPoint, newGasPoint } from '../gas/gas-model.ts';
 
 export const RESERVOIR = {
   pressure: 0,
@@ -28,12 +28,41 @@ export function setReservoir(
   temperature: number,
   burnt: number,
 ): void {
-  const R = gas.gasConstant(burnt);
-  const gamma = 1 + R / gas.heatCapacity(temperature, burnt);
   reservoir[RESERVOIR.pressure] = pressure;
   reservoir[RESERVOIR.temperature] = temperature;
   reservoir[RESERVOIR.burnt] = burnt;
+  completeReservoir(reservoir, gas);
+}
+
+const point = newGasPoint();
+
+/** Fills what follows from a reservoir's pressure, temperature and burnt fraction. */
+export function completeReservoir(reservoir: Reservoir, gas: GasModel): void {
+  const temperature = reservoir[RESERVOIR.temperature];
+  point[GAS.temperature] = temperature;
+  point[GAS.burnt] = reservoir[RESERVOIR.burnt];
+  gas.fillPoint(point);
+  const R = point[GAS.gasConstant];
+  const gamma = 1 + R / point[GAS.heatCapacity];
   reservoir[RESERVOIR.gamma] = gamma;
   reservoir[RESERVOIR.soundSpeed] = Math.sqrt(gamma * R * temperature);
-  reservoir[RESERVOIR.enthalpy] = gas.enthalpy(temperature, burnt);
+  reservoir[RESERVOIR.enthalpy] = point[GAS.enthalpy];
+}
+
+/** Mixes a share of other gas into a reservoir at its pressure; enthalpy and composition are the mean by mass. */
+export function blendReservoir(reservoir: Reservoir, gas: GasModel, other: GasPoint, share: number): void {
+  const T0 = reservoir[RESERVOIR.temperature];
+  const y0 = reservoir[RESERVOIR.burnt];
+  const h = (1 - share) * reservoir[RESERVOIR.enthalpy] + share * other[GAS.enthalpy];
+  let T = T0 + share * (other[GAS.temperature] - T0);
+  point[GAS.burnt] = y0 + share * (other[GAS.burnt] - y0);
+  for (let round = 0; round < 6; round++) {
+    point[GAS.temperature] = T;
+    gas.fillPoint(point);
+    T += (h - point[GAS.enthalpy]) / (point[GAS.heatCapacity] + point[GAS.gasConstant]);
+  }
+  reservoir[RESERVOIR.temperature] = T;
+  reservoir[RESERVOIR.burnt] = point[GAS.burnt];
+  completeReservoir(reservoir, gas);
+  reservoir[RESERVOIR.enthalpy] = h;
 }

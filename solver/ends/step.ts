@@ -13,10 +13,12 @@ import { answerLeaving, arrivingLambda, restPressure } from './arrival.ts';
 import { answerClosed } from './closed.ts';
 import { chokedMach } from './orifice.ts';
 
-/** Downstream state of the last trial: pressure, speed. */
-const beyond = new Float64Array(2);
-/** Trial of the upstream face: sound speed, pressure, density, gamma. */
-const face = new Float64Array(4);
+/**
+ * The trial: velocity of the upstream face and the contraction coefficient; then from them sound speed, pressure and gamma
+ * of that face, pressure and speed downstream, and the downstream velocity less what the wave arriving there allows.
+ */
+const TRIAL = { u: 0, contraction: 1, a: 2, p: 3, g: 4, beyondP: 5, beyondU: 6, miss: 7 } as const;
+const trial = new Float64Array(8);
 
 /** Answers for both ends of a sudden change of area; contraction is C_c of the narrower side [-]. */
 export function answerStep(first: DuctEnd, second: DuctEnd, contraction: number): void {
@@ -25,103 +27,128 @@ export function answerStep(first: DuctEnd, second: DuctEnd, contraction: number)
   const down = forward ? second : first;
   const h = 0.5 * (up.arrive[ARRIVE.gamma] - 1);
   const lambda = arrivingLambda(up);
-  const throat = throatShare(up, down, contraction);
+  trial[TRIAL.contraction] = contraction;
+  const throat = throatShare(up, down);
   const topMach = throat < 1 ? chokedMach(throat, up.arrive[ARRIVE.gamma]) : 1;
   const top = (lambda * topMach) / (1 + h * topMach);
-  let low = 0;
-  let high = top;
-  let lowMiss = Number.NaN;
-  let highMiss = stepMiss(up, down, top, contraction);
-  let u: number;
-  if (highMiss <= 0) u = top;
-  else {
-    lowMiss = stepMiss(up, down, 0, contraction);
-    if (lowMiss >= 0) {
-      answerClosed(up);
-      answerClosed(down);
-      return;
-    }
-    u = (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
-    for (let round = 0; round < 80; round++) {
-      const miss = stepMiss(up, down, u, contraction);
-      if (miss > 0) {
-        high = u;
-        highMiss = miss;
-      } else {
-        low = u;
-        lowMiss = miss;
-      }
-      let next =
-        round % 3 === 2 ? 0.5 * (low + high) : (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
-      if (!(next > low && next < high)) next = 0.5 * (low + high);
-      const change = Math.abs(next - u);
-      u = next;
-      if (change < 1e-13 * lambda || high - low < 1e-13 * lambda) break;
-    }
-    stepMiss(up, down, u, contraction);
+  trial[TRIAL.u] = top;
+  tryStep(up, down);
+  const choked = trial[TRIAL.miss] <= 0;
+  if (!choked && !meetBelow(up, down)) {
+    answerClosed(up);
+    answerClosed(down);
+    return;
   }
-  answerLeaving(up, lambda - h * u, u);
-  answerDownstream(up, down, highMiss <= 0);
+  const u = trial[TRIAL.u];
+  up.answer[ANSWER.soundSpeed] = lambda - h * u;
+  up.answer[ANSWER.velocity] = u;
+  answerLeaving(up);
+  answerDownstream(up, down, choked);
+}
+
+/** Finds the upstream velocity, below that of the trial, at which both sides agree; false if nothing flows. */
+function meetBelow(up: DuctEnd, down: DuctEnd): boolean {
+  const lambda = arrivingLambda(up);
+  let high = trial[TRIAL.u];
+  let highMiss = trial[TRIAL.miss];
+  let low = 0;
+  trial[TRIAL.u] = low;
+  tryStep(up, down);
+  let lowMiss = trial[TRIAL.miss];
+  if (lowMiss >= 0) return false;
+  let u = (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
+  for (let round = 0; round < 80; round++) {
+    trial[TRIAL.u] = u;
+    tryStep(up, down);
+    const miss = trial[TRIAL.miss];
+    if (miss > 0) {
+      high = u;
+      highMiss = miss;
+    } else {
+      low = u;
+      lowMiss = miss;
+    }
+    let next =
+      round % 3 === 2 ? 0.5 * (low + high) : (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
+    if (!(next > low && next < high)) next = 0.5 * (low + high);
+    const change = Math.abs(next - u);
+    u = next;
+    if (change < 1e-13 * lambda || high - low < 1e-13 * lambda) break;
+  }
+  trial[TRIAL.u] = u;
+  tryStep(up, down);
+  return true;
 }
 
 /** Effective throat over the upstream area; above 1 for an expansion [-]. */
-function throatShare(up: DuctEnd, down: DuctEnd, contraction: number): number {
-  return down.area < up.area ? (contraction * down.area) / up.area : down.area / up.area;
+function throatShare(up: DuctEnd, down: DuctEnd): number {
+  return down.area < up.area ? (trial[TRIAL.contraction] * down.area) / up.area : down.area / up.area;
 }
 
-/** Downstream velocity less what the wave arriving there allows, for an upstream face velocity [m/s]. */
-function stepMiss(up: DuctEnd, down: DuctEnd, u: number, contraction: number): number {
+/** Completes the trial from its upstream velocity. */
+function tryStep(up: DuctEnd, down: DuctEnd): void {
   const s = up.arrive;
+  const u = trial[TRIAL.u];
   const g = s[ARRIVE.gamma];
   const h = 0.5 * (g - 1);
   const a = arrivingLambda(up) - h * u;
   const p = s[ARRIVE.pressure] * (a / s[ARRIVE.soundSpeed]) ** (g / h);
-  face[0] = a;
-  face[1] = p;
-  face[2] = (g * p) / (a * a);
-  face[3] = g;
-  if (down.area >= up.area) spread(p, face[2], u, a * a + h * u * u, g, up.area / down.area);
-  else contract(p, a, u, g, up.area, down.area, contraction);
+  trial[TRIAL.a] = a;
+  trial[TRIAL.p] = p;
+  trial[TRIAL.g] = g;
+  if (down.area >= up.area) {
+    stream[STREAM.p] = p;
+    stream[STREAM.r] = (g * p) / (a * a);
+    stream[STREAM.u] = u;
+    stream[STREAM.a0Squared] = a * a + h * u * u;
+    stream[STREAM.share] = up.area / down.area;
+    spread();
+  } else contract(up, down);
   const d = down.arrive;
   const hd = 0.5 * (d[ARRIVE.gamma] - 1);
-  const sound = d[ARRIVE.soundSpeed] * (beyond[0] / d[ARRIVE.pressure]) ** (hd / d[ARRIVE.gamma]);
-  return beyond[1] - (sound - arrivingLambda(down)) / hd;
+  const sound = d[ARRIVE.soundSpeed] * (trial[TRIAL.beyondP] / d[ARRIVE.pressure]) ** (hd / d[ARRIVE.gamma]);
+  trial[TRIAL.miss] = trial[TRIAL.beyondU] - (sound - arrivingLambda(down)) / hd;
 }
 
-/** Borda-Carnot: a stream of pressure p, density r, speed u spreads from share 1 : 1/share of area. */
-function spread(p: number, r: number, u: number, a0Squared: number, g: number, share: number): void {
+/** A stream about to spread: pressure, density, speed, its stagnation sound speed squared, and its area over that beyond. */
+const STREAM = { p: 0, r: 1, u: 2, a0Squared: 3, share: 4 } as const;
+const stream = new Float64Array(5);
+
+/** Borda-Carnot: the stream spreads over the whole area; fills the trial's state downstream. */
+function spread(): void {
+  const g = trial[TRIAL.g];
+  const p = stream[STREAM.p];
+  const u = stream[STREAM.u];
   const h = 0.5 * (g - 1);
-  const flux = r * u * share;
+  const flux = stream[STREAM.r] * u * stream[STREAM.share];
   const m = p + flux * u;
   if (flux <= 0) {
-    beyond[0] = p;
-    beyond[1] = 0;
+    trial[TRIAL.beyondP] = p;
+    trial[TRIAL.beyondU] = 0;
     return;
   }
   // p2 = m - flux u2 and gamma p2 u2 = flux (a0^2 - h u2^2)
   const qa = (g - h) * flux;
   const qb = -g * m;
-  const qc = flux * a0Squared;
+  const qc = flux * stream[STREAM.a0Squared];
   const root = qb * qb - 4 * qa * qc;
   const u2 = (2 * qc) / (-qb + Math.sqrt(root > 0 ? root : 0));
-  beyond[0] = m - flux * u2;
-  beyond[1] = u2;
+  trial[TRIAL.beyondP] = m - flux * u2;
+  trial[TRIAL.beyondU] = u2;
 }
 
-function contract(
-  p: number,
-  a: number,
-  u: number,
-  g: number,
-  upArea: number,
-  downArea: number,
-  contraction: number,
-): void {
+/** Into the narrower duct: isentropic to the vena contracta, then spreading; fills the trial's state downstream. */
+function contract(up: DuctEnd, down: DuctEnd): void {
+  const p = trial[TRIAL.p];
+  const a = trial[TRIAL.a];
+  const u = trial[TRIAL.u];
+  const g = trial[TRIAL.g];
+  const contraction = trial[TRIAL.contraction];
   const h = 0.5 * (g - 1);
-  const throat = contraction * downArea;
+  const throat = contraction * down.area;
   const M1 = u / a;
   const power = (g + 1) / (2 * (g - 1));
-  const wanted = (M1 * (1 + h * M1 * M1) ** -power * upArea) / throat;
+  const wanted = (M1 * (1 + h * M1 * M1) ** -power * up.area) / throat;
   let M = Math.min(0.999, wanted);
   for (let round = 0; round < 40; round++) {
     const B = 1 + h * M * M;
@@ -138,25 +165,27 @@ function contract(
   const at = Math.sqrt(a0Squared / (1 + h * M * M));
   const pt = p * (at / a) ** (g / h);
   if (contraction >= 1) {
-    beyond[0] = pt;
-    beyond[1] = M * at;
-  } else spread(pt, (g * pt) / (at * at), M * at, a0Squared, g, contraction);
+    trial[TRIAL.beyondP] = pt;
+    trial[TRIAL.beyondU] = M * at;
+    return;
+  }
+  stream[STREAM.p] = pt;
+  stream[STREAM.r] = (g * pt) / (at * at);
+  stream[STREAM.u] = M * at;
+  stream[STREAM.a0Squared] = a0Squared;
+  stream[STREAM.share] = contraction;
+  spread();
 }
 
 /** Fills the downstream answer from the upstream flows, so that nothing is lost between the two. */
 function answerDownstream(up: DuctEnd, down: DuctEnd, choked: boolean): void {
   const from = up.answer;
   const out = down.answer;
+  if (choked) chokedDownstream(up, down);
   const flux = from[ANSWER.mass] / down.area;
-  let p = beyond[0];
-  let u = beyond[1];
-  if (choked) {
-    // The flow is fixed; pressure and speed follow from the arriving wave and the stagnation enthalpy.
-    p = chokedDownstream(down, flux);
-    u = beyond[1];
-  }
+  const u = trial[TRIAL.beyondU];
   out[ANSWER.velocity] = -u;
-  out[ANSWER.pressure] = p;
+  out[ANSWER.pressure] = trial[TRIAL.beyondP];
   out[ANSWER.density] = u > 0 ? flux / u : from[ANSWER.density];
   out[ANSWER.burnt] = from[ANSWER.burnt];
   out[ANSWER.mass] = -from[ANSWER.mass];
@@ -164,23 +193,27 @@ function answerDownstream(up: DuctEnd, down: DuctEnd, choked: boolean): void {
   out[ANSWER.burntMass] = -from[ANSWER.burntMass];
 }
 
-function chokedDownstream(down: DuctEnd, flux: number): number {
+/** The flow is fixed; pressure and speed downstream follow from the arriving wave and the stagnation enthalpy. */
+function chokedDownstream(up: DuctEnd, down: DuctEnd): void {
   const d = down.arrive;
-  const g = face[3];
+  const flux = up.answer[ANSWER.mass] / down.area;
+  const g = trial[TRIAL.g];
   const h = 0.5 * (g - 1);
   const hd = 0.5 * (d[ARRIVE.gamma] - 1);
-  const a0Squared = face[0] * face[0] * (1 + h);
+  const a0Squared = trial[TRIAL.a] * trial[TRIAL.a] * (1 + h);
   const lambda = arrivingLambda(down);
   let low = restPressure(down);
-  let high = face[1] > low ? face[1] : 1.001 * low;
+  let high = trial[TRIAL.p] > low ? trial[TRIAL.p] : 1.001 * low;
   let p = high;
+  let u = 0;
   for (let round = 0; round < 60; round++) {
     p = 0.5 * (low + high);
     const gp = g * p;
-    beyond[1] = (2 * flux * a0Squared) / (gp + Math.sqrt(gp * gp + 4 * flux * flux * h * a0Squared));
+    u = (2 * flux * a0Squared) / (gp + Math.sqrt(gp * gp + 4 * flux * flux * h * a0Squared));
     const sound = d[ARRIVE.soundSpeed] * (p / d[ARRIVE.pressure]) ** (hd / d[ARRIVE.gamma]);
-    if (beyond[1] > (sound - lambda) / hd) low = p;
+    if (u > (sound - lambda) / hd) low = p;
     else high = p;
   }
-  return p;
+  trial[TRIAL.beyondP] = p;
+  trial[TRIAL.beyondU] = u;
 }

@@ -19,6 +19,23 @@ const ROWS = (HOTTEST - COLDEST) / STEP;
 /** Below this the polynomials are not fitted: cp keeps the value it has here. */
 const FIT_FROM = 200;
 
+/** Slots of a gas point: the state of some gas and what follows from it [K, -, J/(kg K), J/(kg K), J/kg, J/kg]. */
+export const GAS = {
+  temperature: 0,
+  burnt: 1,
+  gasConstant: 2,
+  heatCapacity: 3,
+  energy: 4,
+  enthalpy: 5,
+} as const;
+
+/** How gas is handed over inside a step: an array, which allocates nothing. */
+export type GasPoint = Float64Array;
+
+export function newGasPoint(): GasPoint {
+  return new Float64Array(6);
+}
+
 export class GasModel {
   /** A perfect gas has constant heat capacities and needs no table. */
   readonly perfect: boolean;
@@ -100,25 +117,73 @@ export class GasModel {
     return this.energy(temperature, burnt) + this.gasConstant(burnt) * temperature;
   }
 
-  /** Temperature at an internal energy [K], by Newton's method from a guess; NaN if the energy lies outside the table. */
+  /** Temperature at an internal energy [K]; NaN if the energy lies outside the table. */
   temperature(energy: number, burnt: number, guess: number): number {
-    if (this.perfect) return energy / this.perfectCv;
-    let T = guess;
+    single[GAS.energy] = energy;
+    single[GAS.burnt] = burnt;
+    single[GAS.temperature] = guess;
+    this.solvePoint(single);
+    return single[GAS.temperature];
+  }
+
+  /** Fills a point from its temperature and burnt fraction. */
+  fillPoint(point: GasPoint): void {
+    point[GAS.gasConstant] = this.gasConstant(point[GAS.burnt]);
+    if (this.perfect) this.fillPerfect(point);
+    else this.fillBlend(point);
+    point[GAS.enthalpy] = point[GAS.energy] + point[GAS.gasConstant] * point[GAS.temperature];
+  }
+
+  private fillPerfect(point: GasPoint): void {
+    point[GAS.heatCapacity] = this.perfectCv;
+    point[GAS.energy] = this.perfectCv * point[GAS.temperature];
+  }
+
+  private fillBlend(point: GasPoint): void {
+    const temperature = point[GAS.temperature];
+    const share = point[GAS.burnt];
+    const row = rowAt(temperature);
+    const dT = temperature - (COLDEST + row * STEP);
+    const t = this.table;
+    const k = 6 * row;
+    const freshCv = t[k + 1] + dT * t[k + 2];
+    const fresh = t[k] + dT * (t[k + 1] + 0.5 * dT * t[k + 2]);
+    const burnt = t[k + 3] + dT * (t[k + 4] + 0.5 * dT * t[k + 5]);
+    point[GAS.heatCapacity] = freshCv + share * (t[k + 4] + dT * t[k + 5] - freshCv);
+    point[GAS.energy] = fresh + share * (burnt - fresh);
+  }
+
+  /** Fills a point from its energy and burnt fraction; its temperature is the guess, and NaN after an energy beyond the table. */
+  solvePoint(point: GasPoint): void {
+    if (this.perfect) point[GAS.temperature] = point[GAS.energy] / this.perfectCv;
+    else this.solveBlend(point);
+    this.fillPoint(point);
+  }
+
+  /** Newton's method for the temperature; leaves the rest of the point as of its last guess. */
+  private solveBlend(point: GasPoint): void {
+    const wanted = point[GAS.energy];
     for (let i = 0; i < 20; i++) {
-      const dT = (energy - this.energy(T, burnt)) / this.heatCapacity(T, burnt);
-      T += dT;
-      if (Math.abs(dT) <= 1e-13 * T) return T;
-      if (!(T > COLDEST)) T = COLDEST + 1e-6;
-      else if (T > HOTTEST) T = HOTTEST;
+      this.fillBlend(point);
+      const dT = (wanted - point[GAS.energy]) / point[GAS.heatCapacity];
+      const T = point[GAS.temperature] + dT;
+      point[GAS.temperature] = T;
+      if (Math.abs(dT) <= 1e-13 * T) return;
+      if (!(T > COLDEST)) point[GAS.temperature] = COLDEST + 1e-6;
+      else if (T > HOTTEST) point[GAS.temperature] = HOTTEST;
     }
-    const miss = Math.abs(energy - this.energy(T, burnt)) / this.heatCapacity(T, burnt);
-    return miss < 1e-9 * T ? T : Number.NaN;
+    this.fillBlend(point);
+    const miss = Math.abs(wanted - point[GAS.energy]) / point[GAS.heatCapacity];
+    if (!(miss < 1e-9 * point[GAS.temperature])) point[GAS.temperature] = Number.NaN;
   }
 }
 
+const single = newGasPoint();
+
+/** Row of the table, a true integer: an index that the compiler knows as a double would be boxed. */
 function rowAt(temperature: number): number {
-  const row = Math.floor((temperature - COLDEST) / STEP);
-  return row < 0 ? 0 : row >= ROWS ? ROWS - 1 : row;
+  const place = (temperature - COLDEST) / STEP;
+  return place > 0 ? (place < ROWS ? place | 0 : ROWS - 1) : 0;
 }
 
 /** First row's temperature and the rows per kelvin, for code that reads the table in place. */

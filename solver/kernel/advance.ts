@@ -8,6 +8,7 @@
 
 import { type DuctState, GHOSTS } from '../duct/state.ts';
 import { TABLE_LAST_ROW, TABLE_START, TABLE_STEP } from '../gas/gas-model.ts';
+import { CLOCK, type Clock } from '../network/clock.ts';
 
 /** Fluxes of the interior faces from the star states. */
 export function fluxes(duct: DuctState): void {
@@ -55,8 +56,9 @@ function fluxesBlend(duct: DuctState): void {
   }
 }
 
-/** Writes the state after dt [s] into `next`; returns the heat taken from the walls over the step [J]. */
-export function update(duct: DuctState, dt: number): number {
+/** Writes the state after the step into `next`, and the heat taken from the walls. */
+export function update(duct: DuctState, clock: Clock): void {
+  const dt = clock[CLOCK.dt];
   const { massFlux, momentumFlux, energyFlux, pStar, uStar, cells } = duct;
   const { faceArea, volume } = duct.geometry;
   const { density, momentum, energy } = duct.now;
@@ -81,11 +83,12 @@ export function update(duct: DuctState, dt: number): number {
     nextEnergy[i] = energy[i] - over * (energyFlux[i + 1] - energyFlux[i]) + dt * heat;
     heated += heat * volume[i];
   }
-  if (duct.mixed) updateBurnt(duct, dt);
-  return heated * dt;
+  if (duct.mixed) updateBurnt(duct, clock);
+  duct.heatTaken = heated * dt;
 }
 
-function updateBurnt(duct: DuctState, dt: number): void {
+function updateBurnt(duct: DuctState, clock: Clock): void {
+  const dt = clock[CLOCK.dt];
   const { burntFlux, cells } = duct;
   const { volume } = duct.geometry;
   const { burnt } = duct.now;

@@ -9,17 +9,17 @@ import { TABLE_LAST_ROW, TABLE_START, TABLE_STEP } from '../gas/gas-model.ts';
 
 const ROWS_PER_KELVIN = 1 / TABLE_STEP;
 
-/** Decodes a duct; returns the largest |u| + a [m/s], or NaN where density, pressure or temperature left the physical. */
-export function decode(duct: DuctState): number {
-  const fastest = duct.gas.perfect ? decodePerfect(duct) : decodeBlend(duct);
+/** Decodes a duct, its largest |u| + a included, which is NaN where density, pressure or temperature left the physical. */
+export function decode(duct: DuctState): void {
+  if (duct.gas.perfect) decodePerfect(duct);
+  else decodeBlend(duct);
   fillGhosts(duct.r, duct.cells);
   fillGhosts(duct.u, duct.cells);
   fillGhosts(duct.p, duct.cells);
   if (duct.mixed) fillGhosts(duct.y, duct.cells);
-  return fastest;
 }
 
-function decodePerfect(duct: DuctState): number {
+function decodePerfect(duct: DuctState): void {
   const { density, momentum, energy } = duct.now;
   const { r, u, p, a, T, gamma, cells } = duct;
   const R = duct.gas.gasConstantFresh;
@@ -44,10 +44,10 @@ function decodePerfect(duct: DuctState): number {
     if (speed > fastest) fastest = speed;
     if (!(rho > 0 && pressure > 0)) lowest = -1;
   }
-  return lowest > 0 ? fastest : Number.NaN;
+  duct.fastest = lowest > 0 ? fastest : Number.NaN;
 }
 
-function decodeBlend(duct: DuctState): number {
+function decodeBlend(duct: DuctState): void {
   const { density, momentum, energy, burnt } = duct.now;
   const { r, u, p, y, a, T, gamma, cells } = duct;
   const table = duct.gas.table;
@@ -93,7 +93,7 @@ function decodeBlend(duct: DuctState): number {
     if (speed > fastest) fastest = speed;
     if (!(rho > 0 && temperature > TABLE_START)) lowest = -1;
   }
-  return lowest > 0 ? fastest : Number.NaN;
+  duct.fastest = lowest > 0 ? fastest : Number.NaN;
 }
 
 /**

@@ -5,40 +5,33 @@
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { type DuctState, GHOSTS } from '../duct/state.ts';
+import type { Clock } from '../network/clock.ts';
 import { fluxes, update } from './advance.ts';
 import { reconstruct } from './faces.ts';
 import { fallBack, meet } from './meet.ts';
 import { trace } from './trace.ts';
 
-/** Traces the characteristics over dt [s] and fills what arrives at both ends. */
-export function arrivals(duct: DuctState, dt: number): void {
+/** Traces the characteristics over the step and fills what arrives at both ends. */
+export function arrivals(duct: DuctState, clock: Clock): void {
   reconstruct(duct);
-  trace(duct, dt);
+  trace(duct, clock);
   const n = duct.cells;
   if (!(duct.rRight[0] > 0 && duct.pRight[0] > 0)) fallBack(duct, 0, GHOSTS, false);
   if (!(duct.rLeft[n] > 0 && duct.pLeft[n] > 0)) fallBack(duct, n, n + GHOSTS - 1, true);
-  hand(duct, duct.left, duct.rRight[0], duct.uRight[0], duct.pRight[0], duct.yRight[0], duct.gamma[GHOSTS]);
-  hand(
-    duct,
-    duct.right,
-    duct.rLeft[n],
-    duct.uLeft[n],
-    duct.pLeft[n],
-    duct.yLeft[n],
-    duct.gamma[n + GHOSTS - 1],
-  );
+  hand(duct, duct.left);
+  hand(duct, duct.right);
 }
 
-function hand(
-  duct: DuctState,
-  end: DuctEnd,
-  r: number,
-  u: number,
-  p: number,
-  y: number,
-  gamma: number,
-): void {
+/** Fills what arrives at an end from the state traced to its face. */
+function hand(duct: DuctState, end: DuctEnd): void {
   const s = end.arrive;
+  const { gas, cells } = duct;
+  const left = end.side < 0;
+  const r = left ? duct.rRight[0] : duct.rLeft[cells];
+  const u = left ? duct.uRight[0] : duct.uLeft[cells];
+  const p = left ? duct.pRight[0] : duct.pLeft[cells];
+  const y = left ? duct.yRight[0] : duct.yLeft[cells];
+  const gamma = duct.gamma[left ? GHOSTS : cells + GHOSTS - 1];
   const burnt = duct.mixed ? y : 0;
   s[ARRIVE.density] = r;
   s[ARRIVE.velocity] = end.side * u;
@@ -46,16 +39,16 @@ function hand(
   s[ARRIVE.burnt] = burnt;
   s[ARRIVE.gamma] = gamma;
   s[ARRIVE.soundSpeed] = Math.sqrt((gamma * p) / r);
-  s[ARRIVE.temperature] = p / (r * duct.gas.gasConstant(burnt));
+  s[ARRIVE.temperature] = p / (r * gas.gasConstant(burnt));
 }
 
-/** Takes the ends' answers and updates the duct over dt [s]; returns the heat taken from the walls [J]. */
-export function advance(duct: DuctState, dt: number): number {
+/** Takes the ends' answers and updates the duct over the step. */
+export function advance(duct: DuctState, clock: Clock): void {
   meet(duct);
   fluxes(duct);
   take(duct, duct.left, 0);
   take(duct, duct.right, duct.cells);
-  return update(duct, dt);
+  update(duct, clock);
 }
 
 function take(duct: DuctState, end: DuctEnd, j: number): void {

@@ -10,16 +10,18 @@
  */
 
 import { type DuctState, GHOSTS } from '../duct/state.ts';
+import { CLOCK, type Clock } from '../network/clock.ts';
 import { edges, limit } from './limit.ts';
 
-/** Fills the traced states at all faces of a duct for a step dt [s]. */
-export function trace(duct: DuctState, dt: number): void {
-  traceAcoustic(duct, dt / duct.dx);
-  addSources(duct, 0.5 * dt);
-  if (duct.mixed) traceBurnt(duct, dt / duct.dx);
+/** Fills the traced states at all faces of a duct for a step. */
+export function trace(duct: DuctState, clock: Clock): void {
+  traceAcoustic(duct, clock);
+  addSources(duct, clock);
+  if (duct.mixed) traceBurnt(duct, clock);
 }
 
-function traceAcoustic(duct: DuctState, dtdx: number): void {
+function traceAcoustic(duct: DuctState, clock: Clock): void {
+  const dtdx = clock[CLOCK.dt] / duct.dx;
   const { r, u, p, a, rFace, uFace, pFace, flatten, cells } = duct;
   const { rLeft, uLeft, pLeft, rRight, uRight, pRight } = duct;
   for (let i = 0; i < cells; i++) {
@@ -141,7 +143,8 @@ function traceAcoustic(duct: DuctState, dtdx: number): void {
   }
 }
 
-function addSources(duct: DuctState, half: number): void {
+function addSources(duct: DuctState, clock: Clock): void {
+  const half = 0.5 * clock[CLOCK.dt];
   const { r, u, a, T, gamma, areaSlope, frictionOverD, heatOverD, wallTemperature, cells } = duct;
   const { rLeft, uLeft, pLeft, rRight, uRight, pRight } = duct;
   for (let i = 0; i < cells; i++) {
@@ -162,7 +165,8 @@ function addSources(duct: DuctState, half: number): void {
   }
 }
 
-function traceBurnt(duct: DuctState, dtdx: number): void {
+function traceBurnt(duct: DuctState, clock: Clock): void {
+  const dtdx = clock[CLOCK.dt] / duct.dx;
   const { u, y, yFace, yLeft, yRight, cells } = duct;
   for (let i = 0; i < cells; i++) {
     const k = i + GHOSTS;

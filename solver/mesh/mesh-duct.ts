@@ -8,6 +8,7 @@ import type { DuctGeometry } from '../duct/geometry.ts';
 import type { CellFields, MarchingDuct } from '../duct/marching.ts';
 import type { WallLosses } from '../duct/state.ts';
 import type { GasModel } from '../gas/gas-model.ts';
+import { CLOCK, type Clock } from '../network/clock.ts';
 import { CellValues, integral } from './cells.ts';
 import { march, prepare } from './characteristics.ts';
 import { arriveAt, finishAt, settleNode } from './ends.ts';
@@ -41,14 +42,16 @@ export class MeshDuct extends MeshState implements MarchingDuct {
     return this.dx / refresh(this);
   }
 
-  arrive(dt: number): void {
+  arrive(clock: Clock): void {
+    const dt = clock[CLOCK.dt];
     if (this.lossy) rates(this);
     prepare(this);
     arriveAt(this, this.left, dt);
     arriveAt(this, this.right, dt);
   }
 
-  finish(dt: number): number {
+  finish(clock: Clock): number {
+    const dt = clock[CLOCK.dt];
     this.keepEnds();
     settleNode(this, this.left, dt);
     settleNode(this, this.right, dt);

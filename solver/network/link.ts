@@ -11,12 +11,11 @@ import { answerNonReflecting } from '../ends/non-reflecting.ts';
 import { answerOrifice } from '../ends/orifice.ts';
 import { RESERVOIR, type Reservoir } from '../ends/reservoir.ts';
 import { answerStep } from '../ends/step.ts';
+import type { Flow } from '../volumes/flow.ts';
 import type { Opening } from '../volumes/opening.ts';
-import { columnFlow, orificeFlux } from '../volumes/passage.ts';
+import { fillFlux, moveColumn, newPassage, PASSAGE } from '../volumes/passage.ts';
 import type { StreamRole, Volume } from '../volumes/volume.ts';
-
-/** Flow booked by a link in the last stage: mass, energy, burnt mass [kg/s, W, kg/s]. */
-export type Flow = Float64Array;
+import { CLOCK, type Clock } from './clock.ts';
 
 export interface ClosedLink {
   readonly kind: 'closed';
@@ -88,22 +87,19 @@ export type Link =
   | PortLink
   | PassageLink;
 
-export function newFlow(): Flow {
-  return new Float64Array(3);
-}
-
-/** Answers a link for a stage at `time`, its openings taken there; `dt` is the time since the step began [s]. */
-export function answer(link: Link, time: number, dt: number): void {
+/** Answers a link for a stage of a step, its openings taken at the stage's time. */
+export function answer(link: Link, clock: Clock): void {
   switch (link.kind) {
     case 'closed':
       answerClosed(link.end);
       return;
     case 'atmosphere':
-      answerOrifice(link.end, link.share, link.reservoir);
+      link.end.opening = link.share;
+      answerOrifice(link.end, link.reservoir);
       takeFlow(link.flow, link.end);
       return;
     case 'nonreflecting':
-      answerNonReflecting(link.end, link.reservoir, link.incident(time));
+      answerNonReflecting(link.end, link.reservoir, link.incident(clock[CLOCK.stage]));
       takeFlow(link.flow, link.end);
       return;
     case 'step':
@@ -113,10 +109,10 @@ export function answer(link: Link, time: number, dt: number): void {
       answerJunction(link.ends);
       return;
     case 'port':
-      answerPort(link, time);
+      answerPort(link, clock);
       return;
     case 'passage':
-      answerPassage(link, time, dt);
+      answerPassage(link, clock);
   }
 }
 
@@ -126,43 +122,57 @@ function takeFlow(flow: Flow, end: DuctEnd): void {
   flow[2] = end.answer[ANSWER.burntMass];
 }
 
-function answerPort(link: PortLink, time: number): void {
+function answerPort(link: PortLink, clock: Clock): void {
   const { end, volume, opening, role, flow } = link;
-  opening.set(time);
+  opening.set(clock);
   const inward = restPressure(end) >= volume.pressure;
-  const area = inward ? opening.areaIn : opening.areaOut;
-  answerOrifice(end, area / end.area, role === 'exhaust' ? volume.exhaust : volume.inner);
+  end.opening = (inward ? opening.areaIn : opening.areaOut) / end.area;
+  answerOrifice(end, role === 'exhaust' ? volume.exhaust : volume.inner);
   const out = end.answer;
   flow[0] = -out[ANSWER.mass];
   flow[1] = -out[ANSWER.energy];
   flow[2] = -out[ANSWER.burntMass];
-  volume.book(role, out[ANSWER.mass], out[ANSWER.energy], out[ANSWER.burntMass]);
+  volume.book(role, flow, -1);
 }
 
-function answerPassage(link: PassageLink, time: number, dt: number): void {
-  const { from, to, opening, flow, column } = link;
-  opening.set(time);
-  const difference = from.pressure - to.pressure;
-  const steady =
-    difference >= 0
-      ? opening.areaOut * orificeFlux(from.inner, to.pressure)
-      : -opening.areaIn * orificeFlux(to.inner, from.pressure);
-  // At mid-step the column's flow is taken there; its value at the end of the step is extrapolated and kept on acceptance.
-  const mass = link.inertance > 0 ? columnFlow(column[0], steady, difference, link.inertance, dt) : steady;
-  column[1] = link.inertance > 0 ? columnFlow(column[0], steady, difference, link.inertance, 2 * dt) : steady;
+const passage = newPassage();
+
+function answerPassage(link: PassageLink, clock: Clock): void {
+  const { from, to, opening, flow } = link;
+  opening.set(clock);
+  const forward = from.pressure >= to.pressure;
+  passage[PASSAGE.outside] = forward ? to.pressure : from.pressure;
+  fillFlux(passage, forward ? from.inner : to.inner);
+  passage[PASSAGE.steady] = passage[PASSAGE.flux] * (forward ? opening.areaOut : -opening.areaIn);
+  passage[PASSAGE.difference] = from.pressure - to.pressure;
+  passage[PASSAGE.flow] = passage[PASSAGE.steady];
+  if (link.inertance > 0) moveInertia(link, clock);
+  else link.column[1] = passage[PASSAGE.steady];
+  const mass = passage[PASSAGE.flow];
   const source = mass >= 0 ? from : to;
   flow[0] = mass;
   flow[1] = mass * source.inner[RESERVOIR.enthalpy];
   flow[2] = mass * source.inner[RESERVOIR.burnt];
-  from.book('plain', -flow[0], -flow[1], -flow[2]);
-  to.book(mass >= 0 ? link.toRole : 'plain', flow[0], flow[1], flow[2]);
+  from.book('plain', flow, -1);
+  to.book(mass >= 0 ? link.toRole : 'plain', flow, 1);
+}
+/** At mid-step the column's flow is taken there; its value at the end of the step is extrapolated and kept on acceptance. */
+function moveInertia({ column, inertance }: PassageLink, clock: Clock): void {
+  passage[PASSAGE.inertance] = inertance;
+  passage[PASSAGE.flow] = column[0];
+  passage[PASSAGE.dt] = clock[CLOCK.span];
+  moveColumn(passage);
+  column[1] = passage[PASSAGE.flow];
+  passage[PASSAGE.flow] = column[0];
+  passage[PASSAGE.dt] = 0.5 * clock[CLOCK.span];
+  moveColumn(passage);
 }
 
 /** Lets what moves by itself move on after an accepted step. */
-export function advanceLink(link: Link, dt: number): void {
+export function advanceLink(link: Link, clock: Clock): void {
   if (link.kind === 'passage') link.column[0] = link.column[1];
   else if (link.kind === 'port' && link.opening.advance !== undefined)
-    link.opening.advance(dt, link.end.answer[ANSWER.pressure] - link.volume.pressure);
+    link.opening.advance(clock[CLOCK.dt], link.end.answer[ANSWER.pressure] - link.volume.pressure);
 }
 
 /** Pressure arriving at a port's duct end, for messages [Pa]. */

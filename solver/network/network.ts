@@ -10,6 +10,7 @@
 
 import type { MarchingDuct } from '../duct/marching.ts';
 import type { Volume } from '../volumes/volume.ts';
+import { CLOCK, type Clock, newClock } from './clock.ts';
 import { type Ledger, newLedger } from './ledger.ts';
 import { advanceLink, answer, type Link } from './link.ts';
 
@@ -29,7 +30,7 @@ export class Network {
   readonly volumes: readonly Volume[];
   readonly links: readonly Link[];
   readonly courant: number;
-  time = 0;
+  private readonly clock: Clock = newClock();
   ledger: Ledger = newLedger();
   private steps = 0;
   private decoded = false;
@@ -49,6 +50,15 @@ export class Network {
     this.courant = courant;
   }
 
+  /** Time that the present state stands at [s]. */
+  get time(): number {
+    return this.clock[CLOCK.time];
+  }
+
+  set time(time: number) {
+    this.clock[CLOCK.time] = time;
+  }
+
   /** Says that a state was set from outside, so that it is decoded afresh. */
   touch(): void {
     this.decoded = false;
@@ -63,7 +73,8 @@ export class Network {
     const least = dt * SMALLEST_SHARE;
     let tries = 0;
     for (;;) {
-      this.attempt(dt);
+      this.clock[CLOCK.dt] = dt;
+      this.attempt();
       if (this.decode()) break;
       const why = this.complaint();
       for (const duct of this.ducts) {
@@ -81,7 +92,7 @@ export class Network {
         throw new MarchFailure(`t = ${this.time.toPrecision(6)} s: no step is small enough; ${why}`);
     }
     if (tries > 0) for (const duct of this.ducts) duct.ease?.();
-    this.book(dt);
+    this.book();
     this.steps++;
     return dt;
   }
@@ -122,40 +133,52 @@ export class Network {
       if (!(most > 0)) sound = false;
       else if (most < stable) stable = most;
     }
-    for (const volume of this.volumes) if (!volume.decode(this.time)) sound = false;
+    for (const volume of this.volumes) if (!volume.decode(this.clock)) sound = false;
     this.stable = stable;
     this.decoded = sound;
     return sound;
   }
 
-  private attempt(dt: number): void {
-    const { ducts, volumes, links, time } = this;
-    for (const duct of ducts) duct.arrive(dt);
+  /** Takes the step of the clock; the new state is current, but not yet decoded. */
+  private attempt(): void {
+    const { ducts, volumes, clock } = this;
+    const dt = clock[CLOCK.dt];
+    for (const duct of ducts) duct.arrive(clock);
     if (volumes.length > 0) {
-      for (const volume of volumes) volume.startStage();
-      for (const link of links) answer(link, time, 0.25 * dt);
-      for (const volume of volumes) volume.predict(time, dt);
+      clock[CLOCK.stage] = clock[CLOCK.time];
+      clock[CLOCK.span] = 0.5 * dt;
+      this.answerLinks();
+      for (const volume of volumes) volume.predict();
     }
-    for (const volume of volumes) volume.startStage();
-    for (const link of links) answer(link, time + 0.5 * dt, 0.5 * dt);
+    clock[CLOCK.stage] = clock[CLOCK.time] + 0.5 * dt;
+    clock[CLOCK.span] = dt;
+    this.answerLinks();
     this.wallHeat = 0;
     for (const duct of ducts) {
-      this.wallHeat += duct.finish(dt);
+      this.wallHeat += duct.finish(clock);
       duct.accept();
     }
     for (const volume of volumes) {
-      volume.finish(time, dt);
+      volume.finish();
       volume.accept();
     }
-    this.time = time + dt;
+    clock[CLOCK.time] += dt;
+  }
+
+  /** One stage: volumes ask their drives, links answer and book their streams. */
+  private answerLinks(): void {
+    const { volumes, links, clock } = this;
+    for (const volume of volumes) volume.startStage(clock);
+    for (const link of links) answer(link, clock);
   }
 
   private wallHeat = 0;
 
-  private book(dt: number): void {
-    const { ledger } = this;
+  private book(): void {
+    const { ledger, clock } = this;
+    const dt = clock[CLOCK.dt];
     for (const link of this.links) {
-      advanceLink(link, dt);
+      advanceLink(link, clock);
       if (link.kind === 'atmosphere' || link.kind === 'nonreflecting') {
         ledger.massIn -= link.flow[0] * dt;
         ledger.energyIn -= link.flow[1] * dt;
@@ -174,7 +197,7 @@ export class Network {
 
   private complaint(): string {
     for (const duct of this.ducts) if (!(duct.decode() > 0)) return duct.complaint();
-    for (const volume of this.volumes) if (!volume.decode(this.time)) return volume.complaint();
+    for (const volume of this.volumes) if (!volume.decode(this.clock)) return volume.complaint();
     return 'no complaint';
   }
 }

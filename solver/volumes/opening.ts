@@ -3,9 +3,11 @@
  * flow and, for a valve that moves by itself, follow its own motion.
  */
 
+import type { Clock } from '../network/clock.ts';
+
 export interface Opening {
-  /** Sets the two areas for a time [s]. */
-  set(time: number): void;
+  /** Sets the two areas for the time of the clock's stage. */
+  set(clock: Clock): void;
   /** Effective area for flow out of the volume (into the duct or the other volume) [m2]. */
   areaOut: number;
   /** Effective area for flow into the volume [m2]. */

@@ -9,37 +9,52 @@
 
 import { RESERVOIR, type Reservoir } from '../ends/reservoir.ts';
 
-/** Mass flow per effective area from a reservoir to a pressure [kg/(s m2)]. */
-export function orificeFlux(reservoir: Reservoir, outside: number): number {
+/** Slots of a passage at work. */
+export const PASSAGE = {
+  /** Pressure behind the opening [Pa], and the quasi-steady flow per effective area to there [kg/(s m2)]. */
+  outside: 0,
+  flux: 1,
+  /** Quasi-steady flow at the present difference and signed like it [kg/s], the difference [Pa], L/A_p [1/m]. */
+  steady: 2,
+  difference: 3,
+  inertance: 4,
+  /** Flow of the column, and the time over which it moves on [kg/s, s]. */
+  flow: 5,
+  dt: 6,
+} as const;
+
+export type Passage = Float64Array;
+
+export function newPassage(): Passage {
+  return new Float64Array(7);
+}
+
+/** Fills the quasi-steady flow per effective area from a reservoir to the pressure outside. */
+export function fillFlux(passage: Passage, reservoir: Reservoir): void {
   const p0 = reservoir[RESERVOIR.pressure];
-  if (outside >= p0) return 0;
+  const outside = passage[PASSAGE.outside];
+  passage[PASSAGE.flux] = 0;
+  if (outside >= p0) return;
   const g = reservoir[RESERVOIR.gamma];
   const critical = (2 / (g + 1)) ** (g / (g - 1));
   const ratio = outside / p0 > critical ? outside / p0 : critical;
   const a0 = reservoir[RESERVOIR.soundSpeed];
   // rho u at the throat with rho0 = gamma p0/a0^2
   const z = ratio ** ((g - 1) / g);
-  return ((g * p0) / a0) * (ratio / z) * Math.sqrt((2 / (g - 1)) * (1 - z));
+  passage[PASSAGE.flux] = ((g * p0) / a0) * (ratio / z) * Math.sqrt((2 / (g - 1)) * (1 - z));
 }
 
-/**
- * Flow after dt of a column that flowed at `flow` [kg/s]. `steady` is the quasi-steady flow at the present difference,
- * signed like it [kg/s]; `difference` in Pa, `inertance` = L/A_p [1/m]. Implicit, so a closing opening stops the flow.
- */
-export function columnFlow(
-  flow: number,
-  steady: number,
-  difference: number,
-  inertance: number,
-  dt: number,
-): number {
-  const k = (dt * Math.abs(difference)) / inertance;
-  const limit = Math.abs(steady);
-  if (!(limit > 1e-12)) return 0;
+/** Moves the column's flow on over dt. Implicit, so a closing opening stops the flow. */
+export function moveColumn(passage: Passage): void {
+  const difference = passage[PASSAGE.difference];
+  const limit = Math.abs(passage[PASSAGE.steady]);
+  const k = (passage[PASSAGE.dt] * Math.abs(difference)) / passage[PASSAGE.inertance];
   const sign = difference >= 0 ? 1 : -1;
   // In the direction of the difference: m' = m + k (1 - (m'/m_qs)|m'/m_qs|)
-  const m = sign * flow + k;
+  const m = sign * passage[PASSAGE.flow] + k;
+  passage[PASSAGE.flow] = 0;
+  if (!(limit > 1e-12)) return;
   const c = k / (limit * limit);
   const root = (2 * m) / (1 + Math.sqrt(1 + 4 * c * Math.abs(m)));
-  return sign * root;
+  passage[PASSAGE.flow] = sign * root;
 }

@@ -46,9 +46,31 @@ export function sweptVolume(volumes: Volumes): number {
   return volumes.pistonArea * volumes.crank.stroke;
 }
 
+/** One side of the piston: V = least + area (from + sign s) at a travel s from top dead centre. */
+export interface PistonSide {
+  readonly crank: Crank;
+  readonly least: number;
+  readonly area: number;
+  readonly from: number;
+  readonly sign: 1 | -1;
+}
+
+export function cylinderSide({ crank, clearance, pistonArea }: Volumes): PistonSide {
+  return { crank, least: clearance, area: pistonArea, from: 0, sign: 1 };
+}
+
+export function crankcaseSide({ crank, crankcaseSmallest, pistonArea }: Volumes): PistonSide {
+  return { crank, least: crankcaseSmallest, area: pistonArea, from: crank.stroke, sign: -1 };
+}
+
+/** Volume on a side of the piston [m3]. */
+export function volumeOn(side: PistonSide, deg: number): number {
+  return side.least + side.area * (side.from + side.sign * pistonTravel(side.crank, deg));
+}
+
 /** Volume of the cylinder [m3]. */
 export function cylinderVolume(volumes: Volumes, deg: number): number {
-  return volumes.clearance + volumes.pistonArea * pistonTravel(volumes.crank, deg);
+  return volumeOn(cylinderSide(volumes), deg);
 }
 
 /** Its growth with crank angle [m3/deg]. */
@@ -58,8 +80,7 @@ export function cylinderVolumeRate(volumes: Volumes, deg: number): number {
 
 /** Volume of the crankcase with its passages [m3]. */
 export function crankcaseVolume(volumes: Volumes, deg: number): number {
-  const { crank, pistonArea, crankcaseSmallest } = volumes;
-  return crankcaseSmallest + pistonArea * (crank.stroke - pistonTravel(crank, deg));
+  return volumeOn(crankcaseSide(volumes), deg);
 }
 
 /** Its growth with crank angle [m3/deg]. */
@@ -68,11 +89,11 @@ export function crankcaseVolumeRate(volumes: Volumes, deg: number): number {
 }
 
 /**
- * Wall that the cylinder's gas touches [m2]: crown and head as flat discs, and a liner as tall as the volume over the
- * piston's area. A domed head has a little more.
+ * Wall that the cylinder's gas touches when it fills a volume [m2]: crown and head as flat discs, and a liner as tall as the
+ * volume over the piston's area. A domed head has a little more.
  */
-export function cylinderSurface(volumes: Volumes, deg: number): number {
-  return 2 * volumes.pistonArea + (4 * cylinderVolume(volumes, deg)) / volumes.bore;
+export function cylinderWall(volumes: Volumes, volume: number): number {
+  return 2 * volumes.pistonArea + (4 * volume) / volumes.bore;
 }
 
 /** Largest over smallest crankcase volume [-]. */

@@ -1,6 +1,5 @@
 // Marches a bare duct, or a rig with every kind of link, on the built solver and prints the bytes of heap that a step uses
 // and that stay after it.
-// Run with --expose-gc and a young generation so large that nothing is swept away meanwhile.
 
 import {
   cellsFor,
@@ -16,6 +15,7 @@ import {
   setReservoir,
   Volume,
 } from '../../dist/solver/index.js';
+import { heapOfSteps } from './heap-of-steps.mjs';
 
 const bare = process.argv[3] === 'bare';
 const gas = process.argv[2] === 'perfect' ? GasModel.perfectGas(1.35, 287) : GasModel.charge(1.85, 1.1);
@@ -100,17 +100,5 @@ const network = bare
   ? new Network([tube], [], [closed(tube.left), closed(tube.right)], 0.8)
   : new Network(ducts, [cylinder, crankcase], links, 0.8);
 
-const marched = (steps) => {
-  for (let step = 0; step < steps; step++) network.step(1);
-};
-const STEPS = 4000;
-marched(6000);
-globalThis.gc();
-globalThis.gc();
-const before = process.memoryUsage().heapUsed;
-marched(STEPS);
-const used = process.memoryUsage().heapUsed - before;
-globalThis.gc();
-const kept = process.memoryUsage().heapUsed - before;
 const cells = (bare ? [tube] : ducts).reduce((sum, duct) => sum + duct.cells, 0);
-console.log(JSON.stringify({ used: used / STEPS, kept: kept / STEPS, cells }));
+console.log(JSON.stringify({ ...heapOfSteps(network), cells }));

@@ -1,41 +1,23 @@
-/** A step allocates nothing in its ducts, and leaves nothing behind anywhere. In a process of its own, on the built solver. */
+/** A step allocates nothing in its ducts, next to nothing at their ends, and leaves nothing behind. On the built solver. */
 
-import { execFileSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { heapOf } from './heap-of-script.ts';
 
-interface Heap {
-  /** Bytes of heap that a step uses, and that stay after a sweep. */
-  readonly used: number;
-  readonly kept: number;
-  readonly cells: number;
-}
-
-function march(gas: 'perfect' | 'blend', rig: 'bare' | 'whole'): Heap {
-  const script = fileURLToPath(new URL('allocation-march.mjs', import.meta.url));
-  // A young generation of 64 MB: nothing is swept while the bytes are counted. Compiled in step, so that a busy machine
-  // counts the same.
-  const flags = [
-    '--expose-gc',
-    '--no-concurrent-recompilation',
-    '--min-semi-space-size=64',
-    '--max-semi-space-size=128',
-  ];
-  return JSON.parse(execFileSync(process.execPath, [...flags, script, gas, rig], { encoding: 'utf8' }));
-}
+const script = new URL('allocation-march.mjs', import.meta.url);
 
 describe('the heap over thousands of steps', () => {
   test.each(['perfect', 'blend'] as const)('a bare duct of %s gas', (gas) => {
-    const { used, kept, cells } = march(gas, 'bare');
-    // One boxed number a cell would be 12 bytes or more for each; the counting itself leaves a few hundred a step.
-    expect(used / cells).toBeLessThan(4);
+    const { used, kept } = heapOf(script, gas, 'bare');
+    // The step taken is handed back as one boxed number of 16 bytes. One a cell would be 6400.
+    expect(used).toBeLessThan(40);
     expect(kept).toBeLessThan(8);
   });
 
   test.each(['perfect', 'blend'] as const)('a rig with every link, %s gas', (gas) => {
-    const { used, kept } = march(gas, 'whole');
-    // The iterations at ends and volumes hand numbers from function to function, some of them boxed for a moment.
-    expect(used).toBeLessThan(12_000);
+    const { used, kept } = heapOf(script, gas, 'whole');
+    // Some twenty numbers: two prescribed waves, which are plain functions of time, and single results at the ends. With
+    // one for each trial of the iterations there it was ten thousand bytes.
+    expect(used).toBeLessThan(400);
     expect(kept).toBeLessThan(8);
   });
 });

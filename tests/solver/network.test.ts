@@ -2,8 +2,12 @@
 
 import { describe, expect, test } from 'vitest';
 import {
+  CLOCK,
+  type Clock,
+  DRIVE,
   type Link,
   MarchFailure,
+  movingDrive,
   Network,
   newFlow,
   type Opening,
@@ -20,7 +24,8 @@ function smoothOpening(area: number): Opening {
   const opening = {
     areaOut: 0,
     areaIn: 0,
-    set(time: number): void {
+    set(clock: Clock): void {
+      const time = clock[CLOCK.stage]!;
       opening.areaOut = time < OPENS ? area * Math.sin((Math.PI * time) / OPENS) ** 4 : 0;
       opening.areaIn = opening.areaOut;
     },
@@ -52,9 +57,10 @@ function vesselPressure(cells: number, drive: VolumeDrive): number {
 
 describe('order in time', () => {
   const piston: VolumeDrive = {
-    volume: (time) => 100e-6 * (1 + 0.3 * Math.sin(900 * time)),
-    release: null,
-    wallHeat: (_, pressure) => 1e-3 * (pressure - 1e5),
+    ...movingDrive((time) => 100e-6 * (1 + 0.3 * Math.sin(900 * time))),
+    fillWallHeat: (asked) => {
+      asked[DRIVE.wallHeat] = 1e-3 * (asked[DRIVE.pressure]! - 1e5);
+    },
   };
   test.each([
     ['rigid', rigidDrive(100e-6)],

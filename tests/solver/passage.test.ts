@@ -4,9 +4,29 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { GasModel, newReservoir, setReservoir } from '../../solver/index.ts';
-import { columnFlow, orificeFlux } from '../../solver/volumes/passage.ts';
+import { GasModel, newReservoir, type Reservoir, setReservoir } from '../../solver/index.ts';
+import { fillFlux, moveColumn, newPassage, PASSAGE } from '../../solver/volumes/passage.ts';
 import { expectPrinted } from '../exact/digits.ts';
+
+/** Quasi-steady flow per effective area [kg/(s m2)]. */
+function orificeFlux(reservoir: Reservoir, outside: number): number {
+  const passage = newPassage();
+  passage[PASSAGE.outside] = outside;
+  fillFlux(passage, reservoir);
+  return passage[PASSAGE.flux]!;
+}
+
+/** Flow of a column after dt [kg/s]. */
+function columnFlow(flow: number, steady: number, difference: number, inertance: number, dt: number): number {
+  const passage = newPassage();
+  passage[PASSAGE.flow] = flow;
+  passage[PASSAGE.steady] = steady;
+  passage[PASSAGE.difference] = difference;
+  passage[PASSAGE.inertance] = inertance;
+  passage[PASSAGE.dt] = dt;
+  moveColumn(passage);
+  return passage[PASSAGE.flow]!;
+}
 
 describe('quasi-steady flow through 500 mm2', () => {
   // Choked flow (Shapiro 1953 and any text), and at y = p/p0 = 0.8; recomputed [kg/s].

@@ -5,7 +5,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { dryAir } from '../../solver/gas/mixture.ts';
-import { GasModel, RESERVOIR, rigidDrive, Volume } from '../../solver/index.ts';
+import { CLOCK, type Clock, GasModel, newClock, RESERVOIR, rigidDrive, Volume } from '../../solver/index.ts';
 import { displacement, perfectMixing, threeWayStream } from '../../src/exact/scavenging.ts';
 
 const GAS = GasModel.blend(dryAir(), dryAir());
@@ -20,21 +20,24 @@ function scavenged(ratio: number, share: { displacement: number; shortCircuit: n
   const time = (ratio * mass) / RATE;
   const dt = time / steps;
   const enthalpy = GAS.enthalpy(TEMPERATURE, 0);
-  const flows = (): void => {
-    cylinder.startStage();
-    cylinder.book('transfer', RATE, RATE * enthalpy, 0);
+  const flows = (clock: Clock): void => {
+    cylinder.startStage(clock);
+    cylinder.book('transfer', Float64Array.of(RATE, RATE * enthalpy, 0), 1);
     const { exhaust } = cylinder;
-    cylinder.book('exhaust', -RATE, -RATE * exhaust[RESERVOIR.enthalpy]!, -RATE * exhaust[RESERVOIR.burnt]!);
+    const out = [RATE, RATE * exhaust[RESERVOIR.enthalpy]!, RATE * exhaust[RESERVOIR.burnt]!];
+    cylinder.book('exhaust', Float64Array.from(out), -1);
   };
   for (let step = 0; step < steps; step++) {
-    const now = step * dt;
-    flows();
-    cylinder.predict(now, dt);
-    flows();
-    cylinder.finish(now, dt);
+    const clock = newClock(step * dt, dt);
+    clock[CLOCK.span] = 0.5 * dt;
+    flows(clock);
+    cylinder.predict();
+    clock[CLOCK.span] = dt;
+    flows(clock);
+    cylinder.finish();
     cylinder.accept();
     cylinder.settle();
-    expect(cylinder.decode(now + dt)).toBe(true);
+    expect(cylinder.decode(newClock((step + 1) * dt))).toBe(true);
   }
   return {
     efficiency: 1 - cylinder.burntMass() / cylinder.mass(),

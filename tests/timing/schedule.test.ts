@@ -11,9 +11,9 @@ import {
   compressionRatios,
   crankcaseCompression,
   crankcaseVolume,
-  cylinderSurface,
   cylinderVolume,
   cylinderVolumeRate,
+  cylinderWall,
   sweptVolume,
   volumesOf,
 } from '../../src/timing/volume.ts';
@@ -79,7 +79,7 @@ describe('volumes', () => {
   it('has crown, head and liner around the gas', () => {
     const liner = cylinderVolume(volumes, 180) / volumes.pistonArea;
     const cylinder = (Math.PI / 2) * 0.054 ** 2 + Math.PI * 0.054 * liner;
-    expect(cylinderSurface(volumes, 180)).toBeCloseTo(cylinder, 14);
+    expect(cylinderWall(volumes, cylinderVolume(volumes, 180))).toBeCloseTo(cylinder, 14);
   });
 });
 

@@ -4,6 +4,7 @@
  */
 
 import {
+  CLOCK,
   fixedOpening,
   GasModel,
   type Link,
@@ -25,7 +26,7 @@ import {
 import type { Case, Engine, Intake, RunSettings } from '../../case/model.ts';
 import { type PortSchedule, portSchedule, samplePort } from '../../timing/schedule.ts';
 import { sweptVolume } from '../../timing/volume.ts';
-import { CylinderDrive, crankcaseDrive, PortOpening } from './drives.ts';
+import { CrankcaseDrive, type CylinderDrive, cylinderDriveOf, PortOpening } from './drives.ts';
 import { type DuctRun, ductRuns, exhaustSections, meshRun } from './exhaust.ts';
 import { wallTemperatureAt } from './wall.ts';
 
@@ -60,9 +61,9 @@ export function buildEngine(subject: Case, rpm: number, cell: number): EngineNet
   const heat =
     engine.combustion.completeness *
     reactionHeat(fuel.hydrogenCarbonRatio, fuel.equivalenceRatio, fuel.lowerHeatingValue);
-  const cylinderDrive = new CylinderDrive(engine, schedule.volumes, rpm, heat);
+  const cylinderDrive = cylinderDriveOf(engine, schedule.volumes, rpm, heat);
   const cylinder = new Volume('cylinder', gas, cylinderDrive, engine.scavenging);
-  const crankcase = new Volume('crankcase', gas, crankcaseDrive(engine, schedule.volumes, rpm));
+  const crankcase = new Volume('crankcase', gas, new CrankcaseDrive(engine, schedule.volumes, rpm));
 
   const exhaust = exhaustDucts(subject, gas, cell);
   const tract = tractDucts(engine, gas, cell, run);
@@ -235,8 +236,8 @@ function intakeOpening(intake: Intake, schedule: PortSchedule, rpm: number): Ope
   const opening: Opening = {
     areaOut: 0,
     areaIn: 0,
-    set: (time) => {
-      const area = intake.discharge * samplePort(table, 6 * rpm * time);
+    set: (clock) => {
+      const area = intake.discharge * samplePort(table, 6 * rpm * (clock[CLOCK.stage] as number));
       opening.areaOut = area;
       opening.areaIn = area;
     },

@@ -125,7 +125,7 @@ function closeExhaust(engine: EngineNetwork, book: CycleBook): void {
   book.trapped = cylinder.mass();
   book.trappedFresh = cylinder.mass() - cylinder.burntMass();
   if (cylinderDrive.release !== null) cylinderDrive.release.freshMass = book.trappedFresh;
-  cylinderDrive.noteClosing(cylinder.pressure, cylinder.meanTemperature, cylinderDrive.volume(network.time));
+  cylinderDrive.noteClosing(cylinder.pressure, cylinder.meanTemperature, cylinder.volumeAt(network.time));
 }
 
 function settleBooks(

@@ -7,47 +7,97 @@
  * eq. 12.19, from memory). The crankcase takes Annand's with its own wall temperature.
  */
 
-import type { Opening, VolumeDrive } from '../../../solver/index.ts';
-import { conductivity, viscosity } from '../../../solver/index.ts';
+import {
+  type Asked,
+  CLOCK,
+  type Clock,
+  conductivity,
+  DRIVE,
+  type Opening,
+  type Release,
+  type VolumeDrive,
+  viscosity,
+} from '../../../solver/index.ts';
 import type { Discharge, Engine } from '../../case/model.ts';
 import { meanPistonSpeed } from '../../timing/crank.ts';
 import type { PortTable } from '../../timing/schedule.ts';
 import { samplePort } from '../../timing/schedule.ts';
 import {
-  crankcaseVolume,
-  cylinderSurface,
-  cylinderVolume,
+  crankcaseSide,
+  cylinderSide,
+  cylinderWall,
+  type PistonSide,
   sweptVolume,
   type Volumes,
+  volumeOn,
 } from '../../timing/volume.ts';
 import { burntShare } from '../../timing/wiebe.ts';
 
-/** Heat per fresh mass is set once; the fresh mass at each exhaust closing. */
-export interface Release {
-  burntShare(time: number): number;
-  freshMass: number;
-  readonly heatPerMass: number;
+/** Heat to a wall: its temperature [K], Annand's coefficient a [-], mean piston speed [m/s] and bore [m]. */
+interface WallHeat {
+  readonly wallTemperature: number;
+  readonly a: number;
+  readonly speed: number;
+  readonly bore: number;
 }
 
-export class CylinderDrive implements VolumeDrive {
-  readonly release: Release | null;
-  private readonly volumes: Volumes;
-  private readonly engine: Engine;
-  private readonly degPerSecond: number;
-  private readonly pistonSpeed: number;
-  /** State at the last exhaust closing, for Woschni's combustion term: pressure, temperature, volume. */
-  private readonly closing = new Float64Array(3);
+/** A volume on one side of the piston. */
+abstract class PistonDrive implements VolumeDrive {
+  abstract readonly release: Release | null;
+  private readonly side: PistonSide;
+  protected readonly degPerSecond: number;
+  private readonly heat: WallHeat | null;
 
-  constructor(engine: Engine, volumes: Volumes, rpm: number, heatPerMass: number | null) {
-    this.engine = engine;
-    this.volumes = volumes;
+  constructor(side: PistonSide, rpm: number, heat: WallHeat | null) {
+    this.side = side;
     this.degPerSecond = 6 * rpm;
-    this.pistonSpeed = meanPistonSpeed(volumes.crank, rpm);
-    this.release = heatPerMass === null ? null : releaseOf(engine, rpm, heatPerMass);
+    this.heat = heat;
   }
 
-  volume(time: number): number {
-    return cylinderVolume(this.volumes, this.degPerSecond * time);
+  /** Wall that the gas touches when it fills a volume [m2]. */
+  protected abstract wallAround(volume: number): number;
+
+  fillVolume(asked: Asked): void {
+    asked[DRIVE.volume] = volumeOn(this.side, this.degPerSecond * (asked[DRIVE.time] as number));
+  }
+
+  fillWallHeat(asked: Asked): void {
+    const { heat } = this;
+    asked[DRIVE.wallHeat] = 0;
+    if (heat === null) return;
+    this.fillCoefficient(asked, heat);
+    const h = asked[DRIVE.wallHeat] as number;
+    const area = this.wallAround(asked[DRIVE.volume] as number);
+    asked[DRIVE.wallHeat] = h * area * (heat.wallTemperature - (asked[DRIVE.temperature] as number));
+  }
+
+  /** Fills the heat transfer coefficient, Annand's, where the heat will stand [W/(m2 K)]. */
+  protected fillCoefficient(asked: Asked, { a, speed, bore }: WallHeat): void {
+    const temperature = asked[DRIVE.temperature] as number;
+    const reynolds = ((asked[DRIVE.density] as number) * speed * bore) / viscosity(temperature);
+    asked[DRIVE.wallHeat] = (a * conductivity(temperature) * reynolds ** 0.7) / bore;
+  }
+}
+
+export class CylinderDrive extends PistonDrive {
+  readonly release: WiebeRelease | null;
+  protected readonly engine: Engine;
+  protected readonly volumes: Volumes;
+  /** State at the last exhaust closing: pressure, temperature, volume. */
+  protected readonly closing = new Float64Array(3);
+
+  constructor(engine: Engine, volumes: Volumes, rpm: number, heatPerMass: number | null) {
+    const { model, coefficient, wallTemperature } = engine.cylinderHeat;
+    const speed = meanPistonSpeed(volumes.crank, rpm);
+    const heat = { wallTemperature, a: coefficient, speed, bore: engine.bore };
+    super(cylinderSide(volumes), rpm, model === 'none' ? null : heat);
+    this.engine = engine;
+    this.volumes = volumes;
+    this.release = heatPerMass === null ? null : new WiebeRelease(engine, rpm, heatPerMass);
+  }
+
+  protected wallAround(volume: number): number {
+    return cylinderWall(this.volumes, volume);
   }
 
   /** Keeps the state in which the exhaust closed. */
@@ -56,69 +106,83 @@ export class CylinderDrive implements VolumeDrive {
     this.closing[1] = temperature;
     this.closing[2] = volume;
   }
+}
 
-  wallHeat(time: number, pressure: number, temperature: number, density: number): number {
-    const { model, wallTemperature, coefficient } = this.engine.cylinderHeat;
-    if (model === 'none') return 0;
-    const area = cylinderSurface(this.volumes, this.degPerSecond * time);
-    const h =
-      model === 'annand'
-        ? annand(coefficient, temperature, density, this.pistonSpeed, this.engine.bore)
-        : this.woschni(time, pressure, temperature) * coefficient;
-    return h * area * (wallTemperature - temperature);
-  }
-
-  private woschni(time: number, pressure: number, temperature: number): number {
-    const [pr, Tr, Vr] = this.closing as unknown as [number, number, number];
-    const deg = (this.degPerSecond * time) % 360;
-    const burning = deg > 360 + this.engine.combustion.startDeg || deg < 90;
-    let w = (burning ? 2.28 : 6.18) * this.pistonSpeed;
+/** A cylinder with Woschni's heat transfer coefficient. */
+class WoschniDrive extends CylinderDrive {
+  protected override fillCoefficient(asked: Asked, { a, speed, bore }: WallHeat): void {
+    const { combustion } = this.engine;
+    const pr = this.closing[0] as number;
+    const Tr = this.closing[1] as number;
+    const Vr = this.closing[2] as number;
+    const pressure = asked[DRIVE.pressure] as number;
+    const temperature = asked[DRIVE.temperature] as number;
+    const deg = (this.degPerSecond * (asked[DRIVE.time] as number)) % 360;
+    const burning = deg > 360 + combustion.startDeg || deg < 90;
+    let w = (burning ? 2.28 : 6.18) * speed;
     if (burning && pr > 0) {
-      const motored = pr * (Vr / this.volume(time)) ** 1.33;
+      const motored = pr * (Vr / (asked[DRIVE.volume] as number)) ** 1.33;
       w += Math.max(0, ((3.24e-3 * sweptVolume(this.volumes) * Tr) / (pr * Vr)) * (pressure - motored));
     }
-    return 3.26 * this.engine.bore ** -0.2 * (pressure / 1000) ** 0.8 * temperature ** -0.55 * w ** 0.8;
+    const h = 3.26 * bore ** -0.2 * (pressure / 1000) ** 0.8 * temperature ** -0.55 * w ** 0.8;
+    asked[DRIVE.wallHeat] = h * a;
   }
 }
 
-/** Annand's heat transfer coefficient [W/(m2 K)]. */
-export function annand(a: number, temperature: number, density: number, speed: number, bore: number): number {
-  const reynolds = (density * speed * bore) / viscosity(temperature);
-  return (a * conductivity(temperature) * reynolds ** 0.7) / bore;
+/** The drive of an engine's cylinder with the law of wall heat that it asks for; heat [J] per fresh mass [kg]. */
+export function cylinderDriveOf(
+  engine: Engine,
+  volumes: Volumes,
+  rpm: number,
+  heatPerMass: number | null,
+): CylinderDrive {
+  const Drive = engine.cylinderHeat.model === 'woschni' ? WoschniDrive : CylinderDrive;
+  return new Drive(engine, volumes, rpm, heatPerMass);
 }
 
 /** Cumulative burnt share over all turns, each burning completely; grows by one a turn. */
-function releaseOf(engine: Engine, rpm: number, heatPerMass: number): Release {
-  const { startDeg, durationDeg, wiebeEfficiency, wiebeExponent } = engine.combustion;
-  const whole = burntShare(1, wiebeEfficiency, wiebeExponent);
-  return {
-    burntShare(time: number): number {
-      const since = (6 * rpm * time - startDeg) / 360;
-      const turn = Math.floor(since);
-      const z = ((since - turn) * 360) / durationDeg;
-      return turn + burntShare(z, wiebeEfficiency, wiebeExponent) / whole;
-    },
-    freshMass: 0,
-    heatPerMass,
-  };
+export class WiebeRelease implements Release {
+  /** Set at each exhaust closing [kg]. */
+  freshMass = 0;
+  readonly heatPerMass: number;
+  private readonly combustion: Engine['combustion'];
+  private readonly rpm: number;
+  /** Burnt share at the end of the burn [-]. */
+  private readonly whole: number;
+
+  constructor(engine: Engine, rpm: number, heatPerMass: number) {
+    const { wiebeEfficiency, wiebeExponent } = engine.combustion;
+    this.combustion = engine.combustion;
+    this.rpm = rpm;
+    this.heatPerMass = heatPerMass;
+    this.whole = burntShare(1, wiebeEfficiency, wiebeExponent);
+  }
+
+  fillBurntShare(asked: Asked): void {
+    const { startDeg, durationDeg, wiebeEfficiency, wiebeExponent } = this.combustion;
+    const since = (6 * this.rpm * (asked[DRIVE.time] as number) - startDeg) / 360;
+    const turn = Math.floor(since);
+    const z = ((since - turn) * 360) / durationDeg;
+    asked[DRIVE.burntShare] = turn + burntShare(z, wiebeEfficiency, wiebeExponent) / this.whole;
+  }
 }
 
-export function crankcaseDrive(engine: Engine, volumes: Volumes, rpm: number): VolumeDrive {
-  const speed = meanPistonSpeed(volumes.crank, rpm);
-  const { coefficient, model } = engine.cylinderHeat;
-  const warm = model !== 'none';
-  const a = model === 'annand' ? coefficient : 0.26;
-  return {
-    release: null,
-    volume: (time) => crankcaseVolume(volumes, 6 * rpm * time),
-    wallHeat: (time, _pressure, temperature, density) => {
-      if (!warm) return 0;
-      // Wall of a cube of the crankcase's volume: its real shape is not among the inputs.
-      const area = 6 * crankcaseVolume(volumes, 6 * rpm * time) ** (2 / 3);
-      const h = annand(a, temperature, density, speed, engine.bore);
-      return h * area * (engine.crankcase.wallTemperature - temperature);
-    },
-  };
+/** The crankcase, with Annand's law where the cylinder has any. */
+export class CrankcaseDrive extends PistonDrive {
+  readonly release = null;
+
+  constructor(engine: Engine, volumes: Volumes, rpm: number) {
+    const { model, coefficient } = engine.cylinderHeat;
+    const { wallTemperature } = engine.crankcase;
+    const speed = meanPistonSpeed(volumes.crank, rpm);
+    const heat = { wallTemperature, a: model === 'annand' ? coefficient : 0.26, speed, bore: engine.bore };
+    super(crankcaseSide(volumes), rpm, model === 'none' ? null : heat);
+  }
+
+  /** Wall of a cube of the crankcase's volume: its real shape is not among the inputs. */
+  protected wallAround(volume: number): number {
+    return 6 * volume ** (2 / 3);
+  }
 }
 
 /** A port in the cylinder wall: table times a discharge coefficient that grows from crack to full opening. */
@@ -143,8 +207,8 @@ export class PortOpening implements Opening {
     this.gainIn = ((fromCylinder ? inFull : outFull) - this.crackIn) / table.full;
   }
 
-  set(time: number): void {
-    const area = samplePort(this.table, this.degPerSecond * time);
+  set(clock: Clock): void {
+    const area = samplePort(this.table, this.degPerSecond * (clock[CLOCK.stage] as number));
     this.areaOut = area * (this.crackOut + this.gainOut * area);
     this.areaIn = area * (this.crackIn + this.gainIn * area);
   }

@@ -52,7 +52,7 @@ export function vesselRecord(
 ): VesselRecord {
   const pressure = traces[0]!;
   const mass = traces[1]!;
-  const perMass = volume.drive.volume(0) / gas.gasConstant(burnt);
+  const perMass = volume.volumeAt(0) / gas.gasConstant(burnt);
   return { side, pressure, temperature: pressure.map((p, k) => (p * perMass) / mass[k]!), mass };
 }
 

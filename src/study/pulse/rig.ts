@@ -55,7 +55,7 @@ export function buildRig(pulse: Pulse): Rig {
   let thermal = 0;
   for (const stretch of stretches) thermal += fillDuct(stretch, gas, burnt);
   for (const { volume } of vessels)
-    thermal += (volume.pressure * volume.drive.volume(0)) / (gas.gamma(volume.temperature[0]!, burnt) - 1);
+    thermal += (volume.pressure * volume.volumeAt(0)) / (gas.gamma(volume.temperature[0]!, burnt) - 1);
   const network = new Network(
     stretches.map((one) => one.duct),
     vessels.map((one) => one.volume),

@@ -4,7 +4,15 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { GasModel, Network, Volume, type VolumeDrive } from '../../../solver/index.ts';
+import {
+  type Asked,
+  DRIVE,
+  GasModel,
+  movingDrive,
+  Network,
+  rigidDrive,
+  Volume,
+} from '../../../solver/index.ts';
 import { burntShare } from '../../../src/timing/wiebe.ts';
 
 const RPM = 10_000;
@@ -18,7 +26,7 @@ function march(volume: Volume, until: number, steps: number): Network {
 }
 
 describe('a motored cylinder', () => {
-  const drive: VolumeDrive = { volume: volumeAt, release: null, wallHeat: () => 0 };
+  const drive = movingDrive(volumeAt);
 
   test('returns its work, to the second order of the step', () => {
     const losses = [720, 1440].map((steps) => {
@@ -44,15 +52,14 @@ describe('a motored cylinder', () => {
 
 test('burning releases its heat and turns the charge to burnt gas', () => {
   const release = {
-    burntShare: (time: number) => burntShare(time / (0.2 * TURN), 6.908, 2) / burntShare(1, 6.908, 2),
+    fillBurntShare: (asked: Asked) => {
+      const share = burntShare(asked[DRIVE.time]! / (0.2 * TURN), 6.908, 2);
+      asked[DRIVE.burntShare] = share / burntShare(1, 6.908, 2);
+    },
     freshMass: 0,
     heatPerMass: 2.6e6,
   };
-  const volume = new Volume('bomb', GasModel.charge(1.85, 1.1), {
-    volume: () => 1e-4,
-    release,
-    wallHeat: () => 0,
-  });
+  const volume = new Volume('bomb', GasModel.charge(1.85, 1.1), { ...rigidDrive(1e-4), release });
   volume.fill(0, 1e6, 500, 0.1);
   release.freshMass = 0.9 * volume.mass();
   const before = volume.energyContent();

@@ -4,6 +4,7 @@ import {
   fixedOpening,
   GasModel,
   Network,
+  newClock,
   newFlow,
   type PortLink,
   rigidDrive,
@@ -54,7 +55,7 @@ function error(vessel: Case, cells: number): number {
   const still = { gamma, gasConstant, temperature, pressure: PRESSURE };
   const exact = chokedTime({ gas: still, volume, effectiveArea: area }, 0.5);
   while (network.time < 1.1 * exact) {
-    tank.decode(network.time);
+    tank.decode(newClock(network.time));
     add(pressure, network.time, tank.pressure / PRESSURE);
     add(heat, network.time, (tank.temperature[0] as number) / temperature);
     network.step(1);

@@ -1,0 +1,74 @@
+/**
+ * What a drive does to its volume: at the start of a step, and over the span of a stage. It is asked with the gas as the
+ * stage finds it, before the streams of the stage are known.
+ */
+
+import { CLOCK, type Clock } from '../network/clock.ts';
+import { DRIVE, newAsked, type VolumeDrive } from './drive.ts';
+
+export abstract class Driven {
+  readonly drive: VolumeDrive;
+  pressure = 0;
+  /** Mean temperature by heat content [K]. */
+  meanTemperature = 0;
+  /** Volume at the start of the step and at the end of the span [m3]. */
+  protected volume = 0;
+  protected endVolume = 0;
+  /** Length of the span [s], heat from the wall over it [J], and the share of the charge that burns in it [-]. */
+  protected span = 0;
+  protected spanHeat = 0;
+  protected burning = 0;
+  private burntShare = 0;
+  private readonly asked = newAsked();
+
+  constructor(drive: VolumeDrive) {
+    this.drive = drive;
+  }
+
+  /** Volume at a time [m3]. */
+  volumeAt(time: number): number {
+    this.asked[DRIVE.time] = time;
+    this.drive.fillVolume(this.asked);
+    return this.asked[DRIVE.volume];
+  }
+
+  /** Gas mass in the volume [kg]. */
+  abstract mass(): number;
+
+  /** Forgets the streams of the last stage. */
+  protected abstract clearStreams(): void;
+
+  /** A step starts at the clock's time; until a stage begins, the span is empty. */
+  protected startStep(clock: Clock): void {
+    const { drive, asked } = this;
+    asked[DRIVE.time] = clock[CLOCK.time];
+    drive.fillVolume(asked);
+    this.volume = asked[DRIVE.volume];
+    this.endVolume = this.volume;
+    if (drive.release === null) return;
+    drive.release.fillBurntShare(asked);
+    this.burntShare = asked[DRIVE.burntShare];
+  }
+
+  /** A stage begins over the clock's span. */
+  startStage(clock: Clock): void {
+    const { drive, asked } = this;
+    const from = clock[CLOCK.time];
+    const to = from + clock[CLOCK.span];
+    this.clearStreams();
+    this.span = to - from;
+    asked[DRIVE.time] = 0.5 * (from + to);
+    drive.fillVolume(asked);
+    asked[DRIVE.pressure] = this.pressure;
+    asked[DRIVE.temperature] = this.meanTemperature;
+    asked[DRIVE.density] = this.mass() / this.volume;
+    drive.fillWallHeat(asked);
+    this.spanHeat = asked[DRIVE.wallHeat] * this.span;
+    asked[DRIVE.time] = to;
+    drive.fillVolume(asked);
+    this.endVolume = asked[DRIVE.volume];
+    if (drive.release === null) return;
+    drive.release.fillBurntShare(asked);
+    this.burning = asked[DRIVE.burntShare] - this.burntShare;
+  }
+}
