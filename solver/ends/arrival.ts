@@ -15,11 +15,12 @@ export function arrivingLambda(end: DuctEnd): number {
   return s[ARRIVE.soundSpeed] + 0.5 * (s[ARRIVE.gamma] - 1) * s[ARRIVE.velocity];
 }
 
-/** Pressure at which the arriving gas would come to rest on the face [Pa]. */
+/** Pressure at which the arriving gas would come to rest on the face [Pa]; none where it flees faster than it can expand. */
 export function restPressure(end: DuctEnd): number {
   const s = end.arrive;
   const g = s[ARRIVE.gamma];
-  return s[ARRIVE.pressure] * (arrivingLambda(end) / s[ARRIVE.soundSpeed]) ** ((2 * g) / (g - 1));
+  const lambda = arrivingLambda(end);
+  return lambda > 0 ? s[ARRIVE.pressure] * (lambda / s[ARRIVE.soundSpeed]) ** ((2 * g) / (g - 1)) : 0;
 }
 
 const point = newGasPoint();

@@ -7,7 +7,8 @@
  * supersonic; then the face's Mach number follows from phi = M [2/(gamma+1) (1 + (gamma-1)/2 M^2)]^(-(gamma+1)/(2(gamma-1))).
  *
  * Into the duct: isentropic from the reservoir to the throat, where the pressure is the duct's (or sonic), then mixing at
- * constant pressure and stagnation enthalpy to the full area; the arriving characteristic closes the problem.
+ * constant pressure and stagnation enthalpy to the full area; the arriving characteristic closes the problem. The stream on
+ * the face is at most sonic: where the duct would draw more, its pressure no longer reaches the face.
  * Source: Benson, The Thermodynamics and Gas Dynamics of Internal-Combustion Engines, vol. 1 (1982) (constant-pressure model; value from memory).
  */
 
@@ -144,11 +145,15 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
   // Illinois form of false position.
   const rest = restPressure(end);
   const tolerance = 1e-13 * p0;
-  let low = rest;
+  const sonic = sonicPressure(reservoir);
+  let low = rest > sonic ? rest : sonic;
   let high = p0;
   entering[ENTERING.pressure] = low;
   throughThroat(reservoir);
-  let lowMiss = entering[ENTERING.speed];
+  let lowMiss =
+    entering[ENTERING.speed] - (s[ARRIVE.soundSpeed] * (low / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
+  if (low === sonic && !(lowMiss > 0)) high = low;
+  const drawn = high === low;
   let highMiss = -(s[ARRIVE.soundSpeed] * (high / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
   let p = low;
   let kept = 0;
@@ -175,13 +180,22 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
   entering[ENTERING.pressure] = p;
   throughThroat(reservoir);
   // Near rest the throat's speed, a root of a small difference, is all round-off; the wave's is not.
-  const speed = (s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
+  const wave = (s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
+  const speed = drawn ? entering[ENTERING.speed] : wave;
   out[ANSWER.pressure] = p;
   out[ANSWER.velocity] = -(speed > 0 ? speed : 0);
   out[ANSWER.density] = entering[ENTERING.density];
   out[ANSWER.enthalpy] = reservoir[RESERVOIR.enthalpy];
   out[ANSWER.burnt] = reservoir[RESERVOIR.burnt];
   answerEntering(end);
+}
+
+/** Face pressure at which the choked stream of a throat is sonic on the face too [Pa]. */
+function sonicPressure(reservoir: Reservoir): number {
+  const g = reservoir[RESERVOIR.gamma];
+  const h = 0.5 * (g - 1);
+  // flux = phi gamma p_c/a*, and on the face flux = gamma p/a* for a stream at a* = a0/sqrt(1 + h)
+  return throat[THROAT.share] * reservoir[RESERVOIR.pressure] * (1 / (1 + h)) ** (g / (g - 1));
 }
 
 /** Fills speed and density of the trial after the throat and the mixing, from its pressure. */
