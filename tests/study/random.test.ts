@@ -45,7 +45,7 @@ test('uniform and normal numbers have their moments', () => {
     const face = random.below(6);
     counts[face] = (counts[face] as number) + 1;
   }
-  // Chi squared with 5 degrees of freedom exceeds 20.5 with probability 0.001; the seed is fixed.
+  // Chi squared with 5 degrees of freedom exceeds 20.5 with probability 0.001; the generator is started alike each time.
   const chi = counts.reduce((sum, seen) => sum + (seen - 10_000) ** 2 / 10_000, 0);
   expect(chi).toBeLessThan(20.5);
 });
