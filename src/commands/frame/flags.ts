@@ -140,7 +140,7 @@ export const verbFlags = {
   mostDrafts: {
     member: 'mostDrafts',
     syntax: '--drafts <n>',
-    help: 'drafts to run at most (default: 240)',
+    help: 'drafts to run at most (default: 160)',
     read: countFlag,
   },
   thickness: {
@@ -185,7 +185,7 @@ export function flagsOf(given: Readonly<Record<string, unknown>>, declared: read
     from: 'better',
     vary: [],
     limits: [],
-    mostDrafts: 240,
+    mostDrafts: 160,
     thickness: 0.8e-3,
     seam: 0,
   };
