@@ -38,7 +38,7 @@ const jobsPerThread = 2;
 
 export function openPool(threads: number): Pool {
   const piscina = new Piscina({
-    filename: fileURLToPath(new URL('./worker.js', import.meta.url)),
+    filename: fileURLToPath(new URL('./thread.cjs', import.meta.url)),
     name: 'work',
     minThreads: 1,
     maxThreads: threads,

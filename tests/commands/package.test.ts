@@ -47,6 +47,7 @@ describe('the tarball', () => {
     for (const file of [
       'dist/src/main.js',
       'dist/src/study/worker.js',
+      'dist/src/study/thread.cjs',
       'dist/solver/index.js',
       'dist/solver/index.d.ts',
       'dist/plots/bundle/sweep-page.js',

@@ -1,5 +1,6 @@
 /** The worker pool on the built program, with real threads. */
 
+import { spawnSync } from 'node:child_process';
 import { afterAll, describe, expect, test } from 'vitest';
 import type { Job } from '../../dist/src/study/jobs.js';
 import { openPool, type Pool } from '../../dist/src/study/pool.js';
@@ -125,5 +126,26 @@ describe('pool', () => {
       break;
     }
     expect(ended).toBe(true);
+  });
+
+  /**
+   * Ended at the moments at which a thread loads its code, in a process of its own because what is guarded
+   * against takes the process down: with an ES module in the place of `thread.cjs` five of five such processes died.
+   */
+  test('threads may be ended while they load', () => {
+    const program = `
+      const { openPool } = await import(${JSON.stringify(new URL('../../dist/src/study/pool.js', import.meta.url).href)});
+      for (let round = 0; round < 60; round += 1) {
+        const pool = openPool(2);
+        const job = { kind: 'echo-test', input: { value: 1, rounds: 1e12 } };
+        const jobs = [pool.one(job), pool.one(job)];
+        await new Promise((resolve) => setTimeout(resolve, 50 + round / 4));
+        await pool.close();
+        await Promise.all(jobs);
+      }
+      process.stdout.write('alive');`;
+    const run = spawnSync(process.execPath, ['--input-type=module', '-e', program], { encoding: 'utf8' });
+    expect(run.stderr).toBe('');
+    expect(run.stdout).toBe('alive');
   });
 });
