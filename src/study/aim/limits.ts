@@ -9,7 +9,7 @@ import type { Sensitivity } from './sensitivities.ts';
 const AT_END = 0.01;
 /** A constraint missed by less than this share of its limit is active. */
 const ACTIVE = 0.006;
-/** A peak so near to the window's edge is held there [deg]. */
+/** A middle of the plug-back so near to the window's edge is held there [deg]. */
 const AT_EDGE = 0.7;
 
 export function reachedLimits(
@@ -34,16 +34,13 @@ export function reachedLimits(
 function windowEdge({ rows, judged }: Pick<AimedPipe, 'rows' | 'judged'>, target: number): readonly string[] {
   const row = rows.find((one) => one.speed_rpm === target);
   if (row === undefined || judged === null) return [];
-  if (judged.leadDeg === null) return [`no plug-back is found at ${target} rpm`];
+  const { middleLeadDeg: lead, outsideDeg } = judged;
+  if (lead === null) return [`no plug-back is found at ${target} rpm`];
   const window = (row.exhaust_closes_deg ?? 0) - (row.transfers_close_deg ?? 0);
-  if (judged.outsideDeg > 0)
-    return [
-      judged.leadDeg < 0
-        ? 'the plug-back peaks after exhaust closing'
-        : 'the plug-back peaks before transfer closing',
-    ];
-  if (judged.leadDeg < AT_EDGE) return ['the plug-back peaks just before exhaust closing'];
-  return judged.leadDeg > window - AT_EDGE ? ['the plug-back peaks just after transfer closing'] : [];
+  const lands = (place: string): readonly string[] => [`the middle of the plug-back lands ${place}`];
+  if (outsideDeg > 0) return lands(lead < 0 ? 'after exhaust closing' : 'before transfer closing');
+  if (lead < AT_EDGE) return lands('just before exhaust closing');
+  return lead > window - AT_EDGE ? lands('just after transfer closing') : [];
 }
 
 /** A change of the torque by more than this share, for so small a change of the pipe, is an edge. */

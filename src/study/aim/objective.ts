@@ -1,7 +1,8 @@
 /**
- * What aiming is after: the mean torque over the target ± `BAND`, with the peak of the plug-back at the target between
- * transfer closing and exhaust closing. A degree outside costs `COST` of the torque of the pipe that the search started
- * from, so that the search finds its way back in.
+ * What aiming is after: the mean torque over the target ± `BAND`, with the plug-back at the target landing between
+ * transfer closing and exhaust closing. It is judged by its middle, the centroid of its impulse, as the pages judge it:
+ * the peak of a flat-topped wave jumps from crest to crest where the wave itself does not. A degree outside costs `COST`
+ * of the torque of the pipe that the search started from, so that the search finds its way back in.
  */
 
 import type { DraftResult } from '../draft.ts';
@@ -19,8 +20,8 @@ export interface Judged {
   readonly score: number;
   /** Mean torque over the band [Nm]. */
   readonly torque: number;
-  /** At the target: lead of the plug-back, and how far its peak is outside the window [deg]. */
-  readonly leadDeg: number | null;
+  /** At the target: exhaust closing less the middle of the plug-back, and how far that is outside the window [deg]. */
+  readonly middleLeadDeg: number | null;
   readonly outsideDeg: number;
 }
 
@@ -38,17 +39,17 @@ export function judge(result: DraftResult, target: number, unit: number): Judged
   );
   const row = result.rows.find((one) => one.speed_rpm === target);
   if (!mean.ok || row === undefined) return null;
-  const leadDeg = leadOf(row);
-  const outsideDeg = leadDeg === null ? LOST : outside(row, leadDeg);
-  return { score: mean.score - COST * unit * outsideDeg, torque: mean.score, leadDeg, outsideDeg };
+  const middleLeadDeg = middleLead(row);
+  const outsideDeg = middleLeadDeg === null ? LOST : outside(row, middleLeadDeg);
+  return { score: mean.score - COST * unit * outsideDeg, torque: mean.score, middleLeadDeg, outsideDeg };
 }
 
-function leadOf(row: ReadRow): number | null {
-  const lead = row.plugback_lead_deg;
-  return typeof lead === 'number' && Number.isFinite(lead) ? lead : null;
+function middleLead({ plugback_centroid_deg: middle, exhaust_closes_deg: closes }: ReadRow): number | null {
+  const lead = middle === null || closes === null ? Number.NaN : closes - middle;
+  return Number.isFinite(lead) ? lead : null;
 }
 
-/** How far the peak lies outside transfer closing to exhaust closing [deg]. */
+/** How far the middle lies outside transfer closing to exhaust closing [deg]. */
 function outside(row: ReadRow, leadDeg: number): number {
   const window = (row.exhaust_closes_deg ?? 0) - (row.transfers_close_deg ?? 0);
   return Math.max(0, -leadDeg, leadDeg - window);

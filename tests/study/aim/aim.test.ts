@@ -37,7 +37,7 @@ function madeUp({ pipe, run }: Case): DraftResult {
       torque_nm: torque,
       power_kw: (torque * speed * Math.PI) / 30_000,
       plugback_lead_deg: 15 - 0.4 * (header - 187.3),
-      plugback_centroid_deg: 270 + 0.4 * (header - 187.3),
+      plugback_centroid_deg: 262 + 0.4 * (header - 187.3),
       exhaust_closes_deg: 277,
       transfers_close_deg: 245,
       pipe_mean_temperature_k: 800,
@@ -150,7 +150,10 @@ describe('aiming', () => {
       const result = madeUp(one);
       const torque = 10 + lengthOf(one.pipe);
       return result.ok
-        ? { ok: true, rows: result.rows.map((row) => ({ ...row, torque_nm: torque, plugback_lead_deg: 10 })) }
+        ? {
+            ok: true,
+            rows: result.rows.map((row) => ({ ...row, torque_nm: torque, plugback_centroid_deg: 267 })),
+          }
         : result;
     };
     const from = async (start: AimWish['from'], run: (subject: Case) => DraftResult) =>
@@ -247,11 +250,14 @@ test('a degree outside the window costs a fiftieth of the torque', () => {
       meshed(subject, subject.pipe, { cells: 50, speeds: [10_750, 11_000, 11_250], quick: true }),
     );
     return result.ok
-      ? { ok: true, rows: result.rows.map((row) => ({ ...row, torque_nm: 10, plugback_lead_deg: lead })) }
+      ? {
+          ok: true,
+          rows: result.rows.map((row) => ({ ...row, torque_nm: 10, plugback_centroid_deg: 277 - lead })),
+        }
       : result;
   };
   expect(judge(late(1), 11_000, 20)?.score).toBe(10);
   expect(judge(late(-5), 11_000, 20)).toMatchObject({ score: 8, torque: 10, outsideDeg: 5 });
   expect(judge(late(33), 11_000, 20)?.score).toBeCloseTo(10 - 0.4, 12);
-  expect(judge(late(Number.NaN), 11_000, 20)).toMatchObject({ leadDeg: null, outsideDeg: 40 });
+  expect(judge(late(Number.NaN), 11_000, 20)).toMatchObject({ middleLeadDeg: null, outsideDeg: 40 });
 });
