@@ -6,6 +6,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { availableParallelism, cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { bareDuct, demoEngine, median } from './march-rate.mjs';
+import { pageOpenMs } from './page-open.mjs';
 
 const root = new URL('../../', import.meta.url).pathname;
 const program = join(root, 'dist/src/main.js');
@@ -29,8 +30,8 @@ function columnMean(csv, name) {
   return values.length > 0 ? values.reduce((sum, value) => sum + value, 0) / values.length : null;
 }
 
-/** The demo sweep on some threads: wall time and cycles a speed, null where it failed. */
-function demoSweep(threads) {
+/** The demo sweep on some threads: wall time, cycles a speed and the opening of its page; null where it failed. */
+async function demoSweep(threads) {
   const folder = mkdtempSync(join(tmpdir(), 'echocone-bench-'));
   try {
     const run = timed([
@@ -46,15 +47,20 @@ function demoSweep(threads) {
     // A speed that would not settle (exit code 4) has been computed like any other.
     if (run.status !== 0 && run.status !== 4) {
       process.stderr.write(`The sweep on ${threads} threads ended with code ${run.status}. ${run.stderr}\n`);
-      return { seconds: null, cycles: null };
+      return unknown;
     }
     const csv = readFileSync(join(folder, 'sweep.csv'), 'utf8');
-    return { seconds: run.seconds, cycles: columnMean(csv, 'cycles') };
+    return {
+      seconds: run.seconds,
+      cycles: columnMean(csv, 'cycles'),
+      pageMs: await pageOpenMs(join(folder, 'sweep.html')),
+    };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
 }
 
+const unknown = { seconds: null, cycles: null, pageMs: null };
 const quick = process.argv.includes('--quick');
 const engine = await demoEngine(demo, SPEED);
 const figures = {
@@ -64,8 +70,8 @@ const figures = {
   engine_steps_per_cycle: engine.stepsPerCycle,
   engine_cells: engine.cells,
 };
-const one = quick ? { seconds: null, cycles: null } : demoSweep(1);
-const two = quick ? { seconds: null, cycles: null } : demoSweep(2);
+const one = quick ? unknown : await demoSweep(1);
+const two = quick ? unknown : await demoSweep(2);
 const answer = {
   schemaVersion: 1,
   kind: 'bench',
@@ -73,6 +79,7 @@ const answer = {
   cycles_per_speed: one.cycles ?? two.cycles,
   demo_sweep_s_1_thread: one.seconds,
   demo_sweep_s_2_threads: two.seconds,
+  sweep_page_opens_ms: two.pageMs ?? one.pageMs,
   help_ms: 1000 * median(Array.from({ length: 5 }, () => timed(['--help']).seconds)),
   machine: { cpu: cpus()[0]?.model ?? 'unknown', cores: availableParallelism(), node: process.version },
 };

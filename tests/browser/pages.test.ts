@@ -80,18 +80,9 @@ describe.each(Object.keys(pages))('the %s page', (name) => {
 });
 
 describe('the sweep page of 25 speeds', () => {
-  it('stays below 8 MB and is drawn within 3 seconds', async () => {
-    const markup = sweepMarkup();
-    expect(Buffer.byteLength(markup)).toBeLessThan(8e6);
-    // The best of three, because other tests share the two cores.
-    const times: number[] = [];
-    for (let i = 0; i < 3; i++) {
-      const start = performance.now();
-      const { page } = await openPage(bench, 'sweep-timed', markup);
-      times.push(performance.now() - start);
-      await page.close();
-    }
-    expect(Math.min(...times)).toBeLessThan(3000);
+  // How long it takes to open is a matter of `npm run bench`.
+  it('stays below 8 MB', () => {
+    expect(Buffer.byteLength(sweepMarkup())).toBeLessThan(8e6);
   });
 
   it('changes speed by keyboard and by the play button', async () => {
