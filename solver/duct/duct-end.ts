@@ -6,7 +6,10 @@
 
 import type { GasModel } from '../gas/gas-model.ts';
 
-/** Slots of `DuctEnd.arrive`. Velocity is positive out of the duct. */
+/**
+ * Slots of `DuctEnd.arrive`. Velocity is positive out of the duct. The last two follow from the others: lambda of the
+ * arriving characteristic [m/s], and the pressure at which the arriving gas would come to rest on the face [Pa].
+ */
 export const ARRIVE = {
   density: 0,
   velocity: 1,
@@ -15,6 +18,8 @@ export const ARRIVE = {
   gamma: 4,
   soundSpeed: 5,
   temperature: 6,
+  lambda: 7,
+  rest: 8,
 } as const;
 /**
  * Slots of `DuctEnd.answer`: face state, then flows out of the duct [kg/s, W, kg/s]. Velocity positive out of the duct. The
@@ -53,7 +58,7 @@ export class DuctEnd {
     this.owner = owner;
     this.side = side;
     this.area = area;
-    this.arrive = new Float64Array(7);
+    this.arrive = new Float64Array(9);
     this.answer = new Float64Array(9);
   }
 }

@@ -9,18 +9,14 @@
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { GAS, newGasPoint } from '../gas/gas-model.ts';
 
-/** lambda of the arriving characteristic [m/s]. */
-export function arrivingLambda(end: DuctEnd): number {
-  const s = end.arrive;
-  return s[ARRIVE.soundSpeed] + 0.5 * (s[ARRIVE.gamma] - 1) * s[ARRIVE.velocity];
-}
-
-/** Pressure at which the arriving gas would come to rest on the face [Pa]; none where it flees faster than it can expand. */
-export function restPressure(end: DuctEnd): number {
+/** Fills what follows from the arriving state. The rest pressure is 0 where the gas flees faster than it can expand. */
+export function completeArrival(end: DuctEnd): void {
   const s = end.arrive;
   const g = s[ARRIVE.gamma];
-  const lambda = arrivingLambda(end);
-  return lambda > 0 ? s[ARRIVE.pressure] * (lambda / s[ARRIVE.soundSpeed]) ** ((2 * g) / (g - 1)) : 0;
+  const lambda = s[ARRIVE.soundSpeed] + 0.5 * (g - 1) * s[ARRIVE.velocity];
+  s[ARRIVE.lambda] = lambda;
+  s[ARRIVE.rest] =
+    lambda > 0 ? s[ARRIVE.pressure] * (lambda / s[ARRIVE.soundSpeed]) ** ((2 * g) / (g - 1)) : 0;
 }
 
 const point = newGasPoint();

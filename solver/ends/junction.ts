@@ -6,7 +6,7 @@
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { GAS, newGasPoint } from '../gas/gas-model.ts';
-import { answerEntering, answerLeaving, arrivingLambda, restPressure } from './arrival.ts';
+import { answerEntering, answerLeaving } from './arrival.ts';
 import { answerClosed } from './closed.ts';
 
 /** Slots of a trial: the common pressure, the mass flow in left over, and what the mixed inflow brings. */
@@ -19,7 +19,7 @@ export function answerJunction(ends: readonly DuctEnd[]): void {
   let low = Number.POSITIVE_INFINITY;
   let high = 0;
   for (const end of ends) {
-    const rest = restPressure(end);
+    const rest = end.arrive[ARRIVE.rest];
     if (rest < low) low = rest;
     if (rest > high) high = rest;
   }
@@ -87,7 +87,7 @@ function balance(ends: readonly DuctEnd[]): void {
 function fillVelocity(end: DuctEnd): void {
   const s = end.arrive;
   const h = 0.5 * (s[ARRIVE.gamma] - 1);
-  const lambda = arrivingLambda(end);
+  const lambda = s[ARRIVE.lambda];
   const sound = s[ARRIVE.soundSpeed] * (trial[TRIAL.pressure] / s[ARRIVE.pressure]) ** (h / s[ARRIVE.gamma]);
   const speed = (lambda - sound) / h;
   end.answer[ANSWER.velocity] = speed;

@@ -8,7 +8,7 @@
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { GAS, newGasPoint } from '../gas/gas-model.ts';
-import { answerEntering, answerLeaving, arrivingLambda } from './arrival.ts';
+import { answerEntering, answerLeaving } from './arrival.ts';
 import { RESERVOIR, type Reservoir } from './reservoir.ts';
 
 const point = newGasPoint();
@@ -19,7 +19,7 @@ export function answerNonReflecting(end: DuctEnd, reference: Reservoir, incident
   const out = end.answer;
   const g = s[ARRIVE.gamma];
   const h = 0.5 * (g - 1);
-  const lambda = arrivingLambda(end);
+  const lambda = s[ARRIVE.lambda];
   if (s[ARRIVE.velocity] >= s[ARRIVE.soundSpeed]) {
     // Faster than sound outwards: what is beyond has no say.
     out[ANSWER.soundSpeed] = s[ARRIVE.soundSpeed];

@@ -13,7 +13,7 @@
  */
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
-import { answerEntering, answerLeaving, arrivingLambda, restPressure } from './arrival.ts';
+import { answerEntering, answerLeaving } from './arrival.ts';
 import { answerClosed } from './closed.ts';
 import { RESERVOIR, type Reservoir } from './reservoir.ts';
 
@@ -31,7 +31,7 @@ export function answerOrifice(end: DuctEnd, reservoir: Reservoir): void {
     return;
   }
   throat[THROAT.share] = end.opening < 1 ? end.opening : 1;
-  if (restPressure(end) >= reservoir[RESERVOIR.pressure]) leave(end, reservoir);
+  if (end.arrive[ARRIVE.rest] >= reservoir[RESERVOIR.pressure]) leave(end, reservoir);
   else enter(end, reservoir);
 }
 
@@ -41,7 +41,7 @@ function leave(end: DuctEnd, reservoir: Reservoir): void {
   const phi = throat[THROAT.share];
   const g = s[ARRIVE.gamma];
   const h = 0.5 * (g - 1);
-  const lambda = arrivingLambda(end);
+  const lambda = s[ARRIVE.lambda];
   if (phi > 1 - 1e-9 && s[ARRIVE.velocity] >= s[ARRIVE.soundSpeed]) {
     // Supersonic all the way out: nothing can run back in.
     out[ANSWER.soundSpeed] = s[ARRIVE.soundSpeed];
@@ -139,11 +139,11 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
   const out = end.answer;
   const g = s[ARRIVE.gamma];
   const h = 0.5 * (g - 1);
-  const lambda = arrivingLambda(end);
+  const lambda = s[ARRIVE.lambda];
   const p0 = reservoir[RESERVOIR.pressure];
   // Root of the velocity from the reservoir less what the arriving wave allows, between rest and full pressure, by the
   // Illinois form of false position.
-  const rest = restPressure(end);
+  const rest = s[ARRIVE.rest];
   const tolerance = 1e-13 * p0;
   const sonic = sonicPressure(reservoir);
   let low = rest > sonic ? rest : sonic;

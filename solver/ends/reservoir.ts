@@ -12,12 +12,14 @@ export const RESERVOIR = {
   gamma: 3,
   soundSpeed: 4,
   enthalpy: 5,
+  /** Share of other gas to be mixed in [-]. */
+  admixed: 6,
 } as const;
 
 export type Reservoir = Float64Array;
 
 export function newReservoir(): Reservoir {
-  return new Float64Array(6);
+  return new Float64Array(7);
 }
 
 /** Sets a reservoir from pressure [Pa], temperature [K] and burnt fraction [-]. */
@@ -49,8 +51,9 @@ export function completeReservoir(reservoir: Reservoir, gas: GasModel): void {
   reservoir[RESERVOIR.enthalpy] = point[GAS.enthalpy];
 }
 
-/** Mixes a share of other gas into a reservoir at its pressure; enthalpy and composition are the mean by mass. */
-export function blendReservoir(reservoir: Reservoir, gas: GasModel, other: GasPoint, share: number): void {
+/** Mixes other gas into a reservoir at its pressure, to its `admixed` share; enthalpy and composition are means by mass. */
+export function blendReservoir(reservoir: Reservoir, gas: GasModel, other: GasPoint): void {
+  const share = reservoir[RESERVOIR.admixed];
   const T0 = reservoir[RESERVOIR.temperature];
   const y0 = reservoir[RESERVOIR.burnt];
   const h = (1 - share) * reservoir[RESERVOIR.enthalpy] + share * other[GAS.enthalpy];

@@ -9,7 +9,7 @@
  */
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
-import { answerLeaving, arrivingLambda, restPressure } from './arrival.ts';
+import { answerLeaving } from './arrival.ts';
 import { answerClosed } from './closed.ts';
 import { chokedMach } from './orifice.ts';
 
@@ -22,11 +22,11 @@ const trial = new Float64Array(8);
 
 /** Answers for both ends of a sudden change of area; contraction is C_c of the narrower side [-]. */
 export function answerStep(first: DuctEnd, second: DuctEnd, contraction: number): void {
-  const forward = restPressure(first) >= restPressure(second);
+  const forward = first.arrive[ARRIVE.rest] >= second.arrive[ARRIVE.rest];
   const up = forward ? first : second;
   const down = forward ? second : first;
   const h = 0.5 * (up.arrive[ARRIVE.gamma] - 1);
-  const lambda = arrivingLambda(up);
+  const lambda = up.arrive[ARRIVE.lambda];
   trial[TRIAL.contraction] = contraction;
   const throat = throatShare(up, down);
   const topMach = throat < 1 ? chokedMach(throat, up.arrive[ARRIVE.gamma]) : 1;
@@ -48,7 +48,7 @@ export function answerStep(first: DuctEnd, second: DuctEnd, contraction: number)
 
 /** Finds the upstream velocity, below that of the trial, at which both sides agree; false if nothing flows. */
 function meetBelow(up: DuctEnd, down: DuctEnd): boolean {
-  const lambda = arrivingLambda(up);
+  const lambda = up.arrive[ARRIVE.lambda];
   let high = trial[TRIAL.u];
   let highMiss = trial[TRIAL.miss];
   let low = 0;
@@ -91,7 +91,7 @@ function tryStep(up: DuctEnd, down: DuctEnd): void {
   const u = trial[TRIAL.u];
   const g = s[ARRIVE.gamma];
   const h = 0.5 * (g - 1);
-  const a = arrivingLambda(up) - h * u;
+  const a = up.arrive[ARRIVE.lambda] - h * u;
   const p = s[ARRIVE.pressure] * (a / s[ARRIVE.soundSpeed]) ** (g / h);
   trial[TRIAL.a] = a;
   trial[TRIAL.p] = p;
@@ -107,7 +107,7 @@ function tryStep(up: DuctEnd, down: DuctEnd): void {
   const d = down.arrive;
   const hd = 0.5 * (d[ARRIVE.gamma] - 1);
   const sound = d[ARRIVE.soundSpeed] * (trial[TRIAL.beyondP] / d[ARRIVE.pressure]) ** (hd / d[ARRIVE.gamma]);
-  trial[TRIAL.miss] = trial[TRIAL.beyondU] - (sound - arrivingLambda(down)) / hd;
+  trial[TRIAL.miss] = trial[TRIAL.beyondU] - (sound - down.arrive[ARRIVE.lambda]) / hd;
 }
 
 /** A stream about to spread: pressure, density, speed, its stagnation sound speed squared, and its area over that beyond. */
@@ -201,8 +201,8 @@ function chokedDownstream(up: DuctEnd, down: DuctEnd): void {
   const h = 0.5 * (g - 1);
   const hd = 0.5 * (d[ARRIVE.gamma] - 1);
   const a0Squared = trial[TRIAL.a] * trial[TRIAL.a] * (1 + h);
-  const lambda = arrivingLambda(down);
-  let low = restPressure(down);
+  const lambda = down.arrive[ARRIVE.lambda];
+  let low = down.arrive[ARRIVE.rest];
   let high = trial[TRIAL.p] > low ? trial[TRIAL.p] : 1.001 * low;
   let p = high;
   let u = 0;

@@ -5,6 +5,7 @@
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { type DuctState, GHOSTS } from '../duct/state.ts';
+import { completeArrival } from '../ends/arrival.ts';
 import type { Clock } from '../network/clock.ts';
 import { fluxes, update } from './advance.ts';
 import { reconstruct } from './faces.ts';
@@ -40,6 +41,7 @@ function hand(duct: DuctState, end: DuctEnd): void {
   s[ARRIVE.gamma] = gamma;
   s[ARRIVE.soundSpeed] = Math.sqrt((gamma * p) / r);
   s[ARRIVE.temperature] = p / (r * gas.gasConstant(burnt));
+  completeArrival(end);
 }
 
 /** Takes the ends' answers and updates the duct over the step. */

@@ -10,6 +10,7 @@
  */
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
+import { completeArrival } from '../ends/arrival.ts';
 import { firstFoot, grown } from './characteristics.ts';
 import { between } from './interpolation.ts';
 import { type Level, type MeshState, REFERENCE_PRESSURE } from './mesh-state.ts';
@@ -45,6 +46,7 @@ export function arriveAt(duct: MeshState, end: DuctEnd, dt: number): void {
   s[ARRIVE.gamma] = g;
   s[ARRIVE.soundSpeed] = Math.sqrt(g * R * T);
   s[ARRIVE.temperature] = T;
+  completeArrival(end);
 }
 
 /** Takes an end's answer for the middle of a step and makes good the end node at its start. */

@@ -13,10 +13,12 @@ export const CLOCK = {
   stage: 2,
   /** Part of the step, from its start, that the stage's flows are integrated over: half of it, then all [s]. */
   span: 3,
+  /** The most that the next step may take [s]. */
+  limit: 4,
 } as const;
 
 export type Clock = Float64Array;
 
 export function newClock(time = 0, dt = 0): Clock {
-  return Float64Array.of(time, dt, time, 0);
+  return Float64Array.of(time, dt, time, 0, Number.POSITIVE_INFINITY);
 }

@@ -4,7 +4,6 @@
  */
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
-import { restPressure } from '../ends/arrival.ts';
 import { answerClosed } from '../ends/closed.ts';
 import { answerJunction } from '../ends/junction.ts';
 import { answerNonReflecting } from '../ends/non-reflecting.ts';
@@ -125,7 +124,7 @@ function takeFlow(flow: Flow, end: DuctEnd): void {
 function answerPort(link: PortLink, clock: Clock): void {
   const { end, volume, opening, role, flow } = link;
   opening.set(clock);
-  const inward = restPressure(end) >= volume.pressure;
+  const inward = end.arrive[ARRIVE.rest] >= volume.pressure;
   end.opening = (inward ? opening.areaIn : opening.areaOut) / end.area;
   answerOrifice(end, role === 'exhaust' ? volume.exhaust : volume.inner);
   const out = end.answer;

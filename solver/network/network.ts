@@ -30,7 +30,7 @@ export class Network {
   readonly volumes: readonly Volume[];
   readonly links: readonly Link[];
   readonly courant: number;
-  private readonly clock: Clock = newClock();
+  readonly clock: Clock = newClock();
   ledger: Ledger = newLedger();
   private steps = 0;
   private decoded = false;
@@ -66,10 +66,17 @@ export class Network {
 
   /** Marches one step of at most `limit` [s]; returns the step taken [s]. @throws MarchFailure */
   step(limit: number): number {
+    this.clock[CLOCK.limit] = limit;
+    this.advance();
+    return this.clock[CLOCK.dt];
+  }
+
+  /** Marches one step within the clock's limit and leaves its length there. No number is handed over. @throws MarchFailure */
+  advance(): void {
     if (!this.decoded && !this.decode()) throw new MarchFailure(this.complaint());
     if (this.steps % LOSS_INTERVAL === 0) for (const duct of this.ducts) duct.refreshLosses();
     const soft = this.steps < SOFT_START ? (this.steps + 1) / (SOFT_START + 1) : 1;
-    let dt = Math.min(limit, this.courant * soft * this.stable);
+    let dt = Math.min(this.clock[CLOCK.limit], this.courant * soft * this.stable);
     const least = dt * SMALLEST_SHARE;
     let tries = 0;
     for (;;) {
@@ -94,7 +101,6 @@ export class Network {
     if (tries > 0) for (const duct of this.ducts) duct.ease?.();
     this.book();
     this.steps++;
-    return dt;
   }
 
   /** Marches to a time [s]. */

@@ -52,19 +52,28 @@ export abstract class Driven {
 
   /** A stage begins over the clock's span. */
   startStage(clock: Clock): void {
-    const { drive, asked } = this;
-    const from = clock[CLOCK.time];
-    const to = from + clock[CLOCK.span];
     this.clearStreams();
-    this.span = to - from;
-    asked[DRIVE.time] = 0.5 * (from + to);
+    this.span = clock[CLOCK.span];
+    this.askWallHeat(clock);
+    this.askEnd(clock);
+  }
+
+  /** Heat over the span, at its middle. */
+  private askWallHeat(clock: Clock): void {
+    const { drive, asked } = this;
+    asked[DRIVE.time] = clock[CLOCK.time] + 0.5 * clock[CLOCK.span];
     drive.fillVolume(asked);
     asked[DRIVE.pressure] = this.pressure;
     asked[DRIVE.temperature] = this.meanTemperature;
     asked[DRIVE.density] = this.mass() / this.volume;
     drive.fillWallHeat(asked);
     this.spanHeat = asked[DRIVE.wallHeat] * this.span;
-    asked[DRIVE.time] = to;
+  }
+
+  /** Volume at the span's end, and what burns over it. */
+  private askEnd(clock: Clock): void {
+    const { drive, asked } = this;
+    asked[DRIVE.time] = clock[CLOCK.time] + clock[CLOCK.span];
     drive.fillVolume(asked);
     this.endVolume = asked[DRIVE.volume];
     if (drive.release === null) return;

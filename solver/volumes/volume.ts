@@ -4,7 +4,7 @@
  *   dm = sum of flows,   dU = sum of m h0 - p dV + heat,   p = (m0 R0 T0 + m1 R1 T1)/V
  * The work p dV is shared between the zones as their volumes change under a common pressure; the sum is exact.
  *
- * Scavenging (issue of the exhaust port): of the stream from the transfers a share sigma crosses to the exhaust, of the
+ * Scavenging: of the stream from the transfers a share sigma crosses to the exhaust, of the
  * rest a share d displaces without mixing and 1-d mixes with zone 0. With s = (1-sigma) SR this gives, at constant
  * temperature, SE = 1 - (1 - d s)^(1/d): perfect mixing for d -> 0, perfect displacement for d = 1 (derived here).
  */
@@ -46,8 +46,9 @@ export class Volume extends Driven {
   readonly exhaust: Reservoir = newReservoir();
   readonly inner: Reservoir = newReservoir();
   readonly temperature = new Float64Array(2);
-  readonly scavenging: { displacement: number; shortCircuit: number };
-  private fromFresh = 0;
+  /** Shares of the stream from the transfers; own fields, for a number read from objects of two shapes would be boxed [-]. */
+  private readonly displacement: number;
+  private readonly shortCircuit: number;
   private transferIn = 0;
   private exhaustOut = 0;
   /** Volume of zone 1 [m3], and its work over a stage [J]. */
@@ -62,12 +63,16 @@ export class Volume extends Driven {
     name: string,
     gas: GasModel,
     drive: VolumeDrive,
-    scavenging: { displacement: number; shortCircuit: number } = { displacement: 0, shortCircuit: 0 },
+    scavenging: { readonly displacement: number; readonly shortCircuit: number } = {
+      displacement: 0,
+      shortCircuit: 0,
+    },
   ) {
     super(drive);
     this.name = name;
     this.gas = gas;
-    this.scavenging = scavenging;
+    this.displacement = scavenging.displacement;
+    this.shortCircuit = scavenging.shortCircuit;
   }
 
   /** Fills the volume with one gas at a time [s]. */
@@ -94,7 +99,7 @@ export class Volume extends Driven {
       c[slot] += c[slot + 3];
       c[slot + 3] = 0;
     }
-    this.fromFresh = 0;
+    this.exhaust[RESERVOIR.admixed] = 0;
   }
 
   mass(): number {
@@ -128,7 +133,7 @@ export class Volume extends Driven {
     const mass = sign * flow[0];
     if (role === 'exhaust') this.exhaustOut -= mass;
     if (mass > 0 && role === 'transfer') this.split(flow, sign);
-    else if (mass < 0 && role === 'exhaust' && this.fromFresh > 0) this.drawBoth(flow, sign);
+    else if (mass < 0 && role === 'exhaust' && this.exhaust[RESERVOIR.admixed] > 0) this.drawBoth(flow, sign);
     else {
       rates[CONTENT.mass0] += mass;
       rates[CONTENT.energy0] += sign * flow[1];
@@ -138,7 +143,7 @@ export class Volume extends Driven {
 
   /** A stream in from the transfers: what displaces or crosses goes to zone 1, what mixes to zone 0. */
   private split(flow: Flow, sign: 1 | -1): void {
-    const { displacement, shortCircuit } = this.scavenging;
+    const { displacement, shortCircuit } = this;
     const fresh = shortCircuit + (1 - shortCircuit) * displacement;
     this.transferIn += sign * flow[0];
     for (let slot = 0; slot < 3; slot++) {
@@ -152,7 +157,7 @@ export class Volume extends Driven {
   private drawBoth(flow: Flow, sign: 1 | -1): void {
     const { rates, point } = this;
     const mass = sign * flow[0];
-    const m1 = this.fromFresh * mass;
+    const m1 = this.exhaust[RESERVOIR.admixed] * mass;
     this.fillZone(1);
     const e1 = m1 * point[GAS.enthalpy];
     const b1 = m1 * point[GAS.burnt];
@@ -301,12 +306,12 @@ export class Volume extends Driven {
 
   /** State of the stream to the exhaust: zone 0 with the share that crosses. */
   private blendExhaust(content: Float64Array): void {
-    const m0 = content[CONTENT.mass0];
-    const m1 = content[CONTENT.mass1];
-    const crossing = this.scavenging.shortCircuit * this.transferIn;
-    this.fromFresh =
-      m1 > 1e-6 * m0 && crossing > 0 && this.exhaustOut > 0 ? Math.min(1, crossing / this.exhaustOut) : 0;
-    this.exhaust.set(this.inner);
-    if (this.fromFresh > 0) blendReservoir(this.exhaust, this.gas, this.solved, this.fromFresh);
+    const { exhaust, exhaustOut } = this;
+    const crossing = this.shortCircuit * this.transferIn;
+    exhaust.set(this.inner);
+    const both = content[CONTENT.mass1] > 1e-6 * content[CONTENT.mass0] && crossing > 0 && exhaustOut > 0;
+    if (!both) return;
+    exhaust[RESERVOIR.admixed] = Math.min(1, crossing / exhaustOut);
+    blendReservoir(exhaust, this.gas, this.solved);
   }
 }

@@ -55,11 +55,20 @@ export function crankOf(engine: {
   };
 }
 
+/** Turns the crank angle in a slot [deg] into the piston's travel from top dead centre [m]; boxes no number on the way. */
+export function turnIntoTravel(crank: Crank, slots: Float64Array, slot: number): void {
+  const phi = (slots[slot] as number) * RADIAN + crank.topTilt;
+  const lean = crank.throw * Math.sin(phi) - crank.pinOffset;
+  slots[slot] = crank.reach - crank.throw * Math.cos(phi) - Math.sqrt(crank.rod * crank.rod - lean * lean);
+}
+
+const turned = new Float64Array(1);
+
 /** Travel of the piston from top dead centre [m]. */
 export function pistonTravel(crank: Crank, deg: number): number {
-  const phi = deg * RADIAN + crank.topTilt;
-  const lean = crank.throw * Math.sin(phi) - crank.pinOffset;
-  return crank.reach - crank.throw * Math.cos(phi) - Math.sqrt(crank.rod * crank.rod - lean * lean);
+  turned[0] = deg;
+  turnIntoTravel(crank, turned, 0);
+  return turned[0];
 }
 
 /** Speed of the piston over that of the shaft, downwards positive [m/rad]. */

@@ -8,7 +8,7 @@
  */
 import type { Engine } from '../case/model.ts';
 import type { Crank } from './crank.ts';
-import { crankOf, pistonTravel, pistonVelocity } from './crank.ts';
+import { crankOf, pistonVelocity, turnIntoTravel } from './crank.ts';
 import { firstOpening, windowShape } from './window.ts';
 
 const RADIAN = Math.PI / 180;
@@ -63,9 +63,19 @@ export function crankcaseSide({ crank, crankcaseSmallest, pistonArea }: Volumes)
   return { crank, least: crankcaseSmallest, area: pistonArea, from: crank.stroke, sign: -1 };
 }
 
+/** Turns the crank angle in a slot [deg] into the volume on a side of the piston [m3]; boxes no number on the way. */
+export function turnIntoVolume(side: PistonSide, slots: Float64Array, slot: number): void {
+  turnIntoTravel(side.crank, slots, slot);
+  slots[slot] = side.least + side.area * (side.from + side.sign * (slots[slot] as number));
+}
+
+const turned = new Float64Array(1);
+
 /** Volume on a side of the piston [m3]. */
 export function volumeOn(side: PistonSide, deg: number): number {
-  return side.least + side.area * (side.from + side.sign * pistonTravel(side.crank, deg));
+  turned[0] = deg;
+  turnIntoVolume(side, turned, 0);
+  return turned[0];
 }
 
 /** Volume of the cylinder [m3]. */

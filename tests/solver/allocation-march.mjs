@@ -2,6 +2,7 @@
 // and that stay after it.
 
 import {
+  CLOCK,
   cellsFor,
   Duct,
   fixedOpening,
@@ -101,4 +102,8 @@ const network = bare
   : new Network(ducts, [cylinder, crankcase], links, 0.8);
 
 const cells = (bare ? [tube] : ducts).reduce((sum, duct) => sum + duct.cells, 0);
-console.log(JSON.stringify({ ...heapOfSteps(network), cells }));
+network.clock[CLOCK.limit] = 1;
+const march = (steps) => {
+  for (let step = 0; step < steps; step++) network.advance();
+};
+console.log(JSON.stringify({ ...heapOfSteps(march), cells }));

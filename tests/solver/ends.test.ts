@@ -4,6 +4,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
+import { completeArrival } from '../../solver/ends/arrival.ts';
 import { answerClosed } from '../../solver/ends/closed.ts';
 import { answerNonReflecting } from '../../solver/ends/non-reflecting.ts';
 import { answerOrifice, chokedMach } from '../../solver/ends/orifice.ts';
@@ -35,6 +36,7 @@ function arrive(end: DuctEnd, p: number, T: number, u: number, gamma: number, ga
   s[ARRIVE.burnt] = 0;
   s[ARRIVE.gamma] = gamma;
   s[ARRIVE.soundSpeed] = Math.sqrt(gamma * R * T);
+  completeArrival(end);
 }
 
 function atmosphere() {

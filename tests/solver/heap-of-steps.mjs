@@ -1,14 +1,11 @@
-// Bytes of heap that a network's step uses, and that stay after a sweep. For a process started as in heap-of-script.ts.
+// Bytes of heap that a step uses, and that stay after a sweep, by a function that marches some steps. For a process started as in heap-of-script.ts.
 
 const WARM_UP = 8000;
 const STEPS = 4000;
 /** The engine's own book-keeping comes and goes by some hundred kilobytes; what the steps do, they do in every window. */
 const WINDOWS = 3;
 
-export function heapOfSteps(network) {
-  const march = (steps) => {
-    for (let step = 0; step < steps; step++) network.step(1);
-  };
+export function heapOfSteps(march) {
   const heap = () => process.memoryUsage().heapUsed;
   march(WARM_UP);
   let used = Number.POSITIVE_INFINITY;

@@ -3,7 +3,7 @@
  * one; and its books: what went through each port, the work of both volumes, and whether mass and energy balance.
  */
 
-import { energyGain } from '../../../solver/index.ts';
+import { CLOCK, energyGain } from '../../../solver/index.ts';
 import type { EngineNetwork } from './build.ts';
 import type { CycleRecorder } from './recorder.ts';
 
@@ -94,11 +94,15 @@ function marchPart(
   part: Part,
 ): void {
   const { network, cylinder, crankcase, exhaustPort, transfer, intakePort } = engine;
+  const { clock } = network;
   const tiny = 1e-12 * Math.max(1, until);
-  while (until - network.time > tiny) {
-    const left = until - network.time;
-    const dt = network.step(left);
-    recorder?.note(network.time, dt);
+  for (;;) {
+    const left = until - (clock[CLOCK.time] as number);
+    if (left <= tiny) return;
+    clock[CLOCK.limit] = left;
+    network.advance();
+    recorder?.note(clock);
+    const dt = clock[CLOCK.dt] as number;
     const exhaustFlow = exhaustPort.flow[0] as number;
     const through = transfer.flow[0] as number;
     const fresh = through - (transfer.flow[2] as number);

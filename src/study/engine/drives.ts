@@ -28,8 +28,8 @@ import {
   cylinderWall,
   type PistonSide,
   sweptVolume,
+  turnIntoVolume,
   type Volumes,
-  volumeOn,
 } from '../../timing/volume.ts';
 import { burntShare } from '../../timing/wiebe.ts';
 
@@ -58,7 +58,8 @@ abstract class PistonDrive implements VolumeDrive {
   protected abstract wallAround(volume: number): number;
 
   fillVolume(asked: Asked): void {
-    asked[DRIVE.volume] = volumeOn(this.side, this.degPerSecond * (asked[DRIVE.time] as number));
+    asked[DRIVE.volume] = this.degPerSecond * (asked[DRIVE.time] as number);
+    turnIntoVolume(this.side, asked, DRIVE.volume);
   }
 
   fillWallHeat(asked: Asked): void {

@@ -46,8 +46,8 @@ export function firstPulsePeak(engine: EngineNetwork, recorder: CycleRecorder): 
   const until = network.time + span / (6 * rpm);
   recorder.begin(6 * rpm * network.time);
   while (until - network.time > 1e-12 * until) {
-    const dt = network.step(until - network.time);
-    recorder.note(network.time, dt);
+    network.step(until - network.time);
+    recorder.note(network.clock);
   }
   return outgoingPeak(engine, portTraces(engine, recorder).outgoing);
 }

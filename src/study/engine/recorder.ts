@@ -4,7 +4,7 @@
  * Port values belong to the middle of a step (that is where the boundary answers), volumes to its end.
  */
 
-import { ANSWER, type CellFields } from '../../../solver/index.ts';
+import { ANSWER, type CellFields, CLOCK, type Clock } from '../../../solver/index.ts';
 import type { EngineNetwork } from './build.ts';
 
 /** Channels of a step. */
@@ -89,8 +89,9 @@ export class CycleRecorder {
     this.storeFields(deg);
   }
 
-  /** Takes note of an accepted step of dt [s] that ended at a time [s]. */
-  note(time: number, dt: number): void {
+  /** Takes note of a step that was accepted, from the clock as it stands after it. */
+  note(clock: Clock): void {
+    const time = clock[CLOCK.time] as number;
     if (this.steps === this.capacity) this.grow();
     const { engine } = this;
     for (let d = 0; d < engine.exhaust.length; d++)
@@ -106,7 +107,7 @@ export class CycleRecorder {
     };
     const density = out[ANSWER.density] as number;
     const pressure = out[ANSWER.pressure] as number;
-    set(CHANNEL.midDeg, perSecond * (time - 0.5 * dt) - this.startDeg);
+    set(CHANNEL.midDeg, perSecond * (time - 0.5 * (clock[CLOCK.dt] as number)) - this.startDeg);
     set(CHANNEL.portPressure, pressure);
     set(CHANNEL.portVelocity, -(out[ANSWER.velocity] as number));
     set(CHANNEL.portSound, Math.sqrt((gamma * pressure) / density));
@@ -119,7 +120,7 @@ export class CycleRecorder {
     set(CHANNEL.cylinderPressure, engine.cylinder.pressure);
     set(CHANNEL.crankcasePressure, engine.crankcase.pressure);
     set(CHANNEL.mach, this.passageMach());
-    this.accumulate(dt);
+    this.accumulate(clock);
     if (deg >= this.nextField - 1e-9) this.storeFields(perSecond * time);
   }
 
@@ -129,7 +130,8 @@ export class CycleRecorder {
     return Math.abs(u[k] as number) / (a[k] as number);
   }
 
-  private accumulate(dt: number): void {
+  private accumulate(clock: Clock): void {
+    const dt = clock[CLOCK.dt] as number;
     const { temperatureTime, fluxTemperature, flux } = this;
     let k = 0;
     for (let d = 0; d < this.fields.length; d++) {
@@ -143,10 +145,11 @@ export class CycleRecorder {
         flux[k] = (flux[k] as number) + weight;
       }
     }
-    if (this.engine.subject.pipe.wall.by === 'balance') this.accumulateHeat(dt);
+    if (this.engine.subject.pipe.wall.by === 'balance') this.accumulateHeat(clock);
   }
 
-  private accumulateHeat(dt: number): void {
+  private accumulateHeat(clock: Clock): void {
+    const dt = clock[CLOCK.dt] as number;
     let k = 0;
     for (const { duct } of this.engine.exhaust) {
       const { T, offset } = duct.fields();
