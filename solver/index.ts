@@ -27,6 +27,7 @@ export { CLOCK, type Clock, newClock } from './network/clock.ts';
 export { energyGain, type Ledger, newLedger } from './network/ledger.ts';
 export type { Link, PassageLink, PortLink } from './network/link.ts';
 export { MarchFailure, Network } from './network/network.ts';
+export { stepBetween } from './network/step-between.ts';
 export {
   type Asked,
   DRIVE,

@@ -3,8 +3,9 @@
  *   m x'' + 2 zeta m omega x' + m omega^2 x = load,   omega = (1.8751)^2 sqrt(E I/(rho A)) / L^2
  * Under a uniform pressure difference the modal load per modal mass is 1.566 dp/(rho t) at the tip (ratio of the
  * integrals of the mode shape and of its square for a cantilever, mode scaled to 1 at the tip: 0.3915/0.2500).
- * The tip stops at its seat and at the stop without rebound. The flow area is the curtain: width and two tapering sides,
- *   A = n x (w + L'), L' = 0.3915·2/2 L the mean lift of both sides, at most the cage's.
+ * The tip stops at its seat and at the stop without rebound. The flow area is the curtain, at most the cage's:
+ *   A = n x (w + s 0.3915 L),   the width at the tip and s sides that taper with the mode shape.
+ * A petal has two sides, but stands beside others that shield it: how many of the two flow is an input.
  * Source: Euler-Bernoulli cantilever, any text on vibration; the no-rebound stop is an assumption.
  */
 
@@ -21,6 +22,8 @@ export interface ReedPetals {
   readonly stop: number;
   /** Damping ratio [-]. */
   readonly damping: number;
+  /** Sides of a petal through which gas flows, 0 to 2 [-]. */
+  readonly openSides: number;
   /** Free area of the cage's openings [m2]. */
   readonly cageArea: number;
   readonly discharge: number;
@@ -50,8 +53,8 @@ export class ReedValve implements Opening {
   }
 
   set(): void {
-    const { count, width, length, cageArea, discharge } = this.petals;
-    const curtain = count * this.lift * (width + MEAN_LIFT * length);
+    const { count, width, length, openSides, cageArea, discharge } = this.petals;
+    const curtain = count * this.lift * (width + openSides * MEAN_LIFT * length);
     const area = discharge * (curtain < cageArea ? curtain : cageArea);
     this.areaOut = area;
     this.areaIn = area;

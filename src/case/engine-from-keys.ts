@@ -125,6 +125,7 @@ function flushEngine(keys: EngineKeys, name: string, crank: Crank, windows: Wind
           'the area of the exhaust windows, down to the piston at bottom dead centre: the duct starts with their outline',
         ),
       exitArea: passage.exitArea ?? circle(passage.exitDiameter)!,
+      wallTemperature: passage.wallTemperature,
     },
     crankcase: {
       volume: crankcase.volume ?? (pistonArea * crank.stroke) / (crankcase.compression! - 1),

@@ -63,6 +63,12 @@ const passage = record(
     entryDiameter: optional(length, 'The same as the diameter of a circle of that area.'),
     exitArea: optional(area, 'Area of the duct at the flange.'),
     exitDiameter: optional(length, 'The same as the diameter of a circle of that area.'),
+    wallTemperature: assumed(
+      wallTemperature,
+      'Temperature of its walls, cooled with the cylinder.',
+      '470 K',
+      "as the cylinder's; no source",
+    ),
   },
   [
     { keys: ['entryArea', 'entryDiameter'], needed: false },

@@ -36,6 +36,12 @@ const petals = record('reed petals', {
     '0.05',
     NO_SOURCE,
   ),
+  openSides: assumed(
+    share({ atLeast: '0', atMost: '2' }),
+    'Sides of a petal through which gas flows: 2 for one that stands alone, 0 for one between close walls.',
+    '1',
+    'neighbours shield one of two; no source',
+  ),
 });
 
 const reed: Schema<Intake> = checked(

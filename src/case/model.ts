@@ -74,6 +74,7 @@ export type Intake =
         readonly stop: number;
         /** Damping ratio of the petal's first bending mode [-]. */
         readonly damping: number;
+        readonly openSides: number;
       };
       /** Flow area of the cage's openings [m2]. */
       readonly cageArea: number;
@@ -122,7 +123,12 @@ export interface Engine {
     /** Passages from the crankcase to the windows: length, mean area of all together, and whether their gas column's inertia counts. */
     readonly passage: { readonly length: number; readonly area: number; readonly inertia: boolean };
   };
-  readonly passage: { readonly length: number; readonly entryArea: number; readonly exitArea: number };
+  readonly passage: {
+    readonly length: number;
+    readonly entryArea: number;
+    readonly exitArea: number;
+    readonly wallTemperature: number;
+  };
   /** Smallest crankcase volume, piston at bottom dead centre, transfer passages included [m3]. */
   readonly crankcase: { readonly volume: number; readonly wallTemperature: number };
   readonly intake: Intake;
@@ -170,8 +176,15 @@ export interface Pipe {
   readonly name: string;
   /** From the flange on. */
   readonly sections: readonly Section[];
-  /** A silencer's volume behind the stinger [m3] and its outlet's diameter [m]; null: the stinger ends in the open. */
-  readonly silencer: { readonly volume: number; readonly outletDiameter: number } | null;
+  /**
+   * A silencer's volume behind the stinger [m3], its outlet's diameter [m] and the discharge coefficient into that [-];
+   * null: the stinger ends in the open.
+   */
+  readonly silencer: {
+    readonly volume: number;
+    readonly outletDiameter: number;
+    readonly discharge: number;
+  } | null;
   readonly wall: WallTemperature;
   readonly roughness: number;
   /** End correction of the open end, in radii [-]; 0 switches it off. */

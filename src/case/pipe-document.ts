@@ -64,6 +64,7 @@ function silencerKeys(silencer: NonNullable<Pipe['silencer']>): unknown {
   return {
     volume: writeQuantity(silencer.volume, 'volume', 'cc'),
     outletDiameter: millimetres(silencer.outletDiameter),
+    discharge: silencer.discharge,
   };
 }
 

@@ -31,6 +31,12 @@ const section = record(
 const silencer = record('a silencer', {
   volume: required(quantity('volume', { above: '0 cc' }), 'Volume behind the stinger.'),
   outletDiameter: required(quantity('length', { above: '0 mm' }), 'Diameter of its outlet.'),
+  discharge: assumed(
+    share({ above: '0', atMost: '1' }),
+    'Discharge coefficient of the silencer into its outlet.',
+    '0.82',
+    'a pipe set flush with a sharp edge, which loses half a dynamic pressure; value from memory',
+  ),
 });
 
 const wallTemperature = quantity('temperature', { above: '0 K', below: '2000 K' });

@@ -28,6 +28,8 @@ export interface PlugBack {
   readonly shareBeforeClosing: number;
   /** False: the returning wave never rises above the reference where it is expected. */
   readonly found: boolean;
+  /** Another crest all but as high as the peak; null: none. */
+  readonly otherCrestDeg: number | null;
 }
 
 /** Degrees before and after the traced return in which the peak is looked for. */
@@ -38,6 +40,8 @@ const LATE_DEG = 25;
  * a broad crest moves by degrees with the mesh, the crest does not.
  */
 const SMOOTH_DEG = 8;
+/** A crest with this share of the peak's rise above the reference is a peak as good as it [-]. */
+const AS_HIGH = 0.97;
 /** Half-width of the parabola through the top [deg]. */
 const TOP_DEG = 3;
 
@@ -96,7 +100,34 @@ export function readPlugBack(
     peakPressure,
     shareBeforeClosing: impulse > 0 ? before / impulse : Number.NaN,
     found,
+    otherCrestDeg: found ? otherCrest(smooth, { first, last, top, half }, reference, stepDeg) : null,
   };
+}
+
+interface Crested {
+  /** Samples at which the wave is above the reference, and the one on top. */
+  readonly first: number;
+  readonly last: number;
+  readonly top: number;
+  /** A crest stands above all within this many samples. */
+  readonly half: number;
+}
+
+/** The highest crest beside the top, if it is as good as it [deg]. */
+function otherCrest(
+  smooth: (k: number) => number,
+  { first, last, top, half }: Crested,
+  reference: number,
+  stepDeg: number,
+): number | null {
+  const enough = reference + AS_HIGH * (smooth(top) - reference);
+  let best: number | null = null;
+  for (let k = first; k <= last; k++) {
+    if (Math.abs(k - top) <= half || smooth(k) < enough) continue;
+    if (smooth(k) < smooth(k - 1) || smooth(k) < smooth(k + 1)) continue;
+    if (best === null || smooth(k) > smooth(best)) best = k;
+  }
+  return best === null ? null : crown(smooth, best, stepDeg);
 }
 
 function crossing(inside: number, outside: number, reference: number): number {

@@ -62,6 +62,7 @@ const reed = new ReedValve({
   modulus: 60e9,
   stop: 8e-3,
   damping: 0.05,
+  openSides: 1,
   cageArea: 9e-4,
   discharge: 0.7,
 });

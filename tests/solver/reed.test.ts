@@ -14,6 +14,7 @@ const PETALS: ReedPetals = {
   modulus: 60e9,
   stop: 8e-3,
   damping: 0,
+  openSides: 1,
   cageArea: 9e-4,
   discharge: 0.7,
 };
@@ -42,6 +43,25 @@ describe('reed petals', () => {
     // Tip of a clamped strip under uniform pressure: p L^4/(8 E I) with I = t^3/12 per width.
     const exact = (1.5 * difference * PETALS.length ** 4) / (PETALS.modulus * PETALS.thickness ** 3);
     expect(Math.abs(lifts[top]! / 2 / exact - 1)).toBeLessThan(0.02);
+  });
+
+  test('open the curtain of their tip and of the sides that flow', () => {
+    // The side's area is the lift times the integral of the mode shape, sin and sinh combined as in any text on vibration.
+    const b = rootBetween((x) => Math.cos(x) * Math.cosh(x) + 1, 1.5, 2.5);
+    const sigma = (Math.sinh(b) - Math.sin(b)) / (Math.cosh(b) + Math.cos(b));
+    const shape = (x: number): number =>
+      Math.cosh(b * x) - Math.cos(b * x) - sigma * (Math.sinh(b * x) - Math.sin(b * x));
+    const n = 20_000;
+    let sum = 0;
+    for (let i = 0; i < n; i++) sum += shape((i + 0.5) / n) / n;
+    const mean = sum / shape(1);
+    for (const openSides of [0, 1, 2]) {
+      const reed = new ReedValve({ ...PETALS, openSides });
+      reed.lift = 1e-3;
+      reed.set();
+      const curtain = 6 * 1e-3 * (0.02 + openSides * mean * 0.036);
+      expect(reed.areaIn / (0.7 * curtain)).toBeCloseTo(1, 5);
+    }
   });
 
   test('rest on their seat and on their stop', () => {

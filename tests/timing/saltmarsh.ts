@@ -55,7 +55,7 @@ export const engine: Engine = {
     discharge,
     passage: { length: 70 * MM, area: 16e-4, inertia: false },
   },
-  passage: { length: 65 * MM, entryArea: 8.8e-4, exitArea: 6.5e-4 },
+  passage: { length: 65 * MM, entryArea: 8.8e-4, exitArea: 6.5e-4, wallTemperature: 470 },
   crankcase: { volume: 330e-6, wallTemperature: 360 },
   intake: {
     kind: 'reed',
@@ -69,6 +69,7 @@ export const engine: Engine = {
       modulus: 2.1e10,
       stop: 8 * MM,
       damping: 0.05,
+      openSides: 1,
     },
     cageArea: 14e-4,
     discharge: 0.7,

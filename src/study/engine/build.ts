@@ -20,6 +20,7 @@ import {
   reactionHeat,
   rigidDrive,
   setReservoir,
+  stepBetween,
   Volume,
   type WallLosses,
 } from '../../../solver/index.ts';
@@ -30,7 +31,7 @@ import { CrankcaseDrive, type CylinderDrive, cylinderDriveOf, PortOpening } from
 import { type DuctRun, ductRuns, exhaustSections, meshRun } from './exhaust.ts';
 import { wallTemperatureAt } from './wall.ts';
 
-/** End correction of the intake's mouth, in radii; flanged by its bellmouth (value from memory, 0.82 flanged, 0.61 not). */
+/** End correction of the intake's mouth, in radii: 0.61 for a plain end, up to 0.82 in a flange (values from memory). */
 const MOUTH_CORRECTION = 0.6;
 /** Length of a silencer's outlet tube, which the case does not ask for [m]. */
 const OUTLET_LENGTH = 0.08;
@@ -138,7 +139,7 @@ export function buildEngine(subject: Case, rpm: number, cell: number): EngineNet
         end: outlet.left,
         volume: silencer,
         role: 'plain',
-        opening: fixedOpening(outlet.left.area),
+        opening: outletOf(outlet.left.area, pipe.silencer.discharge),
         flow: newFlow(),
       },
       { kind: 'atmosphere', end: outlet.right, reservoir: air, share: 1, flow: newFlow() },
@@ -180,7 +181,8 @@ function exhaustDucts(
     const duct = newDuct(subject.run.scheme, run.name, gas, meshRun(run, cell), lossesOf(subject));
     for (let i = 0; i < duct.geometry.cells; i++) {
       const position = run.start + (i + 0.5) * duct.geometry.dx - engine.passage.length;
-      duct.wallTemperature[i] = wallTemperatureAt(pipe.wall, position);
+      duct.wallTemperature[i] =
+        position < 0 ? engine.passage.wallTemperature : wallTemperatureAt(pipe.wall, position);
     }
     return { run, duct };
   });
@@ -219,12 +221,12 @@ function tailDuct(diameter: number, gas: GasModel, cell: number, subject: Case):
 }
 
 function steps(ducts: readonly MarchingDuct[]): Link[] {
-  return ducts.slice(1).map((duct, k) => ({
-    kind: 'step',
-    first: (ducts[k] as MarchingDuct).right,
-    second: duct.left,
-    contraction: 1,
-  }));
+  return ducts.slice(1).map((duct, k) => stepBetween((ducts[k] as MarchingDuct).right, duct.left));
+}
+
+/** From a silencer into its outlet the stream contracts; the other way it leaves as a jet that fills the pipe. */
+function outletOf(area: number, discharge: number): Opening {
+  return { set: () => undefined, areaOut: discharge * area, areaIn: area };
 }
 
 function intakeOpening(intake: Intake, schedule: PortSchedule, rpm: number): Opening {

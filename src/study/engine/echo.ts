@@ -5,9 +5,10 @@
  */
 
 import type { MarchingDuct } from '../../../solver/index.ts';
+import type { PlugBack } from '../../findings/plug-back.ts';
 import { tracePath } from '../../findings/trace-path.ts';
 import type { EngineNetwork } from './build.ts';
-import type { Baffle, CycleReading } from './read-cycle.ts';
+import type { Baffle } from './read-cycle.ts';
 import { portTraces, speedFields, TRACE_STEP_DEG } from './read-cycle.ts';
 import type { CycleRecorder } from './recorder.ts';
 
@@ -15,13 +16,13 @@ import type { CycleRecorder } from './recorder.ts';
 export function echoReturn(
   engine: EngineNetwork,
   recorder: CycleRecorder,
-  reading: CycleReading,
+  plugBack: PlugBack,
   baffle: Baffle,
 ): number {
   const { exhaust } = engine.schedule.events;
   const closes = exhaust.closesDeg - exhaust.opensDeg;
-  const peak = reading.plugBack.peakDeg;
-  const from = Number.isFinite(peak) ? Math.max(peak, closes) : closes;
+  const { peakDeg } = plugBack;
+  const from = Number.isFinite(peakDeg) ? Math.max(peakDeg, closes) : closes;
   return tracePath(speedFields(recorder), from, baffle.middle, engine.rpm)?.back.deg.at(-1) ?? Number.NaN;
 }
 

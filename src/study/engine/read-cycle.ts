@@ -33,6 +33,10 @@ export interface CycleReading {
   readonly returns: Baffle;
   readonly plugBack: PlugBack;
   readonly output: Output;
+  /** Highest Mach number at the passage's exit [-]. */
+  readonly machMax: number;
+  /** Flow-weighted gas temperature at the flange [K]. */
+  readonly flangeTemperature: number;
 }
 
 /** Where the baffle begins and ends, from the port face [m]; a pipe without one reflects from its end. */
@@ -93,8 +97,7 @@ export function portTraces(engine: EngineNetwork, recorder: CycleRecorder): Port
 }
 
 export function readCycle(engine: EngineNetwork, recorder: CycleRecorder, book: CycleBook): CycleReading {
-  const { subject, rpm, schedule } = engine;
-  const { exhaust } = schedule.events;
+  const { rpm } = engine;
   const traces = portTraces(engine, recorder);
   const fields = speedFields(recorder);
   const baffle = baffleOf(engine);
@@ -106,15 +109,7 @@ export function readCycle(engine: EngineNetwork, recorder: CycleRecorder, book: 
   const returnOf = (place: keyof Baffle): number =>
     traced.find((t) => t.place === place)?.path?.back.deg.at(-1) ?? Number.NaN;
   const returns = { start: returnOf('start'), middle: returnOf('middle'), end: returnOf('end') };
-  const ambient = subject.engine.ambient;
-  const closesDeg = exhaust.closesDeg - exhaust.opensDeg;
-  const plugBack = readPlugBack(
-    { pressure: traces.returning, stepDeg: TRACE_STEP_DEG, reference: ambient.pressure, closesDeg },
-    {
-      first: Number.isFinite(returns.start) ? returns.start : closesDeg,
-      last: Number.isFinite(returns.end) ? returns.end : closesDeg,
-    },
-  );
+  const plugBack = plugBackOf(engine, traces.returning, returns);
   const output = outputOfBook(engine, book);
   return {
     traces,
@@ -124,7 +119,43 @@ export function readCycle(engine: EngineNetwork, recorder: CycleRecorder, book: 
     returns,
     plugBack,
     output,
+    machMax: highest(recorder, CHANNEL.mach),
+    flangeTemperature: flangeTemperature(engine, recorder),
   };
+}
+
+/** The plug-back of a returning wave on the grid of the traces, by its traced returns. */
+export function plugBackOf(engine: EngineNetwork, returning: Float64Array, returns: Baffle): PlugBack {
+  const { exhaust } = engine.schedule.events;
+  const closesDeg = exhaust.closesDeg - exhaust.opensDeg;
+  const { pressure: reference } = engine.subject.engine.ambient;
+  return readPlugBack(
+    { pressure: returning, stepDeg: TRACE_STEP_DEG, reference, closesDeg },
+    {
+      first: Number.isFinite(returns.start) ? returns.start : closesDeg,
+      last: Number.isFinite(returns.end) ? returns.end : closesDeg,
+    },
+  );
+}
+
+function highest(recorder: CycleRecorder, channel: number): number {
+  const values = recorder.channels[channel] as Float64Array;
+  let most = 0;
+  for (let i = 0; i < recorder.steps; i++) most = Math.max(most, values[i] as number);
+  return most;
+}
+
+/** Flow-weighted mean gas temperature at the flange [K]. */
+function flangeTemperature(
+  engine: EngineNetwork,
+  { positions, fluxTemperature, flux }: CycleRecorder,
+): number {
+  const at = engine.subject.engine.passage.length;
+  let k = 0;
+  positions.forEach((x, i) => {
+    if (x <= at) k = i;
+  });
+  return (fluxTemperature[k] as number) / (flux[k] as number);
 }
 
 /** Output and gas exchange of a cycle's books, or of the means of several cycles' books. */

@@ -4,7 +4,7 @@
  * Port values belong to the middle of a step (that is where the boundary answers), volumes to its end.
  */
 
-import { ANSWER, type CellFields, CLOCK, type Clock } from '../../../solver/index.ts';
+import { ANSWER, ARRIVE, type CellFields, CLOCK, type Clock } from '../../../solver/index.ts';
 import type { EngineNetwork } from './build.ts';
 
 /** Channels of a step. */
@@ -101,7 +101,7 @@ export class CycleRecorder {
     const c = this.channels;
     const { end } = engine.exhaustPort;
     const out = end.answer;
-    const gamma = end.arrive[4] as number;
+    const gamma = end.arrive[ARRIVE.gamma] as number;
     const set = (channel: number, value: number): void => {
       (c[channel] as Float64Array)[s] = value;
     };

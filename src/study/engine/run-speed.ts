@@ -3,6 +3,7 @@
  * cycles, follow the echo, and find the first cycle's pulse to compare with.
  */
 
+import { MarchFailure } from '../../../solver/index.ts';
 import type { Case } from '../../case/model.ts';
 import type { SpeedRecord } from '../result.ts';
 import { buildEngine, type EngineNetwork } from './build.ts';
@@ -52,7 +53,14 @@ export function runSpeed(input: SpeedInput): SpeedOutcome {
   return { record, state };
 }
 
-/** Outgoing peak of a first cycle [Pa]; uses the engine up, but not what was recorded of its last cycle. */
+/** Outgoing peak of a first cycle [Pa]; uses the engine up. NaN where it cannot be marched: only the echo's gain hangs on it. */
 function firstPulse(engine: EngineNetwork, settled: Settled): () => number {
-  return () => firstPulsePeak(engine, settled.recorder);
+  return () => {
+    try {
+      return firstPulsePeak(engine, settled.recorder);
+    } catch (error) {
+      if (error instanceof MarchFailure) return Number.NaN;
+      throw error;
+    }
+  };
 }

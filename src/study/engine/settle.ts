@@ -17,22 +17,32 @@ import { balanceWalls } from './wall-balance.ts';
 /** Cycles judged together where all is quiet, and where it is not. */
 export const WINDOW = 6;
 export const LONG_WINDOW = 12;
-/** Limits of a quiet window: relative spreads, degrees, kelvin a cycle, share of the heat released. */
+/** Limits of a quiet window: relative spreads, degrees, kelvin a cycle, share of the heat released, kelvin off a wall's balance. */
 export const QUIET = {
   torque: 0.003,
   trapped: 0.003,
   plugBackDeg: 0.3,
   temperature: 0.3,
   drift: 0.003,
+  wall: 1,
 } as const;
 /** Limits of a steady engine: spread of torque, then differences of the means of two windows. */
-export const STEADY = { torque: 0.1, means: 0.004, plugBackDeg: 0.5, temperature: 3, drift: 0.003 } as const;
+export const STEADY = {
+  torque: 0.1,
+  means: 0.004,
+  plugBackDeg: 0.5,
+  temperature: 3,
+  drift: 0.003,
+  wall: 3,
+} as const;
 
 export interface CycleSummary {
   readonly book: CycleBook;
   readonly reading: CycleReading;
   /** Mean gas temperature of the pipe over the cycle [K]. */
   readonly pipeTemperature: number;
+  /** How far the worst wall is from its balance; 0 where walls are given [K]. */
+  readonly wallMiss: number;
 }
 
 export interface Settled {
@@ -51,6 +61,8 @@ export interface Spread {
   readonly centroidDeg: number;
   readonly temperaturePerCycle: number;
   readonly drift: number;
+  /** Largest distance of a wall from its balance [K]. */
+  readonly wall: number;
 }
 
 export interface SettleLimits {
@@ -67,7 +79,8 @@ export function settle(engine: EngineNetwork, limits: SettleLimits): Settled {
     const book = marchCycle(engine, recorder);
     cycles++;
     const reading = readCycle(engine, recorder, book);
-    recent.push({ book, reading, pipeTemperature: pipeTemperature(engine, recorder) });
+    const wallMiss = balanceWalls(engine, recorder);
+    recent.push({ book, reading, pipeTemperature: pipeTemperature(engine, recorder), wallMiss });
     if (recent.length > 2 * LONG_WINDOW) recent.shift();
     if (cycles >= limits.minCycles && recent.length >= WINDOW) {
       const quiet = recent.slice(-WINDOW);
@@ -80,7 +93,6 @@ export function settle(engine: EngineNetwork, limits: SettleLimits): Settled {
       if (isSteady(recent.slice(0, LONG_WINDOW), window, spread))
         return { settled: true, cycles, window, recorder, spread };
     }
-    if (cycles < limits.maxCycles) balanceWalls(engine, recorder);
   }
   const window = recent.slice(-LONG_WINDOW);
   return { settled: false, cycles, window, recorder, spread: spreadOf(window) };
@@ -93,7 +105,8 @@ function isQuiet(spread: Spread): boolean {
     // A plug-back that cannot be found in some cycle has no spread to judge.
     !(spread.centroidDeg >= QUIET.plugBackDeg) &&
     spread.temperaturePerCycle < QUIET.temperature &&
-    spread.drift < QUIET.drift
+    spread.drift < QUIET.drift &&
+    spread.wall < QUIET.wall
   );
 }
 
@@ -108,7 +121,8 @@ function isSteady(before: readonly CycleSummary[], after: readonly CycleSummary[
     change((s) => s.book.trapped) < STEADY.means * trapped &&
     !(change((s) => s.reading.plugBack.centroidDeg) >= STEADY.plugBackDeg) &&
     change((s) => s.pipeTemperature) < STEADY.temperature &&
-    spread.drift < STEADY.drift
+    spread.drift < STEADY.drift &&
+    spread.wall < STEADY.wall
   );
 }
 
@@ -136,6 +150,7 @@ function spreadOf(window: readonly CycleSummary[]): Spread {
     centroidDeg: range((s) => s.reading.plugBack.centroidDeg),
     temperaturePerCycle: Math.abs(top / bottom),
     drift: Math.abs(mean((s) => s.book.drift)),
+    wall: Math.max(...window.map((s) => s.wallMiss)),
   };
 }
 

@@ -1,16 +1,17 @@
 /** Puts a settled engine's last cycles into the row of the contract and the traces that the page draws. */
 
 import type { SweepRow } from '../../findings/row.ts';
-import { meanPistonSpeed } from '../../timing/crank.ts';
 import { handbookGasTemperature, handbookSoundSpeed, returnAngle } from '../../timing/handbook.ts';
 import { DEFAULT_BMEP } from '../../timing/report.ts';
 import { samplePort } from '../../timing/schedule.ts';
 import type { SpeedRecord } from '../result.ts';
 import type { EngineNetwork } from './build.ts';
 import { echoReturn, outgoingPeak } from './echo.ts';
-import { baffleOf, channelOf, outputOfBook, TRACE_STEP_DEG } from './read-cycle.ts';
+import { type MeanCycle, meanCycle } from './mean-cycle.ts';
+import { notesOf } from './notes.ts';
+import { baffleOf, channelOf, TRACE_STEP_DEG } from './read-cycle.ts';
 import { CHANNEL, FIELD_STEP_DEG } from './recorder.ts';
-import { type CycleSummary, meanOf, QUIET, type Settled, STEADY } from './settle.ts';
+import type { CycleSummary, Settled } from './settle.ts';
 
 /** Columns of the stored wave diagram at most, and degrees between its rows. */
 const DIAGRAM_COLUMNS = 110;
@@ -27,43 +28,29 @@ export function speedRecord(
   const opens = engine.schedule.events.exhaust.opensDeg;
   const detail = brief ? emptyDetail() : detailOf(engine, settled, last, opens);
   const along = alongOf(engine, settled);
-  const machMax = channelOf(settled.recorder, CHANNEL.mach).reduce((a, b) => Math.max(a, b), 0);
-  const echo = echoReturn(engine, settled.recorder, last.reading, baffleOf(engine));
-  const gasTemperature = flangeTemperature(engine, settled);
-  const outgoing = outgoingPeak(engine, last.reading.traces.outgoing);
+  const cycle = meanCycle(engine, settled.window);
+  const echo = echoReturn(engine, settled.recorder, cycle.plugBack, baffleOf(engine));
   // From here on the recorder is used again.
+  const first = firstPulse();
   const ambient = engine.subject.engine.ambient.pressure;
-  const gain = (outgoing - ambient) / (firstPulse() - ambient);
-  const row = rowOf(engine, settled, { opens, machMax, echo: echo + opens, gain, gasTemperature });
-  return { row, notes: notesOf(engine, settled, last), ...detail, along };
+  const gain = (outgoingPeak(engine, cycle.outgoing) - ambient) / (first - ambient);
+  const row = rowOf(engine, settled, cycle, { opens, echo: echo + opens, gain });
+  return { row, notes: notesOf(engine, settled, cycle, row), ...detail, along };
 }
 
-interface RowExtras {
+interface Echo {
   readonly opens: number;
-  readonly machMax: number;
   readonly echo: number;
   readonly gain: number;
-  readonly gasTemperature: number;
 }
 
-function rowOf(engine: EngineNetwork, settled: Settled, extras: RowExtras): SweepRow {
+function rowOf(engine: EngineNetwork, settled: Settled, cycle: MeanCycle, found: Echo): SweepRow {
   const { exhaust, transfers } = engine.schedule.events;
   const { rpm } = engine;
   const { window, spread } = settled;
-  const mean = (value: (s: CycleSummary) => number): number => meanOf(window.map(value));
-  const plug = (key: 'onsetDeg' | 'peakDeg' | 'centroidDeg' | 'endDeg' | 'suctionDeg'): number =>
-    extras.opens + mean((s) => s.reading.plugBack[key]);
-  // Of the mean books, so that charging = delivery times trapping holds for the means too.
-  const output = outputOfBook(engine, {
-    cylinderWork: mean((s) => s.book.cylinderWork),
-    crankcaseWork: mean((s) => s.book.crankcaseWork),
-    delivered: mean((s) => s.book.delivered),
-    trapped: mean((s) => s.book.trapped),
-    trappedFresh: mean((s) => s.book.trappedFresh),
-  });
-  const back = (place: 'start' | 'middle' | 'end'): number =>
-    extras.opens + mean((s) => s.reading.returns[place]);
-  const peakDeg = plug('peakDeg');
+  const { mean, output, plugBack } = cycle;
+  const { opens } = found;
+  const peakDeg = opens + plugBack.peakDeg;
   const waveSpeed = handbookSoundSpeed(handbookGasTemperature(DEFAULT_BMEP));
   return {
     speed_rpm: rpm,
@@ -73,22 +60,22 @@ function rowOf(engine: EngineNetwork, settled: Settled, extras: RowExtras): Swee
     transfers_open_deg: transfers.opensDeg,
     transfers_close_deg: transfers.closesDeg,
     exhaust_closes_deg: exhaust.closesDeg,
-    suction_bar: mean((s) => s.reading.plugBack.suctionPressure) / BAR,
-    suction_deg: plug('suctionDeg'),
+    suction_bar: plugBack.suctionPressure / BAR,
+    suction_deg: opens + plugBack.suctionDeg,
     port_mean_during_transfer_bar: mean((s) => s.book.portImpulse / s.book.transferTime) / BAR,
-    plugback_onset_deg: plug('onsetDeg'),
+    plugback_onset_deg: opens + plugBack.onsetDeg,
     plugback_peak_deg: peakDeg,
-    plugback_centroid_deg: plug('centroidDeg'),
-    plugback_end_deg: plug('endDeg'),
-    plugback_peak_bar: mean((s) => s.reading.plugBack.peakPressure) / BAR,
+    plugback_centroid_deg: opens + plugBack.centroidDeg,
+    plugback_end_deg: opens + plugBack.endDeg,
+    plugback_peak_bar: plugBack.peakPressure / BAR,
     plugback_lead_deg: exhaust.closesDeg - peakDeg,
-    plugback_share_before_closing: mean((s) => s.reading.plugBack.shareBeforeClosing),
+    plugback_share_before_closing: plugBack.shareBeforeClosing,
     packed_mass_ratio: mean((s) => s.book.packed) / mean((s) => s.book.trapped),
-    echo_return_deg: extras.echo,
-    echo_gain: extras.gain,
+    echo_return_deg: found.echo,
+    echo_gain: found.gain,
     transfer_opening_cylinder_bar: mean((s) => s.book.openingCylinder) / BAR,
     transfer_opening_crankcase_bar: mean((s) => s.book.openingCrankcase) / BAR,
-    passage_exit_mach_max: extras.machMax,
+    passage_exit_mach_max: mean((s) => s.reading.machMax),
     delivery_ratio: output.deliveryRatio,
     scavenging_efficiency: output.scavengingEfficiency,
     trapping_efficiency: output.trappingEfficiency,
@@ -97,57 +84,18 @@ function rowOf(engine: EngineNetwork, settled: Settled, extras: RowExtras): Swee
     bmep_bar: output.bmep / BAR,
     torque_nm: output.torque,
     power_kw: output.power / 1000,
-    exhaust_gas_temperature_k: extras.gasTemperature,
+    exhaust_gas_temperature_k: mean((s) => s.reading.flangeTemperature),
     pipe_mean_temperature_k: mean((s) => s.pipeTemperature),
-    traced_return_baffle_start_deg: back('start'),
-    traced_return_baffle_middle_deg: back('middle'),
-    traced_return_baffle_end_deg: back('end'),
-    handbook_return_deg: extras.opens + returnAngle(baffleOf(engine).end, waveSpeed, rpm),
+    traced_return_baffle_start_deg: opens + cycle.returns.start,
+    traced_return_baffle_middle_deg: opens + cycle.returns.middle,
+    traced_return_baffle_end_deg: opens + cycle.returns.end,
+    handbook_return_deg: opens + returnAngle(baffleOf(engine).end, waveSpeed, rpm),
     mass_balance_error: Math.max(...window.map((s) => s.book.massError)),
     energy_balance_error: Math.max(...window.map((s) => s.book.energyError)),
     spread_torque_percent: spread.torquePercent,
     spread_plugback_deg: spread.plugBackDeg,
     transfer_backflow_ratio: mean((s) => s.book.transferBack) / mean((s) => s.book.delivered),
   };
-}
-
-/** Flow-weighted mean gas temperature at the flange [K]. */
-function flangeTemperature(engine: EngineNetwork, settled: Settled): number {
-  const { recorder } = settled;
-  const at = engine.subject.engine.passage.length;
-  let k = 0;
-  recorder.positions.forEach((x, i) => {
-    if (x <= at) k = i;
-  });
-  return (recorder.fluxTemperature[k] as number) / (recorder.flux[k] as number);
-}
-
-function notesOf(engine: EngineNetwork, settled: Settled, last: CycleSummary): string[] {
-  const notes: string[] = [];
-  const { spread } = settled;
-  if (!settled.settled) {
-    notes.push(
-      `Not settled after ${settled.cycles} cycles: over the last ${settled.window.length} the torque still varied by ` +
-        `${spread.torquePercent.toFixed(2)} %, the plug-back by ${spread.plugBackDeg.toFixed(1)} deg and the pipe's ` +
-        `temperature moved ${spread.temperaturePerCycle.toFixed(2)} K a cycle.`,
-    );
-  }
-  if (settled.settled && spread.torquePercent > 100 * QUIET.torque) {
-    notes.push(
-      `Cycles go on varying about a steady mean: torque by ${spread.torquePercent.toFixed(1)} % over ` +
-        `${settled.window.length} cycles (allowed ${100 * STEADY.torque} %).`,
-    );
-  }
-  if (!last.reading.plugBack.found)
-    notes.push("The returning wave never rises above ambient pressure where the baffle's echo is expected.");
-  const rejected = engine.network.ledger.rejected;
-  if (rejected > 0) notes.push(`${rejected} steps were rejected and taken again, smaller.`);
-  const speed = meanPistonSpeed(engine.schedule.volumes.crank, engine.rpm);
-  if (speed > 26)
-    notes.push(
-      `Mean piston speed ${speed.toFixed(1)} m/s is beyond common practice (about 23 to 24, no source).`,
-    );
-  return notes;
 }
 
 type Detail = Pick<SpeedRecord, 'traces' | 'diagram' | 'paths'>;

@@ -10,9 +10,12 @@ import { balancedWall } from './wall.ts';
 /** Share of the way to the balance that a cycle moves the wall: full steps can swing with the gas. */
 const RELAXATION = 0.7;
 
-export function balanceWalls(engine: EngineNetwork, recorder: CycleRecorder): void {
+/** Moves the walls; returns how far the worst of them was from its balance [K]. The passage is cooled with the cylinder. */
+export function balanceWalls(engine: EngineNetwork, recorder: CycleRecorder): number {
   const { wall } = engine.subject.pipe;
-  if (wall.by !== 'balance') return;
+  if (wall.by !== 'balance') return 0;
+  const flange = engine.subject.engine.passage.length;
+  let farthest = 0;
   const turn = 60 / engine.rpm;
   const outside = {
     coefficient: wall.outsideCoefficient,
@@ -24,10 +27,13 @@ export function balanceWalls(engine: EngineNetwork, recorder: CycleRecorder): vo
     const walls = duct.wallTemperature;
     for (let i = 0; i < walls.length; i++, k++) {
       const heat = recorder.heatTime[k] as number;
-      if (!(heat > 0)) continue;
+      if (!(heat > 0) || (recorder.positions[k] as number) < flange) continue;
       const gas = (recorder.heatTemperature[k] as number) / heat;
       const balanced = balancedWall(heat / turn, gas, outside);
-      walls[i] = (walls[i] as number) + RELAXATION * (balanced - (walls[i] as number));
+      const miss = balanced - (walls[i] as number);
+      farthest = Math.max(farthest, Math.abs(miss));
+      walls[i] = (walls[i] as number) + RELAXATION * miss;
     }
   }
+  return farthest;
 }

@@ -11,10 +11,10 @@ import {
   meshTapers,
   Network,
   newDuct,
+  stepBetween,
   type Taper,
   totalLength,
   type Volume,
-  venaContracta,
 } from '../../../solver/index.ts';
 import type { Pulse, PulseEnd, PulseGas, PulseSection } from '../../case/model.ts';
 import { endLink } from './end-link.ts';
@@ -45,7 +45,9 @@ export function buildRig(pulse: Pulse): Rig {
   const gas = gasOf(pulse.gas);
   const burnt = pulse.gas.kind === 'exhaust' ? 1 : 0;
   const stretches = stretchesOf(pulse, gas);
-  const links: Link[] = stretches.slice(1).map((right, k) => stepLink(stretches[k]!, right));
+  const links: Link[] = stretches
+    .slice(1)
+    .map((right, k) => stepBetween(stretches[k]!.duct.right, right.duct.left));
   const vessels: Vessel[] = [];
   for (const side of ['left', 'right'] as const) {
     const { link, volume } = endLink(pulse, side, gas, burnt, stretches);
@@ -118,11 +120,4 @@ function stretchOf(
   const duct = newDuct(pulse.scheme, name, gas, geometry, losses, pulse.gas.kind === 'exhaust');
   duct.wallTemperature.fill(pulse.wallTemperature);
   return { duct, sections, start, end, origin: start - before, tapers };
-}
-
-function stepLink(left: Stretch, right: Stretch): Link {
-  const first = left.duct.right;
-  const second = right.duct.left;
-  const contraction = venaContracta(Math.min(first.area, second.area) / Math.max(first.area, second.area));
-  return { kind: 'step', first, second, contraction };
 }
