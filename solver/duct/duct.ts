@@ -2,7 +2,8 @@
  * A duct marched by the conservative method of characteristics: the state, and the stages of a step upon it.
  */
 
-import { decode, unphysicalCell } from '../kernel/decode.ts';
+import { decode } from '../kernel/decode.ts';
+import { isPhysical, unphysicalCell } from '../kernel/physical.ts';
 import { advance, arrivals } from '../kernel/step.ts';
 import { refreshLosses } from '../losses/wall-losses.ts';
 import type { Clock } from '../network/clock.ts';
@@ -55,7 +56,7 @@ export class Duct extends DuctState implements MarchingDuct {
   soothe(): void {
     for (let i = 0; i < this.cells; i++) {
       const k = i + GHOSTS;
-      if (this.r[k] > 0 && this.p[k] > 0 && this.T[k] > 0) continue;
+      if (isPhysical(this, k)) continue;
       this.calmed = true;
       const last = Math.min(k + CALM_REACH, this.calm.length - 1);
       for (let near = Math.max(0, k - CALM_REACH); near <= last; near++) this.calm[near] = 1;
@@ -73,11 +74,11 @@ export class Duct extends DuctState implements MarchingDuct {
 
   complaint(): string {
     const i = unphysicalCell(this);
-    if (i < 0) return `duct "${this.name}" has no finite state`;
+    if (i < 0) return `duct "${this.name}" has no finite wave speed`;
     const k = i + GHOSTS;
     return (
       `duct "${this.name}" at ${(this.centre(i) * 1000).toFixed(0)} mm: density ${this.r[k]} kg/m3, ` +
-      `pressure ${this.p[k]} Pa, velocity ${this.u[k]} m/s`
+      `pressure ${this.p[k]} Pa, temperature ${this.T[k]} K, velocity ${this.u[k]} m/s`
     );
   }
 

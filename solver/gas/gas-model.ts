@@ -44,6 +44,9 @@ export class GasModel {
   /** Heat capacity at constant volume of the perfect gas [J/(kg K)]. */
   readonly perfectCv: number;
   readonly table: Float64Array;
+  /** The gas is known above the one and up to the other [K]. */
+  readonly coldest: number;
+  readonly hottest: number;
 
   private constructor(perfect: boolean, fresh: number, burnt: number, cv: number, table: Float64Array) {
     this.perfect = perfect;
@@ -51,6 +54,8 @@ export class GasModel {
     this.gasConstantBurnt = burnt;
     this.perfectCv = cv;
     this.table = table;
+    this.coldest = perfect ? 0 : COLDEST;
+    this.hottest = perfect ? Number.POSITIVE_INFINITY : HOTTEST;
   }
 
   /** A gas of constant gamma [-] and gas constant [J/(kg K)]. */

@@ -6,10 +6,13 @@
 
 import { type DuctState, GHOSTS } from '../duct/state.ts';
 import { TABLE_LAST_ROW, TABLE_START, TABLE_STEP } from '../gas/gas-model.ts';
+import { isPhysical } from './physical.ts';
 
 const ROWS_PER_KELVIN = 1 / TABLE_STEP;
+/** Rows tried for a cell's temperature. */
+const ROUNDS = 12;
 
-/** Decodes a duct, its largest |u| + a included, which is NaN where density, pressure or temperature left the physical. */
+/** Decodes a duct, its largest |u| + a included, which is NaN where a cell's state is not physical. */
 export function decode(duct: DuctState): void {
   if (duct.gas.perfect) decodePerfect(duct);
   else decodeBlend(duct);
@@ -42,7 +45,7 @@ function decodePerfect(duct: DuctState): void {
     gamma[k] = g;
     const speed = Math.abs(vel) + sound;
     if (speed > fastest) fastest = speed;
-    if (!(rho > 0 && pressure > 0)) lowest = -1;
+    if (!isPhysical(duct, k)) lowest = -1;
   }
   duct.fastest = lowest > 0 ? fastest : Number.NaN;
 }
@@ -53,6 +56,7 @@ function decodeBlend(duct: DuctState): void {
   const table = duct.gas.table;
   const Rf = duct.gas.gasConstantFresh;
   const dR = duct.gas.gasConstantBurnt - Rf;
+  const { coldest, hottest } = duct.gas;
   let fastest = 0;
   let lowest = 1;
   for (let i = 0; i < cells; i++) {
@@ -62,9 +66,10 @@ function decodeBlend(duct: DuctState): void {
     const share = burnt[i] / rho;
     const target = energy[i] / rho - 0.5 * vel * vel;
     let temperature = T[k];
-    if (!(temperature > 100)) temperature = 300;
+    if (!(temperature > coldest)) temperature = 300;
     let cv = 0;
-    for (let round = 0; round < 12; round++) {
+    let round = 0;
+    for (; round < ROUNDS; round++) {
       const position = (temperature - TABLE_START) * ROWS_PER_KELVIN;
       const row = position <= 0 ? 0 : position >= TABLE_LAST_ROW ? TABLE_LAST_ROW : position | 0;
       const at = 6 * row;
@@ -78,6 +83,8 @@ function decodeBlend(duct: DuctState): void {
       temperature = TABLE_START + row * TABLE_STEP + dT;
       if (dT > -1e-9 && dT < TABLE_STEP + 1e-9) break;
     }
+    // No row of the table held it, and it is not beyond the table either: there is no temperature.
+    if (round === ROUNDS && temperature > coldest && temperature <= hottest) temperature = Number.NaN;
     const R = Rf + dR * share;
     const over = R * temperature;
     const g = 1 + R / cv;
@@ -91,7 +98,7 @@ function decodeBlend(duct: DuctState): void {
     gamma[k] = g;
     const speed = Math.abs(vel) + sound;
     if (speed > fastest) fastest = speed;
-    if (!(rho > 0 && temperature > TABLE_START)) lowest = -1;
+    if (!isPhysical(duct, k)) lowest = -1;
   }
   duct.fastest = lowest > 0 ? fastest : Number.NaN;
 }
@@ -123,13 +130,4 @@ function extrapolate(q: Float64Array, edge: number, inward: 1 | -1): void {
   const two = limited === one ? 5 * a - 8 * b + 3 * c : 2 * limited;
   q[edge - inward] = a + limited;
   q[edge - 2 * inward] = a + two;
-}
-
-/** Index of the first cell whose state is not physical, or -1. */
-export function unphysicalCell(duct: DuctState): number {
-  for (let i = 0; i < duct.cells; i++) {
-    const k = i + GHOSTS;
-    if (!(duct.r[k] > 0 && duct.p[k] > 0 && duct.T[k] > 0)) return i;
-  }
-  return -1;
 }

@@ -14,7 +14,7 @@ import { march, prepare } from './characteristics.ts';
 import { arriveAt, finishAt, settleNode } from './ends.ts';
 import { between } from './interpolation.ts';
 import { MeshState } from './mesh-state.ts';
-import { refresh } from './refresh.ts';
+import { isPhysicalNode, refresh } from './refresh.ts';
 import { rates } from './sources.ts';
 import { refreshNodeLosses } from './wall-losses.ts';
 
@@ -104,13 +104,13 @@ export class MeshDuct extends MeshState implements MarchingDuct {
   complaint(): string {
     const { X, u } = this.now;
     for (let j = 0; j <= this.cells; j++) {
-      if (X[j] > 0 && this.T[j] > 0) continue;
+      if (isPhysicalNode(this, j)) continue;
       return (
         `duct "${this.name}" at ${(j * this.dx * 1000).toFixed(0)} mm: pressure ${this.pressureOf(X[j])} Pa, ` +
         `temperature ${this.T[j]} K, velocity ${u[j]} m/s`
       );
     }
-    return `duct "${this.name}" has no finite state`;
+    return `duct "${this.name}" has no finite wave speed`;
   }
 
   probe(position: number, out: Float64Array): void {

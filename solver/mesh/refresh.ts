@@ -10,6 +10,13 @@ export function refresh(duct: MeshState): number {
   return duct.gas.perfect ? refreshPerfect(duct) : refreshBlend(duct);
 }
 
+/** Whether the state of a node is physical: pressure, a temperature that the gas is known at, and a finite velocity. */
+export function isPhysicalNode(duct: MeshState, j: number): boolean {
+  const { X, u } = duct.now;
+  const { gas, T } = duct;
+  return X[j] > 0 && T[j] > gas.coldest && T[j] <= gas.hottest && Math.abs(u[j]) >= 0;
+}
+
 function refreshPerfect(duct: MeshState): number {
   const { c, w, T, gamma, cells } = duct;
   const { X, u, A } = duct.now;
@@ -28,7 +35,7 @@ function refreshPerfect(duct: MeshState): number {
     gamma[j] = g;
     const speed = Math.abs(u[j]) + over * x;
     if (speed > fastest) fastest = speed;
-    if (!(x > 0 && speed > 0)) lowest = -1;
+    if (!isPhysicalNode(duct, j)) lowest = -1;
   }
   return lowest > 0 ? fastest : Number.NaN;
 }
@@ -51,7 +58,7 @@ function refreshBlend(duct: MeshState): number {
     c[j] = over / (gamma[j] * k);
     const speed = Math.abs(u[j]) + over * X[j];
     if (speed > fastest) fastest = speed;
-    if (!(X[j] > 0 && T[j] > TABLE_START && speed > 0)) lowest = -1;
+    if (!isPhysicalNode(duct, j)) lowest = -1;
   }
   return lowest > 0 ? fastest : Number.NaN;
 }
