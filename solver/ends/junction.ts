@@ -6,27 +6,37 @@
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { GAS, newGasPoint } from '../gas/gas-model.ts';
+import { unconverged } from '../network/unconverged.ts';
 import { answerEntering, answerLeaving } from './arrival.ts';
 import { answerClosed } from './closed.ts';
 
-/** Slots of a trial: the common pressure, the mass flow in left over, and what the mixed inflow brings. */
-const TRIAL = { pressure: 0, left: 1, enthalpy: 2, burnt: 3 } as const;
-const trial = new Float64Array(4);
+/**
+ * Slots of a trial: the common pressure, the mass flow in left over, what the mixed inflow brings, and what it would bring as it
+ * dwindles: the gas of the end of highest rest pressure, stagnant.
+ */
+const TRIAL = { pressure: 0, left: 1, enthalpy: 2, burnt: 3, lastEnthalpy: 4, lastBurnt: 5 } as const;
+const trial = new Float64Array(6);
+/** Rounds for the common pressure, and for a temperature. */
+const ROUNDS = { pressure: 80, temperature: 20 } as const;
 const FLOWS = [ANSWER.mass, ANSWER.energy, ANSWER.burntMass] as const;
 
 /** Answers for the ends of a junction. */
 export function answerJunction(ends: readonly DuctEnd[]): void {
   let low = Number.POSITIVE_INFINITY;
   let high = 0;
+  let strongest = ends[0];
   for (const end of ends) {
     const rest = end.arrive[ARRIVE.rest];
     if (rest < low) low = rest;
-    if (rest > high) high = rest;
+    if (rest <= high) continue;
+    high = rest;
+    strongest = end;
   }
   if (high - low <= 1e-14 * high) {
     for (const end of ends) answerClosed(end);
     return;
   }
+  fillLast(strongest);
   // At the lowest rest pressure everything flows in, at the highest everything flows out; Illinois form of false position.
   trial[TRIAL.pressure] = low;
   balance(ends);
@@ -36,7 +46,8 @@ export function answerJunction(ends: readonly DuctEnd[]): void {
   let highMiss = trial[TRIAL.left];
   const enough = 1e-13 * (lowMiss - highMiss);
   let kept = 0;
-  for (let round = 0; round < 80 && high - low > 1e-14 * high; round++) {
+  let round = 0;
+  for (; round < ROUNDS.pressure && high - low > 1e-14 * high; round++) {
     let p = (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
     if (!(p > low && p < high)) p = 0.5 * (low + high);
     trial[TRIAL.pressure] = p;
@@ -55,6 +66,7 @@ export function answerJunction(ends: readonly DuctEnd[]): void {
       kept = -1;
     }
   }
+  if (round === ROUNDS.pressure) unconverged[0]++;
   settle(ends);
 }
 
@@ -72,8 +84,8 @@ function balance(ends: readonly DuctEnd[]): void {
     energy += out[ANSWER.energy];
     burnt += out[ANSWER.burntMass];
   }
-  trial[TRIAL.enthalpy] = mass > 0 ? energy / mass : 0;
-  trial[TRIAL.burnt] = mass > 0 ? burnt / mass : 0;
+  trial[TRIAL.enthalpy] = mass > 0 ? energy / mass : trial[TRIAL.lastEnthalpy];
+  trial[TRIAL.burnt] = mass > 0 ? burnt / mass : trial[TRIAL.lastBurnt];
   let left = mass;
   for (const end of ends) {
     if (end.answer[ANSWER.velocity] > 0) continue;
@@ -96,6 +108,17 @@ function fillVelocity(end: DuctEnd): void {
 
 const point = newGasPoint();
 
+/** Fills what the gas of an end brings once it has come to rest. */
+function fillLast(end: DuctEnd): void {
+  const s = end.arrive;
+  const ratio = s[ARRIVE.lambda] / s[ARRIVE.soundSpeed];
+  point[GAS.temperature] = s[ARRIVE.temperature] * ratio * ratio;
+  point[GAS.burnt] = s[ARRIVE.burnt];
+  end.owner.gas.fillPoint(point);
+  trial[TRIAL.lastEnthalpy] = point[GAS.enthalpy];
+  trial[TRIAL.lastBurnt] = s[ARRIVE.burnt];
+}
+
 /** Answers with the mixed inflow entering a duct, its velocity being known: density from its stagnation enthalpy. */
 function enter(end: DuctEnd): void {
   const out = end.answer;
@@ -105,13 +128,15 @@ function enter(end: DuctEnd): void {
   const target = enthalpy - 0.5 * velocity * velocity;
   let T = end.arrive[ARRIVE.temperature];
   point[GAS.burnt] = trial[TRIAL.burnt];
-  for (let round = 0; round < 20; round++) {
+  let round = 0;
+  for (; round < ROUNDS.temperature; round++) {
     point[GAS.temperature] = T;
     gas.fillPoint(point);
     const dT = (target - point[GAS.enthalpy]) / (point[GAS.heatCapacity] + point[GAS.gasConstant]);
     T += dT;
     if (Math.abs(dT) < 1e-12 * T) break;
   }
+  if (round === ROUNDS.temperature) unconverged[0]++;
   out[ANSWER.pressure] = trial[TRIAL.pressure];
   out[ANSWER.density] = trial[TRIAL.pressure] / (point[GAS.gasConstant] * T);
   out[ANSWER.burnt] = trial[TRIAL.burnt];

@@ -8,10 +8,12 @@
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { GAS, newGasPoint } from '../gas/gas-model.ts';
+import { unconverged } from '../network/unconverged.ts';
 import { answerEntering, answerLeaving } from './arrival.ts';
 import { RESERVOIR, type Reservoir } from './reservoir.ts';
 
 const point = newGasPoint();
+const ROUNDS = 30;
 
 /** Answers for a non-reflecting end; `incident` is the pressure of the wave that is sent in [Pa]. */
 export function answerNonReflecting(end: DuctEnd, reference: Reservoir, incident: number): void {
@@ -34,7 +36,8 @@ export function answerNonReflecting(end: DuctEnd, reference: Reservoir, incident
   const sent = beyond * (2 * (incident / p0) ** (hr / gr) - 1);
   // Each side gives a velocity into the duct at a common pressure; Newton's method on their difference.
   let p = 0.5 * (s[ARRIVE.pressure] + incident);
-  for (let round = 0; round < 30; round++) {
+  let round = 0;
+  for (; round < ROUNDS; round++) {
     const inside = s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g);
     const outside = beyond * (p / p0) ** (hr / gr);
     const miss = (sent - outside) / hr - (inside - lambda) / h;
@@ -44,6 +47,7 @@ export function answerNonReflecting(end: DuctEnd, reference: Reservoir, incident
     p = next > 0.1 * p ? next : 0.1 * p;
     if (change < 1e-14 * p0) break;
   }
+  if (round === ROUNDS) unconverged[0]++;
   const inside = s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g);
   const speed = (inside - lambda) / h;
   out[ANSWER.velocity] = -speed;

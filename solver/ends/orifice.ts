@@ -13,12 +13,16 @@
  */
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
+import { unconverged } from '../network/unconverged.ts';
 import { answerEntering, answerLeaving } from './arrival.ts';
 import { answerClosed } from './closed.ts';
 import { RESERVOIR, type Reservoir } from './reservoir.ts';
 
 /** Openings below this share of the duct's area count as shut. */
 const SHUT = 1e-7;
+
+/** Most rounds of the iterations below: subsonic and choked throat, stream that enters. */
+const ROUNDS = { subsonic: 60, choked: 40, entering: 100 } as const;
 
 /** Slots of what the iterations below hand on: share of area open, gamma, lambda of the arriving wave, and what was found. */
 const THROAT = { share: 0, gamma: 1, lambda: 2, found: 3 } as const;
@@ -81,7 +85,8 @@ function findSubsonic(): void {
   let high = lambda;
   // Linear estimate of the face's state, then Newton's method kept inside the bracket.
   let A = low + (high - low) * (1 - phi) ** 2;
-  for (let round = 0; round < 60; round++) {
+  let round = 0;
+  for (; round < ROUNDS.subsonic; round++) {
     const U = (lambda - A) / h;
     const power = A ** n;
     const miss = (power - phi2) * U * U - (phi2 * (A * A - 1)) / h;
@@ -94,6 +99,7 @@ function findSubsonic(): void {
     A = next;
     if (change < 1e-14) break;
   }
+  if (round === ROUNDS.subsonic) unconverged[0]++;
   throat[THROAT.found] = A;
 }
 
@@ -116,7 +122,8 @@ function findChoked(): void {
     phi / (1 + h) ** power < 1
       ? Math.min(0.95, phi * (1 / (1 + h)) ** power * (1 + phi * phi * 0.3) + 1e-6)
       : 0.5;
-  for (let round = 0; round < 40; round++) {
+  let round = 0;
+  for (; round < ROUNDS.choked; round++) {
     const B = (1 + h * M * M) / (1 + h);
     const value = M * B ** -power;
     const slope = value * (1 / M - (power * 2 * h * M) / ((1 + h) * B));
@@ -127,6 +134,7 @@ function findChoked(): void {
     M = next;
     if (change < 1e-14) break;
   }
+  if (round === ROUNDS.choked) unconverged[0]++;
   throat[THROAT.found] = M;
 }
 
@@ -157,7 +165,8 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
   let highMiss = -(s[ARRIVE.soundSpeed] * (high / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
   let p = low;
   let kept = 0;
-  for (let round = 0; round < 100 && high - low > tolerance; round++) {
+  let round = 0;
+  for (; round < ROUNDS.entering && high - low > tolerance; round++) {
     p = (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
     if (!(p > low && p < high)) p = 0.5 * (low + high);
     entering[ENTERING.pressure] = p;
@@ -177,6 +186,7 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
       kept = -1;
     }
   }
+  if (round === ROUNDS.entering) unconverged[0]++;
   entering[ENTERING.pressure] = p;
   throughThroat(reservoir);
   // Near rest the throat's speed, a root of a small difference, is all round-off; the wave's is not.

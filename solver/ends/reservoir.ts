@@ -4,6 +4,7 @@
  */
 
 import { GAS, type GasModel, type GasPoint, newGasPoint } from '../gas/gas-model.ts';
+import { unconverged } from '../network/unconverged.ts';
 
 export const RESERVOIR = {
   pressure: 0,
@@ -59,11 +60,14 @@ export function blendReservoir(reservoir: Reservoir, gas: GasModel, other: GasPo
   const h = (1 - share) * reservoir[RESERVOIR.enthalpy] + share * other[GAS.enthalpy];
   let T = T0 + share * (other[GAS.temperature] - T0);
   point[GAS.burnt] = y0 + share * (other[GAS.burnt] - y0);
+  let change = 0;
   for (let round = 0; round < 6; round++) {
     point[GAS.temperature] = T;
     gas.fillPoint(point);
-    T += (h - point[GAS.enthalpy]) / (point[GAS.heatCapacity] + point[GAS.gasConstant]);
+    change = (h - point[GAS.enthalpy]) / (point[GAS.heatCapacity] + point[GAS.gasConstant]);
+    T += change;
   }
+  if (!(Math.abs(change) < 1e-9 * T)) unconverged[0]++;
   reservoir[RESERVOIR.temperature] = T;
   reservoir[RESERVOIR.burnt] = point[GAS.burnt];
   completeReservoir(reservoir, gas);

@@ -9,6 +9,7 @@
  */
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
+import { unconverged } from '../network/unconverged.ts';
 import { answerLeaving } from './arrival.ts';
 import { answerClosed } from './closed.ts';
 import { chokedMach } from './orifice.ts';
@@ -19,6 +20,11 @@ import { chokedMach } from './orifice.ts';
  */
 const TRIAL = { u: 0, contraction: 1, a: 2, p: 3, g: 4, beyondP: 5, beyondU: 6, miss: 7 } as const;
 const trial = new Float64Array(8);
+
+/** Most rounds for the velocity upstream, the Mach number at a vena contracta, and the pressure behind a choked throat. */
+const ROUNDS = { velocity: 80, contracta: 40, choked: 60 } as const;
+/** How far the equation of a vena contracta may stay off [-], and the root of the one behind a jet turn negative. */
+const ROUND_OFF = 1e-10;
 
 /** Answers for both ends of a sudden change of area; contraction is C_c of the narrower side [-]. */
 export function answerStep(first: DuctEnd, second: DuctEnd, contraction: number): void {
@@ -57,7 +63,8 @@ function meetBelow(up: DuctEnd, down: DuctEnd): boolean {
   let lowMiss = trial[TRIAL.miss];
   if (lowMiss >= 0) return false;
   let u = (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
-  for (let round = 0; round < 80; round++) {
+  let round = 0;
+  for (; round < ROUNDS.velocity; round++) {
     trial[TRIAL.u] = u;
     tryStep(up, down);
     const miss = trial[TRIAL.miss];
@@ -75,6 +82,7 @@ function meetBelow(up: DuctEnd, down: DuctEnd): boolean {
     u = next;
     if (change < 1e-13 * lambda || high - low < 1e-13 * lambda) break;
   }
+  if (round === ROUNDS.velocity) unconverged[0]++;
   trial[TRIAL.u] = u;
   tryStep(up, down);
   return true;
@@ -132,6 +140,8 @@ function spread(): void {
   const qb = -g * m;
   const qc = flux * stream[STREAM.a0Squared];
   const root = qb * qb - 4 * qa * qc;
+  // Nil for a stream at the speed of sound that does not spread; below that, no state downstream takes the stream.
+  if (root < -ROUND_OFF * qb * qb) unconverged[0]++;
   const u2 = (2 * qc) / (-qb + Math.sqrt(root > 0 ? root : 0));
   trial[TRIAL.beyondP] = m - flux * u2;
   trial[TRIAL.beyondU] = u2;
@@ -150,9 +160,12 @@ function contract(up: DuctEnd, down: DuctEnd): void {
   const power = (g + 1) / (2 * (g - 1));
   const wanted = (M1 * (1 + h * M1 * M1) ** -power * up.area) / throat;
   let M = Math.min(0.999, wanted);
-  for (let round = 0; round < 40; round++) {
+  let off = 0;
+  let round = 0;
+  for (; round < ROUNDS.contracta; round++) {
     const B = 1 + h * M * M;
     const value = M * B ** -power;
+    off = Math.abs(value - wanted);
     const slope = B ** -power * (1 - (2 * power * h * M * M) / B);
     let next = M - (value - wanted) / slope;
     if (!(next < 1)) next = 0.5 * (M + 1);
@@ -161,6 +174,8 @@ function contract(up: DuctEnd, down: DuctEnd): void {
     M = next;
     if (change < 1e-14) break;
   }
+  // A sonic contracta is a double root, which is neared by halves and never met to the last digit.
+  if (round === ROUNDS.contracta && off > ROUND_OFF) unconverged[0]++;
   const a0Squared = a * a + h * u * u;
   const at = Math.sqrt(a0Squared / (1 + h * M * M));
   const pt = p * (at / a) ** (g / h);
@@ -204,9 +219,10 @@ function chokedDownstream(up: DuctEnd, down: DuctEnd): void {
   const lambda = down.arrive[ARRIVE.lambda];
   let low = down.arrive[ARRIVE.rest];
   let high = trial[TRIAL.p] > low ? trial[TRIAL.p] : 1.001 * low;
+  const top = high;
   let p = high;
   let u = 0;
-  for (let round = 0; round < 60; round++) {
+  for (let round = 0; round < ROUNDS.choked; round++) {
     p = 0.5 * (low + high);
     const gp = g * p;
     u = (2 * flux * a0Squared) / (gp + Math.sqrt(gp * gp + 4 * flux * flux * h * a0Squared));
@@ -214,6 +230,7 @@ function chokedDownstream(up: DuctEnd, down: DuctEnd): void {
     if (u > (sound - lambda) / hd) low = p;
     else high = p;
   }
+  if (high === top) unconverged[0]++;
   trial[TRIAL.beyondP] = p;
   trial[TRIAL.beyondU] = u;
 }

@@ -8,11 +8,13 @@
  */
 
 import { type DuctState, GHOSTS } from '../duct/state.ts';
+import { unconverged } from '../network/unconverged.ts';
 
 /** Below this pressure ratio an expansion is taken as isentropic, above it as the third-order equal two-shock form. */
 const STRONG_EXPANSION = 0.7;
 /** States closer than this meet in one acoustic step: the error is of third order in the difference. */
 const CLOSE = 0.008;
+const ROUNDS = 8;
 
 /** Fills the star states of the interior faces 1 .. cells-1. */
 export function meet(duct: DuctState): void {
@@ -91,13 +93,15 @@ function meetStrongly(duct: DuctState, j: number): void {
   let ps = duct.pStar[j];
   if (!(ps > 0.3 * least)) ps = twoRarefactions(rl, ul, pl, cl, rr, ur, pr, cr, 0.5 * (gl + gr));
   if (ps > 1e-9 * least) {
-    for (let round = 0; round < 8; round++) {
+    let round = 0;
+    for (; round < ROUNDS; round++) {
       const miss = waveVelocity(ps, pl, gl, cl, rl) + waveVelocity(ps, pr, gr, cr, rr) + ur - ul;
       const dp = -miss / (waveSlope(ps, pl, gl, cl) + waveSlope(ps, pr, gr, cr));
       const next = ps + dp;
       ps = next > 0.1 * ps ? next : 0.1 * ps;
       if (Math.abs(dp) < 1e-6 * ps) break;
     }
+    if (round === ROUNDS) unconverged[0]++;
   } else ps = 1e-9 * least;
   duct.pStar[j] = ps;
   duct.uStar[j] = 0.5 * (ul - waveVelocity(ps, pl, gl, cl, rl) + ur + waveVelocity(ps, pr, gr, cr, rr));

@@ -17,9 +17,13 @@ export interface Ledger {
   volumeHeat: number;
   /** Heat released by burning [J]. */
   released: number;
+  /** Fresh gas that was to burn and was no longer in its volume [kg]. */
+  unburnt: number;
   steps: number;
   /** Steps that had to be taken again, smaller. */
   rejected: number;
+  /** Iterations, of the steps that stand, that ended without meeting their tolerance. */
+  unconverged: number;
 }
 
 export function newLedger(): Ledger {
@@ -31,8 +35,10 @@ export function newLedger(): Ledger {
     ductHeat: 0,
     volumeHeat: 0,
     released: 0,
+    unburnt: 0,
     steps: 0,
     rejected: 0,
+    unconverged: 0,
   };
 }
 

@@ -155,6 +155,7 @@ function answerPassage(link: PassageLink, clock: Clock): void {
   from.book('plain', flow, -1);
   to.book(mass >= 0 ? link.toRole : 'plain', flow, 1);
 }
+
 /** At mid-step the column's flow is taken there; its value at the end of the step is extrapolated and kept on acceptance. */
 function moveInertia({ column, inertance }: PassageLink, clock: Clock): void {
   passage[PASSAGE.inertance] = inertance;
@@ -172,9 +173,4 @@ export function advanceLink(link: Link, clock: Clock): void {
   if (link.kind === 'passage') link.column[0] = link.column[1];
   else if (link.kind === 'port' && link.opening.advance !== undefined)
     link.opening.advance(clock[CLOCK.dt], link.end.answer[ANSWER.pressure] - link.volume.pressure);
-}
-
-/** Pressure arriving at a port's duct end, for messages [Pa]. */
-export function arrivingPressure(end: DuctEnd): number {
-  return end.arrive[ARRIVE.pressure];
 }

@@ -13,6 +13,7 @@ import type { Volume } from '../volumes/volume.ts';
 import { CLOCK, type Clock, newClock } from './clock.ts';
 import { type Ledger, newLedger } from './ledger.ts';
 import { advanceLink, answer, type Link } from './link.ts';
+import { unconverged } from './unconverged.ts';
 
 /** Steps between two refreshes of the loss coefficients. */
 const LOSS_INTERVAL = 8;
@@ -149,6 +150,7 @@ export class Network {
   private attempt(): void {
     const { ducts, volumes, clock } = this;
     const dt = clock[CLOCK.dt];
+    unconverged[0] = 0;
     for (const duct of ducts) duct.arrive(clock);
     if (volumes.length > 0) {
       clock[CLOCK.stage] = clock[CLOCK.time];
@@ -196,8 +198,10 @@ export class Network {
       ledger.work += volume.work;
       ledger.volumeHeat += volume.wallHeat;
       ledger.released += volume.heatReleased;
+      ledger.unburnt += volume.unburnt;
     }
     ledger.ductHeat += this.wallHeat;
+    ledger.unconverged += unconverged[0];
     ledger.steps++;
   }
 

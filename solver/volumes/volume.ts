@@ -58,6 +58,8 @@ export class Volume extends Driven {
   work = 0;
   wallHeat = 0;
   heatReleased = 0;
+  /** Fresh gas that was to burn in the last step and was no longer there [kg]. */
+  unburnt = 0;
 
   constructor(
     name: string,
@@ -234,12 +236,14 @@ export class Volume extends Driven {
     this.wallHeat = wall;
   }
 
-  /** Burns the charge's share of the stage, as far as zone 0 holds fresh gas, and notes the heat. */
+  /** Burns the charge's share of the stage, as far as zone 0 holds fresh gas, and notes the heat and what was missing. */
   private burn(into: Float64Array, release: Release): void {
     const { now } = this;
     const fresh = Math.max(0, now[CONTENT.mass0] - now[CONTENT.burnt0]);
-    const converted = Math.min(this.burning * release.freshMass, fresh);
+    const asked = this.burning * release.freshMass;
+    const converted = asked < fresh ? asked : fresh;
     into[CONTENT.burnt0] += converted;
+    this.unburnt = asked - converted;
     this.heatReleased = converted * release.heatPerMass;
   }
 

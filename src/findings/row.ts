@@ -46,7 +46,7 @@ export interface SweepRow {
   readonly energy_balance_error: number;
   readonly spread_torque_percent: number;
   readonly spread_plugback_deg: number;
-  /** Fresh charge blown back from the cylinder into the transfers after they open, over the delivered mass [-]. */
+  /** Mass, burnt and fresh, blown back from the cylinder into the transfers, over the delivered mass [-]. */
   readonly transfer_backflow_ratio: number;
 }
 

@@ -3,7 +3,7 @@
  * one; and its books: what went through each port, the work of both volumes, and whether mass and energy balance.
  */
 
-import { CLOCK, energyGain } from '../../../solver/index.ts';
+import { ANSWER, CLOCK, energyGain } from '../../../solver/index.ts';
 import type { EngineNetwork } from './build.ts';
 import type { CycleRecorder } from './recorder.ts';
 
@@ -11,7 +11,7 @@ import type { CycleRecorder } from './recorder.ts';
 export interface CycleBook {
   /** Fresh mass that came in through the intake, net. */
   delivered: number;
-  /** Fresh mass through the transfers, net, and what was blown back through them, gross. */
+  /** Fresh mass through the transfers, net, and all mass that was blown back through them, gross. */
   transferred: number;
   transferBack: number;
   /** Mass pushed back into the cylinder through the exhaust port after transfer closing. */
@@ -23,6 +23,8 @@ export interface CycleBook {
   cylinderWork: number;
   crankcaseWork: number;
   released: number;
+  /** Trapped fresh mass that was to burn and had left before. */
+  unburnt: number;
   cylinderHeat: number;
   /** Pressures at transfer opening. */
   openingCylinder: number;
@@ -37,6 +39,8 @@ export interface CycleBook {
   drift: number;
   steps: number;
   rejected: number;
+  /** Iterations that ended without meeting their tolerance. */
+  unconverged: number;
 }
 
 function newBook(): CycleBook {
@@ -50,6 +54,7 @@ function newBook(): CycleBook {
     cylinderWork: 0,
     crankcaseWork: 0,
     released: 0,
+    unburnt: 0,
     cylinderHeat: 0,
     openingCylinder: 0,
     openingCrankcase: 0,
@@ -60,6 +65,7 @@ function newBook(): CycleBook {
     drift: 0,
     steps: 0,
     rejected: 0,
+    unconverged: 0,
   };
 }
 
@@ -111,7 +117,7 @@ function marchPart(
     if (through < 0) book.transferBack -= through * dt;
     if (part === 'plugging' && exhaustFlow < 0) book.packed -= exhaustFlow * dt;
     if (part === 'transfer') {
-      book.portImpulse += (exhaustPort.end.answer[2] as number) * dt;
+      book.portImpulse += (exhaustPort.end.answer[ANSWER.pressure] as number) * dt;
       book.transferTime += dt;
     }
     book.cylinderWork += cylinder.work;
@@ -151,4 +157,6 @@ function settleBooks(
   book.energyError = Math.abs(gained - booked) / scale;
   book.drift = gained / scale;
   book.rejected = ledger.rejected - before.ledger.rejected;
+  book.unconverged = ledger.unconverged - before.ledger.unconverged;
+  book.unburnt = ledger.unburnt - before.ledger.unburnt;
 }

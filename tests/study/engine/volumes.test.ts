@@ -50,8 +50,9 @@ describe('a motored cylinder', () => {
   });
 });
 
-test('burning releases its heat and turns the charge to burnt gas', () => {
-  const release = {
+/** A charge that burns in a fifth of a turn. */
+function burning() {
+  return {
     fillBurntShare: (asked: Asked) => {
       const share = burntShare(asked[DRIVE.time]! / (0.2 * TURN), 6.908, 2);
       asked[DRIVE.burntShare] = share / burntShare(1, 6.908, 2);
@@ -59,6 +60,10 @@ test('burning releases its heat and turns the charge to burnt gas', () => {
     freshMass: 0,
     heatPerMass: 2.6e6,
   };
+}
+
+test('burning releases its heat and turns the charge to burnt gas', () => {
+  const release = burning();
   const volume = new Volume('bomb', GasModel.charge(1.85, 1.1), { ...rigidDrive(1e-4), release });
   volume.fill(0, 1e6, 500, 0.1);
   release.freshMass = 0.9 * volume.mass();
@@ -67,4 +72,15 @@ test('burning releases its heat and turns the charge to burnt gas', () => {
   expect(network.ledger.released / (release.freshMass * 2.6e6)).toBeCloseTo(1, 12);
   expect((volume.energyContent() - before) / network.ledger.released).toBeCloseTo(1, 12);
   expect(volume.burntMass() / volume.mass()).toBeCloseTo(1, 12);
+});
+
+test('what was to burn and is not there is counted', () => {
+  const release = burning();
+  const volume = new Volume('bomb', GasModel.charge(1.85, 1.1), { ...rigidDrive(1e-4), release });
+  volume.fill(0, 1e6, 500, 0.4);
+  // Told that all of it is fresh, it burns the six tenths that are.
+  release.freshMass = volume.mass();
+  const { ledger } = march(volume, 0.3 * TURN, 400);
+  expect(ledger.unburnt / volume.mass()).toBeCloseTo(0.4, 12);
+  expect(ledger.released / (0.6 * volume.mass() * 2.6e6)).toBeCloseTo(1, 12);
 });
