@@ -2,7 +2,7 @@
 
 import { found } from './leaves.ts';
 import { nearest } from './nearest.ts';
-import { quoted } from './printable.ts';
+import { printable, quoted } from './printable.ts';
 import { type JsonSchema, note, refuse, type Schema, within } from './schema.ts';
 import { emptyMap, itemLabel, type Node, nodeName, scalarText } from './tree.ts';
 
@@ -15,7 +15,13 @@ export function list<T>(item: Schema<T>, least = 1, most = 1000): Schema<readonl
       if (node.kind !== 'list')
         return refuse(at, node.place, `found ${nodeName(node)} where a list is due, of ${item.takes}`);
       if (node.items.length < least || node.items.length > most) {
-        return refuse(at, node.place, `the list has ${node.items.length} items; it takes ${many}`);
+        const has = `${node.items.length} ${node.items.length === 1 ? 'item' : 'items'}`;
+        return refuse(
+          at,
+          node.place,
+          `the list has ${has}; it takes ${many}`,
+          commaHint(node.items, least, most),
+        );
       }
       if (node.items.length === 0) note(at, 'none');
       const values = node.items.map((child, index) =>
@@ -25,6 +31,13 @@ export function list<T>(item: Schema<T>, least = 1, most = 1000): Schema<readonl
     },
     jsonSchema: () => ({ type: 'array', minItems: least, maxItems: most, items: item.jsonSchema() }),
   };
+}
+
+/** `[36 mm 40 mm]` is one item to YAML: where commas make the list as long as it has to be, they were forgotten. */
+function commaHint(items: readonly Node[], least: number, most: number): string {
+  const parts = items.flatMap((item) => scalarText(item)?.split(/\s+(?=[+-]?\.?\d)/) ?? ['']);
+  const whole = parts.length > items.length && parts.length >= least && parts.length <= most;
+  return whole ? `put commas between the items: [${printable(parts.join(', '))}]` : '';
 }
 
 /** Reads a single value, a list and a group of keys each by a schema of its own. */
@@ -37,6 +50,7 @@ export function bySort<T>(sorts: {
   const takes = all.map((schema) => schema.takes).join(', or ');
   return {
     takes,
+    ...(sorts.map === undefined ? { lone: false } : {}),
     read(node, at) {
       const sort = node.kind === 'change' ? 'scalar' : node.kind;
       const schema = sorts[sort];
@@ -71,7 +85,16 @@ export function variant<T>(name: string, variants: Readonly<Record<string, Schem
           near === null ? '' : `did you mean "${near}"?`,
         );
       }
-      if (inner === null || inner === undefined) note(at, word);
+      if (inner === null || inner === undefined) {
+        if (schema.lone === false)
+          return refuse(
+            at,
+            node.place,
+            `${quoted(word)} alone says too little: it needs ${schema.takes}`,
+            `give it a value of its own: { ${word}: … }, or on the command line ${printable(at.path)}.${word}=…`,
+          );
+        note(at, word);
+      }
       return schema.read(inner?.node ?? emptyMap(node.place), within(at, word));
     },
     jsonSchema: () => ({

@@ -9,6 +9,7 @@ import { pipeSchema } from './pipe-schema.ts';
 import { group, optional, record, required, setting } from './record.ts';
 import { checked, type Judge, type Schema } from './schema.ts';
 import { isJump } from './section-schema.ts';
+import type { Node } from './tree.ts';
 import { writeQuantity } from './units.ts';
 
 /** A case without the ledger that reading it leaves. */
@@ -115,6 +116,9 @@ export interface FallbackNames {
   readonly pipe: string;
 }
 
+/** The keys of a case, for whoever looks for a misspelt one before it is read. */
+export const CASE_KEYS: readonly string[] = ['kind', 'name', 'note', 'engine', 'pipe', 'run'];
+
 export function caseSchema(names: FallbackNames): Schema<CaseParts> {
   const keys = record('a case', {
     name: optional(text(200), 'Name of the case.'),
@@ -134,9 +138,14 @@ function fileOr<T>(inner: Schema<T>): Schema<T> {
   const path = { type: 'string', description: 'Path of the file, from the folder of this one.' };
   return {
     takes: `the path of a file, or ${inner.takes}`,
-    read: (node, at) => inner.read(node, at),
+    // A path that is left is of a file that could not be read, and that was said.
+    read: (node, at) => (isPath(node) ? undefined : inner.read(node, at)),
     jsonSchema: () => ({ anyOf: [path, inner.jsonSchema()] }),
   };
+}
+
+function isPath(node: Node): boolean {
+  return node.kind === 'scalar' && typeof node.value === 'string' && node.text.trim() !== '';
 }
 
 /** The pipe has to begin as the passage ends, or say that it does not. */

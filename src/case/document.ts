@@ -8,7 +8,7 @@ import { dirname } from 'node:path';
 import { isAlias, isMap, isScalar, isSeq, parseDocument, type Node as YamlNode } from 'yaml';
 import { printable, quoted } from './printable.ts';
 import { FileProblem, type Problem } from './problem.ts';
-import type { Place, Source } from './source.ts';
+import { type Place, positionAt, type Source } from './source.ts';
 import { type Entry, emptyMap, type MapNode, type Node } from './tree.ts';
 
 /** Largest case file that is read [bytes]; a real one has a few thousand. */
@@ -17,22 +17,21 @@ const LARGEST = 2_000_000;
 /** Deepest nesting that is read. */
 const DEEPEST = 40;
 
-/** The text of a file as a source; `named` tells which file names it, for the message when it cannot be read. */
-export function openSource(file: string, named = ''): Source {
-  const place = named === '' ? '' : `\n  named at ${printable(named)}`;
+/** The text of a file as a source. @throws FileProblem */
+export function openSource(file: string): Source {
   let bytes: Buffer;
   try {
     bytes = readFileSync(file);
   } catch (error) {
-    throw new FileProblem(file, `${printable(file)}: ${reasonOf(error)}${place}`);
+    throw new FileProblem(file, `${printable(file)}: ${reasonOf(error)}`);
   }
   if (bytes.length > LARGEST)
-    throw new FileProblem(file, `${printable(file)}: larger than ${LARGEST} bytes, no case file${place}`);
+    throw new FileProblem(file, `${printable(file)}: larger than ${LARGEST} bytes, no case file`);
   try {
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
     return { name: printable(file), folder: dirname(file), text };
   } catch {
-    throw new FileProblem(file, `${printable(file)}: is not UTF-8 text${place}`);
+    throw new FileProblem(file, `${printable(file)}: is not UTF-8 text`);
   }
 }
 
@@ -52,14 +51,18 @@ export function parseSource(source: Source, report: (problem: Problem) => void, 
   const whole: Place = { source, start: from, end: source.text.length };
   const text = ' '.repeat(from) + source.text.slice(from);
   try {
-    const document = parseDocument(text, { version: '1.2', prettyErrors: false, strict: true });
+    const document = parseDocument(text, {
+      version: '1.2',
+      prettyErrors: false,
+      strict: true,
+      uniqueKeys: false,
+    });
     const faults = [...document.errors, ...document.warnings];
     // What is missing at the end of the text is shown behind its last word.
     const last = Math.max(from, source.text.trimEnd().length);
     for (const fault of faults) {
       const [start, end] = fault.pos.map((offset) => Math.min(offset, last)) as [number, number];
-      const why = /call stack/.test(fault.message) ? 'nested too deeply' : printable(fault.message);
-      report({ place: { source, start, end }, message: `not valid YAML: ${why}`, hint: hintOf(fault.code) });
+      report({ place: { source, start, end }, message: messageOf(fault), hint: hintOf(fault.code) });
     }
     if (faults.length > 0) return null;
     return convert(document.contents, { source, report, depth: 0 }, whole);
@@ -70,9 +73,13 @@ export function parseSource(source: Source, report: (problem: Problem) => void, 
   }
 }
 
+function messageOf({ code, message }: { readonly code: string; readonly message: string }): string {
+  if (code === 'MULTIPLE_DOCS') return 'a second document begins here';
+  return `not valid YAML: ${/call stack/.test(message) ? 'nested too deeply' : printable(message)}`;
+}
+
 function hintOf(code: string): string {
   if (code === 'TAB_AS_INDENT') return 'indent with spaces';
-  if (code === 'DUPLICATE_KEY') return 'keep one of the two';
   if (code === 'MULTIPLE_DOCS') return 'one case a file: remove the line "---" and what follows';
   return '';
 }
@@ -124,7 +131,7 @@ interface YamlPair {
 
 function convertMap(pairs: readonly YamlPair[], at: Conversion, place: Place): MapNode {
   const entries: Entry[] = [];
-  const seen = new Set<string>();
+  const seen = new Map<string, number>();
   for (const { key, value } of pairs) {
     const [start, end] = key?.range ?? [place.start, place.start];
     const keyPlace: Place = { source: at.source, start, end };
@@ -133,11 +140,14 @@ function convertMap(pairs: readonly YamlPair[], at: Conversion, place: Place): M
       continue;
     }
     const name = typeof key.value === 'string' ? key.value : (key.source ?? '');
-    if (seen.has(name)) {
-      at.report({ place: keyPlace, message: `${quoted(name)} stands twice`, hint: 'keep one of the two' });
+    const first = seen.get(name);
+    if (first !== undefined) {
+      const { line } = positionAt(at.source, first);
+      const message = `the key ${quoted(name)} stands twice in this group, first in line ${line}`;
+      at.report({ place: keyPlace, message, hint: 'keep one of the two' });
       continue;
     }
-    seen.add(name);
+    seen.set(name, start);
     const after: Place = { source: at.source, start: end, end };
     entries.push({ key: name, keyPlace, node: convert(value, at, after), override: false });
   }

@@ -9,11 +9,13 @@
 import { type Crank, crankOf, durationForTravel, travelForDuration } from '../timing/crank.ts';
 import { volumesOf } from '../timing/volume.ts';
 import { outlineArea, windowShape } from '../timing/window.ts';
+import { couldBe, roomAtTop } from './buildable.ts';
 import { ANNAND, type EngineKeys, engineKeys } from './engine-schema.ts';
 import { ofKind } from './kinds.ts';
 import type { AssumedInput, Engine, Intake, PortWindow } from './model.ts';
 import { checked, type Judge, note, type Schema, within } from './schema.ts';
 import { writeQuantity } from './units.ts';
+import { leaveMetal } from './window-overlaps.ts';
 import { portsFit, standingWindows } from './window-places.ts';
 
 /** Mean area of the transfer passages over that of their windows when it is not stated [-]. */
@@ -24,27 +26,23 @@ const millimetres = (value: number): string => writeQuantity(value, 'length', 'm
 /** An engine; `name` is used when the file states none. */
 export function engineSchema(name: string): Schema<Engine> {
   return checked(ofKind('engine', engineKeys), (keys, judge) => {
-    if (!cranks(keys, judge)) return undefined;
+    if (!cranks(keys, judge) || !couldBe(keys, judge)) return undefined;
     const crank = crankOf(keys);
     const exhaust = standingWindows(keys.exhaust.windows, 'exhaust', keys, crank, judge);
     const transfers = standingWindows(keys.transfers.windows, 'transfers', keys, crank, judge);
     if (exhaust === undefined || transfers === undefined) return undefined;
     if (!portsFit(exhaust, transfers, keys, crank, judge)) return undefined;
+    const flush = { exhaust: exhaust.flush, transfers: transfers.flush };
+    if (!leaveMetal(flush, keys.bore, crank, judge)) return undefined;
     if (keys.scavenging.displacement + keys.scavenging.shortCircuit > 1) {
       return judge.refuse(
         ['scavenging'],
         'displacement and shortCircuit are shares of one stream: together at most 1',
       );
     }
-    return lifted(
-      flushEngine(keys, name, crank, { exhaust: exhaust.flush, transfers: transfers.flush }, judge),
-      keys,
-      {
-        exhaust: exhaust.lifted,
-        transfers: transfers.lifted,
-      },
-      judge,
-    );
+    const engine = flushEngine(keys, name, crank, flush, judge);
+    if (!roomAtTop(engine, ['compression'], judge)) return undefined;
+    return lifted(engine, keys, { exhaust: exhaust.lifted, transfers: transfers.lifted }, judge);
   });
 }
 
@@ -202,7 +200,8 @@ function lifted(engine: Engine, keys: EngineKeys, windows: Windows, judge: Judge
   };
   // The ratio that gives this clearance on the lifted barrel: clearance (ratio - 1) is its swept part.
   const sweptPart = volumesOf({ ...moved, compression: { ...moved.compression, ratio: 2 } }).clearance;
-  return { ...moved, compression: { ...moved.compression, ratio: 1 + sweptPart / clearance } };
+  const whole = { ...moved, compression: { ...moved.compression, ratio: 1 + sweptPart / clearance } };
+  return roomAtTop(whole, ['barrelLift'], judge) ? whole : undefined;
 }
 
 /** A piston-port stands higher on a lifted barrel, so that the skirt lays it open later; null: never. */

@@ -13,7 +13,10 @@ const BLAIR = 'two-stroke value of Blair 1996, from memory, unverified';
 const length = quantity('length', { above: '0 mm', below: '2 m' });
 const area = quantity('area', { above: '0 mm2' });
 const wallTemperature = quantity('temperature', { above: '0 K', below: '2000 K' });
-const ratio = share({ above: '1', atMost: '40' });
+
+/** Largest compression ratio over the full stroke [-]. */
+export const MOST_COMPRESSION = 40;
+const ratio = share({ above: '1', atMost: String(MOST_COMPRESSION) });
 
 const compression = variant<{ readonly ratio: number; readonly basis: 'full' | 'trapped' }>(
   'a compression ratio',

@@ -14,6 +14,12 @@ export function kindOf(root: Node): Kind | null {
   return KINDS.find((kind) => kind === word) ?? null;
 }
 
+/** What to do about a word that is no kind. */
+export function kindHint(word: string): string {
+  const near = nearest(word, KINDS);
+  return near === null ? `known kinds: ${KINDS.join(', ')}` : `did you mean "${near}"?`;
+}
+
 /** Reads the keys of one kind; what says it is another kind is refused. */
 export function ofKind<T>(kind: Kind, inner: Schema<T>): Schema<T> {
   return {
@@ -24,14 +30,12 @@ export function ofKind<T>(kind: Kind, inner: Schema<T>): Schema<T> {
       const word = scalarText(entry.node);
       if (word !== kind) {
         const known = kindOf(node) !== null;
-        const near = known || word === null ? null : nearest(word, KINDS);
-        const hint = near === null ? `known kinds: ${KINDS.join(', ')}` : `did you mean "${near}"?`;
         const what = known ? `this is ${article(word!)} file` : `unknown kind ${quoted(word ?? '')}`;
         return refuse(
           within(at, 'kind'),
           entry.node.place,
           `${what} where ${article(kind)} is due`,
-          known ? '' : hint,
+          known ? '' : kindHint(word ?? ''),
         );
       }
       return inner.read({ ...node, entries: node.entries.filter((other) => other !== entry) }, at);

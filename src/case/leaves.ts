@@ -22,6 +22,7 @@ export function quantity(dimension: Dimension, limits: Limits = {}): Schema<numb
   const takes = unitsTaken(dimension).replace(' takes ', ' in ') + limitsText(limits);
   return {
     takes,
+    lone: false,
     read: (node, at) => readNumber(node, at, takes, parse, limits),
     jsonSchema: () => ({
       type: 'string',
@@ -39,6 +40,7 @@ export function share(limits: Limits = {}): Schema<number> {
   const percent = { type: 'string', pattern: '^[+-]?[0-9.]+([eE][+-]?[0-9]+)?\\s*(%|percent)?$' };
   return {
     takes,
+    lone: false,
     read: (node, at) => readNumber(node, at, takes, (text) => parseShare(text), limits),
     jsonSchema: () => ({ anyOf: [number, percent] }),
   };
@@ -138,7 +140,7 @@ function readNumber(
     parsed: parse((node as ScalarNode).text),
   };
   if (!written.parsed.ok) return refuse(at, node.place, written.parsed.message, written.parsed.hint);
-  const value = limited(written.parsed.value, node, at, parse, limits);
+  const value = limited(written.parsed, node, at, parse, limits);
   if (value !== undefined) note(at, written.text);
   return value;
 }
@@ -177,7 +179,13 @@ function baseOf(base: Node, at: Reading, parse: Parse): Changed | undefined {
   return parsed.ok ? { text: base.text.trim(), parsed } : refuse(at, base.place, parsed.message, parsed.hint);
 }
 
-function limited(value: number, node: Node, at: Reading, parse: Parse, limits: Limits): number | undefined {
+function limited(
+  { value, unit }: Parsed & { readonly ok: true },
+  node: Node,
+  at: Reading,
+  parse: Parse,
+  limits: Limits,
+): number | undefined {
   const bound = (written: string | undefined): number => {
     if (written === undefined) return Number.NaN;
     const parsed = parse(written);
@@ -191,7 +199,11 @@ function limited(value: number, node: Node, at: Reading, parse: Parse, limits: L
     value > bound(limits.atMost);
   if (!outside) return value;
   const what = node.kind === 'change' ? 'the changed value' : found(node);
-  return refuse(at, node.place, `${what} is out of range; it takes values${limitsText(limits)}`);
+  return refuse(
+    at,
+    node.place,
+    `${what} is out of range; it takes values${limitsText(unit === '%' ? inPercent(limits) : limits)}`,
+  );
 }
 
 function limitsText(limits: Limits): string {
@@ -202,6 +214,12 @@ function limitsText(limits: Limits): string {
     limits.atMost === undefined ? '' : `up to ${limits.atMost}`,
   ].filter((part) => part !== '');
   return parts.length === 0 ? '' : ` ${parts.join(' and ')}`;
+}
+
+/** Limits of a share as one who wrote percent reads them. */
+function inPercent(limits: Limits): Limits {
+  const percent = (text: string): string => `${Number((100 * Number(text)).toPrecision(12))} %`;
+  return Object.fromEntries(Object.entries(limits).map(([key, text]) => [key, percent(text)]));
 }
 
 function jsonLimits(limits: Limits): Record<string, number> {

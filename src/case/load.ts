@@ -1,19 +1,20 @@
 /** Case files in: what the rest of the program calls. Throws `CaseProblems` or `FileProblem` and nothing else. */
 
 import { basename, extname, isAbsolute, join } from 'node:path';
-import { type CaseParts, caseSchema } from './case-schema.ts';
+import { CASE_KEYS, type CaseParts, caseSchema } from './case-schema.ts';
 import { openSource, parseSource } from './document.ts';
 import { engineSchema } from './engine-from-keys.ts';
-import { KINDS, type Kind, kindOf } from './kinds.ts';
+import { KINDS, type Kind, kindHint, kindOf } from './kinds.ts';
 import type { AssumedInput, Case, Engine, Pipe, Pulse, UsedInput } from './model.ts';
+import { nearest } from './nearest.ts';
 import { applyOverride, type Override, parseOverride } from './override.ts';
 import { pipeSchema } from './pipe-schema.ts';
 import { quoted } from './printable.ts';
-import { CaseProblems, type Problem } from './problem.ts';
+import { CaseProblems, FileProblem, type Problem, problemsOf } from './problem.ts';
 import { pulseSchema } from './pulse-schema.ts';
 import { type Ledger, newLedger, type Schema } from './schema.ts';
-import { positionAt } from './source.ts';
-import { entryOf, type MapNode, type Node, scalarText } from './tree.ts';
+import type { Place } from './source.ts';
+import { type Entry, entryOf, type MapNode, type Node, scalarText } from './tree.ts';
 
 export interface LoadOptions {
   /** Overrides, `path=value` each, worked in one after another. */
@@ -34,11 +35,15 @@ const KNOWN_KINDS = `a case file says what it is: kind: ${KINDS.join(', ')}`;
 /** Reads a file's text; what the keys hold is looked at later. */
 export function openFile(file: string): OpenedFile {
   const problems: Problem[] = [];
-  const { root, kind } = openTree(file, '', problems);
+  const { root, kind } = openTree(file, problems);
   if (root !== null && kind === null && problems.length === 0) {
-    const { place } = entryOf(root, 'kind')!.node;
-    const word = quoted(scalarText(entryOf(root, 'kind')!.node) ?? '');
-    problems.push({ place, message: `kind: unknown kind ${word}`, hint: KNOWN_KINDS });
+    const { node } = entryOf(root, 'kind')!;
+    const word = scalarText(node) ?? '';
+    problems.push({
+      place: node.place,
+      message: `kind: unknown kind ${quoted(word)}`,
+      hint: kindHint(word),
+    });
   }
   if (problems.length > 0 || kind === null || root === null) throw new CaseProblems(problems);
   return { file, kind, root, parts: new Map() };
@@ -64,11 +69,13 @@ export function caseOf(opened: OpenedFile, set: readonly string[]): Case {
     root = applyOverride(root, override, (problem) => ledger.problems.push(problem));
   const engine = namedFile(root, 'engine');
   const pipe = namedFile(root, 'pipe');
-  const before = ledger.problems.length;
-  root = graft(root, 'engine', engine, opened.parts, ledger);
-  root = graft(root, 'pipe', pipe, opened.parts, ledger);
-  if (ledger.problems.length > before) throw new CaseProblems(ledger.problems);
-  for (const override of overrides.filter((one) => !whole(one))) {
+  root = graft(root, engine, opened.parts, ledger);
+  root = graft(root, pipe, opened.parts, ledger);
+  // What would go into a file that could not be read has nowhere to go.
+  const unread = [engine, pipe].flatMap((one) =>
+    one !== null && !opened.parts.has(one.file) ? [one.key, one.spelt] : [],
+  );
+  for (const override of overrides.filter((one) => !whole(one) && !unread.includes(one.path[0]!.key))) {
     root = applyOverride(root, override, (problem) => ledger.problems.push(problem));
   }
   const fallback = {
@@ -123,7 +130,7 @@ function inputsOf(ledger: Ledger): Pick<Case, 'assumed' | 'inputs' | 'warnings'>
 
 function readWhole<T>(schema: Schema<T>, root: Node, ledger: Ledger): T {
   const value = schema.read(root, { ledger, path: '', assuming: null });
-  if (value === undefined || ledger.problems.length > 0) throw new CaseProblems(ledger.problems);
+  if (value === undefined || ledger.problems.length > 0) throw problemsOf(ledger.problems);
   return value;
 }
 
@@ -131,12 +138,8 @@ function readOverrides(set: readonly string[], ledger: Ledger): readonly Overrid
   return set.flatMap((text) => parseOverride(text, (problem) => ledger.problems.push(problem)) ?? []);
 }
 
-function openTree(
-  file: string,
-  named: string,
-  problems: Problem[],
-): { root: MapNode | null; kind: Kind | null } {
-  const source = openSource(file, named);
+function openTree(file: string, problems: Problem[]): { root: MapNode | null; kind: Kind | null } {
+  const source = openSource(file);
   const report = (problem: Problem): void => void problems.push(problem);
   const root = parseSource(source, report);
   if (root === null) return { root: null, kind: null };
@@ -155,34 +158,46 @@ function openTree(
 
 interface NamedFile {
   readonly file: string;
-  /** Where it is named, for the message when it cannot be read. */
-  readonly named: string;
+  readonly key: 'engine' | 'pipe';
+  /** The key as it is written, perhaps misspelt. */
+  readonly spelt: string;
+  /** Where it is named. */
+  readonly place: Place;
 }
 
 /** The file that a case names for its engine or pipe; null if it holds it inline. */
 function namedFile(root: Node, key: 'engine' | 'pipe'): NamedFile | null {
-  const node = entryOf(root, key)?.node;
+  const entry = entryOf(root, key) ?? misspeltEntry(root, key);
+  const node = entry?.node;
   if (node?.kind !== 'scalar' || typeof node.value !== 'string' || node.text.trim() === '') return null;
-  const { source, start } = node.place;
-  const { line, column } = positionAt(source, start);
+  const { source } = node.place;
   const file = isAbsolute(node.text) ? node.text : join(source.folder, node.text);
-  return { file, named: `${source.name}:${line}:${column}` };
+  return { file, key, spelt: entry!.key, place: node.place };
 }
 
-function graft(
-  root: Node,
-  key: 'engine' | 'pipe',
-  named: NamedFile | null,
-  parts: Map<string, MapNode>,
-  ledger: Ledger,
-): Node {
+function misspeltEntry(root: Node, key: string): Entry | undefined {
+  if (root.kind !== 'map') return undefined;
+  return root.entries.find(
+    (entry) => !CASE_KEYS.includes(entry.key) && nearest(entry.key, CASE_KEYS) === key,
+  );
+}
+
+/** The tree with a named file in the place of its name; what cannot be read is reported where it is named. */
+function graft(root: Node, named: NamedFile | null, parts: Map<string, MapNode>, ledger: Ledger): Node {
   if (named === null || root.kind !== 'map') return root;
-  const part = parts.get(named.file) ?? openTree(named.file, named.named, ledger.problems).root;
+  const { file, key, spelt, place } = named;
+  let part = parts.get(file) ?? null;
+  try {
+    part ??= openTree(file, ledger.problems).root;
+  } catch (error) {
+    if (!(error instanceof FileProblem)) throw error;
+    ledger.problems.push({ place, message: `${key}: ${error.message}`, hint: '', unreadable: file });
+  }
   if (part === null) return root;
-  parts.set(named.file, part);
+  parts.set(file, part);
   return {
     ...root,
-    entries: root.entries.map((entry) => (entry.key === key ? { ...entry, node: part } : entry)),
+    entries: root.entries.map((entry) => (entry.key === spelt ? { ...entry, node: part } : entry)),
   };
 }
 

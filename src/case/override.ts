@@ -122,7 +122,14 @@ function itemIndex(items: readonly Node[], key: string): number | null {
 }
 
 function reportItem(items: readonly Node[], step: Step, report: Report): void {
-  const names = items.map((item) => scalarText(entryOf(item, 'name')?.node)).filter((name) => name !== null);
+  const all = items.map((item) => scalarText(entryOf(item, 'name')?.node));
+  const names = all.filter((name) => name !== null);
+  if (names.includes(step.key)) {
+    const numbers = all.flatMap((name, index) => (name === step.key ? [index] : []));
+    const message = `${quoted(step.key)} names more than one item of this list: ${numbers.join(' and ')} (from 0)`;
+    report({ place: step.place, message, hint: 'go by the number, or give each a name of its own' });
+    return;
+  }
   const near = nearest(step.key, names);
   const known = names.length > 0 ? `, named ${names.map(printable).join(', ')}` : '';
   const message = `no item ${quoted(step.key)} in this list; it has ${items.length} (from 0)${known}`;

@@ -7,6 +7,7 @@ import { bySort, list, variant } from './branches.ts';
 import { ofKind } from './kinds.ts';
 import { choice, quantity, share, text } from './leaves.ts';
 import type { Pipe, Section, WallTemperature } from './model.ts';
+import { namesDiffer } from './own-names.ts';
 import { assumed, optional, record, required } from './record.ts';
 import { checked, type Judge, note, type Schema, within } from './schema.ts';
 import { diameterKeys, joinedDiameters, sectionKeys } from './section-schema.ts';
@@ -112,7 +113,8 @@ export function pipeSchema(name: string): Schema<Pipe> {
   return checked(ofKind('pipe', record('a pipe', pipeKeys)), (stated, judge) => {
     const ends = joinedDiameters(stated.sections, judge, ['sections']);
     const roles = rolesOf(stated.sections, judge);
-    if (ends === undefined || roles === undefined) return undefined;
+    const named = namesDiffer(stated.sections, judge, ['sections'], 'section');
+    if (ends === undefined || roles === undefined || !named) return undefined;
     const sections = stated.sections.map<Section>((one, index) => ({
       name: one.name ?? numbered(roles, index),
       role: roles[index]!,

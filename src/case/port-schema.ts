@@ -6,6 +6,7 @@
 import { bySort, list } from './branches.ts';
 import { choice, count, quantity, share, text } from './leaves.ts';
 import type { Discharge, PortWindow, RoofPosition } from './model.ts';
+import { namesDiffer } from './own-names.ts';
 import { assumed, optional, record, required, setting, unless } from './record.ts';
 import { checked, type Judge, type Schema } from './schema.ts';
 
@@ -188,7 +189,9 @@ function round(value: number): number {
 }
 
 /** The windows of one port. */
-export const windows = list(window, 1, 8);
+export const windows = checked(list(window, 1, 8), (stated, judge) =>
+  namesDiffer(stated, judge, [], 'window') ? stated : undefined,
+);
 
 const coefficient = share({ above: '0', atMost: '1' });
 

@@ -11,6 +11,8 @@ export interface Problem {
   readonly message: string;
   /** What to do about it; may be empty. */
   readonly hint: string;
+  /** The file that could not be read, where that is the problem. */
+  readonly unreadable?: string;
 }
 
 /** One or more problems in case files; the command line ends with exit code 3. */
@@ -38,6 +40,15 @@ export class FileProblem extends Error {
   }
 }
 
+/** The error of some problems: where every one is a file that could not be read, that is no fault of what the case says. */
+export function problemsOf(problems: readonly Problem[]): CaseProblems | FileProblem {
+  const file = problems[0]?.unreadable;
+  const onlyFiles = file !== undefined && problems.every(({ unreadable }) => unreadable !== undefined);
+  return onlyFiles
+    ? new FileProblem(file, renderProblems(inReadingOrder(problems)))
+    : new CaseProblems(problems);
+}
+
 /** Position, message, source line, caret and hint of one problem. */
 export function renderProblem(problem: Problem): string {
   const { line, column } = positionAt(problem.place.source, problem.place.start);
@@ -48,8 +59,25 @@ export function renderProblem(problem: Problem): string {
     `  ${number} | ${shown.line}`,
     `  ${' '.repeat(number.length)} | ${shown.carets}`,
   ];
-  if (problem.hint !== '') lines.push(`  ${problem.hint}`);
+  if (problem.hint !== '') lines.push(...folded(problem.hint));
   return lines.map((text) => text.trimEnd()).join('\n');
+}
+
+/** Width that a hint keeps to, which may list many keys [characters]. */
+const WIDTH = 80;
+
+/** A hint over lines of at most `WIDTH`, each under the one before. */
+function folded(hint: string): readonly string[] {
+  const lines: string[] = [];
+  let line = ' ';
+  for (const word of hint.split(' ')) {
+    if (line.length + 1 + word.length > WIDTH && line !== ' ') {
+      lines.push(line);
+      line = ' ';
+    }
+    line += ` ${word}`;
+  }
+  return [...lines, line];
 }
 
 /** Problems that are shown; a file with more is not of its kind at all. */

@@ -6,6 +6,7 @@ import { ambient } from './engine-schema.ts';
 import { ofKind } from './kinds.ts';
 import { choice, quantity, share, text } from './leaves.ts';
 import type { Pulse, PulseEnd, PulseGas } from './model.ts';
+import { namesDiffer } from './own-names.ts';
 import { endCorrection, roughness } from './pipe-schema.ts';
 import { group, optional, record, required, setting, unless } from './record.ts';
 import { checked, type Judge, type Schema } from './schema.ts';
@@ -191,15 +192,14 @@ function filled(stated: StatedEnd, air: Ambient): PulseEnd {
 function watchable({ probes, sections, until, sampleEvery, profilesAt }: PulseKeys, judge: Judge): boolean {
   const length = sections.reduce((sum, one) => sum + one.length, 0);
   const before = judge.at.ledger.problems.length;
-  for (const [index, { at, name }] of probes.entries()) {
+  namesDiffer(probes, judge, ['probes'], 'probe');
+  for (const [index, { at }] of probes.entries()) {
     if (at < 0 || at > length * (1 + 1e-12)) {
       judge.refuse(
         ['probes', index, 'at'],
         `lies outside the duct, which goes from 0 mm to ${writeQuantity(length, 'length', 'mm', 6)}`,
       );
     }
-    if (probes.findIndex((other) => other.name === name) < index)
-      judge.refuse(['probes', index, 'name'], 'this name is taken by another probe');
   }
   if (sampleEvery > until)
     judge.refuse(['sampleEvery'], `is longer than the whole run of ${writeQuantity(until, 'time', 'ms', 6)}`);

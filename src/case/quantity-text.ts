@@ -1,6 +1,6 @@
 /**
  * A number and its unit out of a text such as `54 mm`, `287 J/(kg K)`, `-14 deg`. Other ways to write the same unit
- * (`°C`, `µs`, `m²`, `m^2`, `·`) are brought to the table's. The number is plain decimal; nothing is evaluated.
+ * (`°C`, `µs`, `m²`, `m^2`, `㎜`, `·`) are brought to the table's. The number is plain decimal; nothing is evaluated.
  */
 
 import { nearest } from './nearest.ts';
@@ -38,7 +38,12 @@ export function parseQuantity(text: string, dimension: Dimension, difference = f
   const value = Number(number);
   if (!Number.isFinite(value)) return refuse(`${quoted(text)} is too large a number`);
   if (name === '') {
-    return refuse(`${quoted(text)} has no unit; ${takes(dimension)}`, `did you mean "${number} ${usual}"?`);
+    // A temperature is as often meant in kelvin: 300 may well be 300 K.
+    const other = dimension === 'temperature' ? ` or "${number} K"` : '';
+    return refuse(
+      `${quoted(text)} has no unit; ${takes(dimension)}`,
+      `did you mean "${number} ${usual}"${other}?`,
+    );
   }
   const allowed = unitsOf(dimension);
   if (allowed.includes(name)) {
@@ -72,15 +77,24 @@ export function parseShare(text: string): Parsed {
   return refuse(`${quoted(text)} has a unit; this is a plain number, or one in percent`);
 }
 
-/** A misspelt unit is one or two letters: the same letters in another case come first, then one edit. */
+/** Prefixes of the International System before units that stand in the tables without them. */
+const PREFIX = /^(?:da|[GMkhdcmunp])(?=.)/;
+
+/** Units of other tables that are one letter away from one of ours, and another size. */
+const OTHER_UNITS: ReadonlySet<string> = new Set(['rps', 'mi', 'min']);
+
+/**
+ * A misspelt unit is one or two letters: the same letters in another case come first, then one edit. What is a right
+ * unit elsewhere (krpm, mPa) is none: the nearest of ours would be the same number of another size.
+ */
 function nearestUnit(name: string, allowed: readonly string[]): string | null {
+  if (allowed.includes(name.replace(PREFIX, '')) || OTHER_UNITS.has(name) || /^[\d.]/.test(name)) return null;
   return allowed.find((unit) => unit.toLowerCase() === name.toLowerCase()) ?? nearest(name, allowed);
 }
 
 function plainUnit(text: string): string {
   return text
-    .replaceAll('²', '2')
-    .replaceAll('³', '3')
+    .normalize('NFKC')
     .replaceAll('^', '')
     .replaceAll(/[µμ]/g, 'u')
     .replaceAll('°', 'deg')

@@ -4,6 +4,7 @@
  */
 
 import { parseSource } from './document.ts';
+import { pathsEndingIn } from './known-paths.ts';
 import type { AssumedInput } from './model.ts';
 import { nearest } from './nearest.ts';
 import { quoted } from './printable.ts';
@@ -86,26 +87,52 @@ export function record<F extends Fields>(
         );
       }
       const before = at.ledger.problems.length;
-      refuseUnknown(node, fields, at);
-      const used = settleAlternatives(node, alternatives, name, at);
+      const spelt = respelt(node, fields, at);
+      const used = settleAlternatives(spelt, alternatives, name, at);
       const values: Record<string, unknown> = {};
       for (const [key, field] of Object.entries(fields)) {
         values[key] = readField(used, key, field, within(at, key));
       }
-      return at.ledger.problems.length > before ? undefined : (values as Values<F>);
+      const unread = Object.values(values).includes(undefined);
+      return unread || at.ledger.problems.length > before ? undefined : (values as Values<F>);
     },
     jsonSchema: () => recordJsonSchema(name, fields, alternatives),
   };
 }
 
-function refuseUnknown(node: MapNode, fields: Fields, at: Reading): void {
+/**
+ * Refuses unknown keys. A misspelt one stands for the key that was meant, where the group does not state that as well:
+ * it is not missing then, and what it holds is looked at too.
+ */
+function respelt(node: MapNode, fields: Fields, at: Reading): MapNode {
   const known = Object.keys(fields);
-  for (const { key, keyPlace } of node.entries) {
-    if (Object.hasOwn(fields, key)) continue;
-    const near = nearest(key, known);
-    const hint = near === null ? `known here: ${known.join(', ')}` : `did you mean "${near}"?`;
-    refuse(at, keyPlace, `unknown key ${quoted(key)}`, hint);
-  }
+  const stated = new Set(node.entries.map(({ key }) => key));
+  const entries = node.entries.map((entry) => {
+    const { key, keyPlace } = entry;
+    if (Object.hasOwn(fields, key)) return entry;
+    const deeper = pathsEndingIn(fields, key);
+    const near = deeper.length > 0 ? null : nearest(key, known);
+    refuse(at, keyPlace, `unknown key ${quoted(key)}`, unknownHint(near, deeper, known, at));
+    if (near === null || stated.has(near)) return entry;
+    stated.add(near);
+    return { ...entry, key: near };
+  });
+  return { ...node, entries };
+}
+
+/** Suggestions at most where a key belongs to several groups. */
+const SUGGESTED = 3;
+
+function unknownHint(
+  near: string | null,
+  deeper: readonly string[],
+  known: readonly string[],
+  at: Reading,
+): string {
+  if (near !== null) return `did you mean "${near}"?`;
+  const paths = deeper.slice(0, SUGGESTED).map((path) => `"${at.path === '' ? '' : `${at.path}.`}${path}"`);
+  if (paths.length > 0) return `did you mean ${paths.join(' or ')}?`;
+  return `known here: ${known.join(', ')}`;
 }
 
 /** Drops what an override replaces; refuses two of a kind and, if one is needed, none. */

@@ -7,7 +7,7 @@
 import type { AssumedInput, UsedInput } from './model.ts';
 import { printable } from './printable.ts';
 import type { Problem } from './problem.ts';
-import type { Place } from './source.ts';
+import { type Place, positionAt } from './source.ts';
 import { type Node, spotOf } from './tree.ts';
 
 export type JsonSchema = { readonly [key: string]: unknown };
@@ -15,6 +15,8 @@ export type JsonSchema = { readonly [key: string]: unknown };
 export interface Schema<T> {
   /** What may stand here, for a message: "a length in mm, cm, m, in or um". */
   readonly takes: string;
+  /** False: it takes no empty group, so a variant of it cannot be named by its word alone. */
+  readonly lone?: false;
   read(node: Node, at: Reading): T | undefined;
   jsonSchema(): JsonSchema;
 }
@@ -62,6 +64,8 @@ export interface Judge {
   readonly at: Reading;
   /** Refuses what stands at a path of keys below the checked node. */
   refuse(path: readonly (string | number)[], message: string, hint?: string): undefined;
+  /** File, line and column of what stands at a path of keys, for a message. */
+  whereIs(path: readonly (string | number)[]): string;
   warn(sentence: string): void;
 }
 
@@ -72,6 +76,7 @@ export function checked<A, B>(
 ): Schema<B> {
   return {
     takes: inner.takes,
+    ...(inner.lone === false ? { lone: false } : {}),
     jsonSchema: () => inner.jsonSchema(),
     read(node, at) {
       const value = inner.read(node, at);
@@ -86,6 +91,11 @@ export function judgeOf(node: Node, at: Reading): Judge {
     refuse(path, message, hint = '') {
       const { place, labels } = spotOf(node, path);
       return refuse(labels.reduce(within, at), place, message, hint);
+    },
+    whereIs(path) {
+      const { source, start } = spotOf(node, path).place;
+      const { line, column } = positionAt(source, start);
+      return `${source.name}:${line}:${column}`;
     },
     warn(sentence) {
       at.ledger.warnings.push(sentence);

@@ -7,6 +7,7 @@
 import { bySort, list } from './branches.ts';
 import { choice, flag, quantity, text } from './leaves.ts';
 import type { Section } from './model.ts';
+import { namesDiffer } from './own-names.ts';
 import { optional, record, required, unless } from './record.ts';
 import { checked, type Judge, type Schema } from './schema.ts';
 import { writeQuantity } from './units.ts';
@@ -17,7 +18,8 @@ export const SAME_DIAMETER = 1e-4;
 /** Left and right diameter [m], or that it goes on as the section before ended. */
 type StatedDiameter = readonly [number, number] | 'same';
 
-const bore = quantity('length', { above: '0 mm', below: '2 m' });
+/** A duct below this is a capillary, in which no wave runs. */
+const bore = quantity('length', { atLeast: '1 mm', below: '2 m' });
 const same = choice('same');
 
 export const diameter: Schema<StatedDiameter> = bySort<StatedDiameter>({
@@ -115,6 +117,7 @@ export const tract: Schema<readonly Section[]> = checked(
   list(record('a section', sectionKeys, [diameterKeys]), 1, 20),
   (sections, judge) => {
     const ends = joinedDiameters(sections, judge, []);
+    if (!namesDiffer(sections, judge, [], 'section')) return undefined;
     return ends?.map<Section>((pair, index) => ({
       name: sections[index]!.name ?? `tract ${index + 1}`,
       role: 'tract',

@@ -5,15 +5,13 @@
 
 import { readdirSync } from 'node:fs';
 import { basename, extname, join } from 'node:path';
-import { openSource } from './document.ts';
 import { caseOf, type OpenedFile, openFile, readAlone } from './load.ts';
 import type { Case } from './model.ts';
-import { CaseProblems, type Problem } from './problem.ts';
+import { CaseProblems, FileProblem, type Problem } from './problem.ts';
 import { checked, type Judge } from './schema.ts';
-import { positionAt } from './source.ts';
 import type { Study, StudyPipe, VariedQuantity } from './study.ts';
 import { studySchema } from './study-schema.ts';
-import { entryOf, type Node, spotOf } from './tree.ts';
+import { type Node, spotOf } from './tree.ts';
 import { writeQuantity } from './units.ts';
 
 export interface StudyOptions {
@@ -48,8 +46,8 @@ export function studyProblem(
 export function loadStudy(file: string, { set, columns }: StudyOptions): OpenedStudy {
   const name = basename(file, extname(file));
   const schema = checked(studySchema(name, columns), (stated, judge, node): OpenedStudy | undefined => {
-    openSource(stated.case, namedAt(node));
-    const opened = openFile(stated.case);
+    const opened = namedCase(stated.case, node, judge);
+    if (opened === null) return undefined;
     if (opened.kind !== 'case')
       return judge.refuse(['case'], `names ${opened.kind === 'engine' ? 'an' : 'a'} ${opened.kind} file`);
     const base = caseOf(opened, set);
@@ -64,11 +62,16 @@ export function loadStudy(file: string, { set, columns }: StudyOptions): OpenedS
   return readAlone(file, {}, schema);
 }
 
-/** Where the study names its case, for the message when it cannot be read. */
-function namedAt(node: Node): string {
-  const { place } = entryOf(node, 'case')?.node ?? node;
-  const { line, column } = positionAt(place.source, place.start);
-  return `${place.source.name}:${line}:${column}`;
+/** The case that a study names; null, and said at its place, where it cannot be read. */
+function namedCase(file: string, node: Node, { at }: Judge): OpenedFile | null {
+  try {
+    return openFile(file);
+  } catch (error) {
+    if (!(error instanceof FileProblem)) throw error;
+    const { place } = spotOf(node, ['case']);
+    at.ledger.problems.push({ place, message: `case: ${error.message}`, hint: '', unreadable: file });
+    return null;
+  }
 }
 
 function pipesIn(folder: string, judge: Judge): readonly StudyPipe[] {

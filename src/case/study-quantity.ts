@@ -103,11 +103,26 @@ function listAxis(values: readonly Written[], judge: Judge): StudyAxis | undefin
   const first = values[0] as Written;
   for (const [index, one] of values.entries()) {
     if (one.dimension !== first.dimension)
-      return judge.refuse(['values', index], `${one.text} is no quantity of the same kind as ${first.text}`);
+      return notAlike(['values', 0], first, ['values', index], one, judge);
     if (values.slice(0, index).some((other) => other.value === one.value))
       return judge.refuse(['values', index], `${one.text} stands twice`, 'keep one of the two');
   }
   return { kind: 'list', values: values.map((one) => one.value) };
+}
+
+/** Of two that should be of one kind, the one without a unit is the wrong one. */
+function notAlike(
+  onePath: readonly (string | number)[],
+  one: Written,
+  otherPath: readonly (string | number)[],
+  other: Written,
+  judge: Judge,
+): undefined {
+  const [bare, path, unit] =
+    one.dimension === null ? [one, onePath, other.unit] : [other, otherPath, one.unit];
+  if (bare.dimension !== null)
+    return judge.refuse(otherPath, `${other.text} is no quantity of the same kind as ${one.text}`);
+  return judge.refuse(path, `${bare.text} has no unit`, `did you mean "${bare.text} ${unit}"?`);
 }
 
 interface StatedRange {
@@ -119,8 +134,7 @@ interface StatedRange {
 
 function rangeAxis({ from, to, step }: StatedRange, judge: Judge): StudyAxis | undefined {
   if (to === null) return undefined;
-  if (to.dimension !== from.dimension)
-    return judge.refuse(['to'], `${to.text} is no quantity of the same kind as ${from.text}`);
+  if (to.dimension !== from.dimension) return notAlike(['from'], from, ['to'], to, judge);
   if (!(to.value > from.value))
     return judge.refuse(
       ['to'],

@@ -3,7 +3,7 @@
  * roofs between the crown at top and at bottom dead centre, no window wider than the bore, exhaust before transfers.
  */
 
-import { type Crank, crankAnglesAtTravel } from '../timing/crank.ts';
+import { type Crank, crankAnglesAtTravel, durationForTravel } from '../timing/crank.ts';
 import { arcOfChord, firstOpening, roofTravel, windowShape } from '../timing/window.ts';
 import type { EngineKeys } from './engine-schema.ts';
 import type { PortWindow } from './model.ts';
@@ -40,7 +40,9 @@ export function standingWindows(
     const places = moved === window ? [window] : [window, moved];
     if (
       !places.every(
-        (place) => heightsFit(one, place, crank, refuse) && outlineFits(place, keys.bore, crank, refuse),
+        (place) =>
+          heightsFit(one, place, keys.crownBelowDeck, crank, refuse) &&
+          outlineFits(place, keys.bore, crank, refuse),
       )
     )
       continue;
@@ -77,7 +79,16 @@ function liftedWindow(window: PortWindow, lift: number, crank: Crank): PortWindo
   return { ...window, roof: { by: 'travel', travel: travel - lift }, height };
 }
 
-function heightsFit(stated: StatedWindow, window: PortWindow, crank: Crank, refuse: Refuse): boolean {
+/** Longest that a port can be open [deg]: beyond, hardly a seventh of the stroke compresses or expands. */
+const LONGEST = 270;
+
+function heightsFit(
+  stated: StatedWindow,
+  window: PortWindow,
+  crownBelowDeck: number,
+  crank: Crank,
+  refuse: Refuse,
+): boolean {
   const travel = roofTravel(crank, window);
   const opening = travel - (window.chamferDepth > 0 ? window.chamferHeight : 0);
   if (opening <= 0) {
@@ -85,6 +96,19 @@ function heightsFit(stated: StatedWindow, window: PortWindow, crank: Crank, refu
       stated.roofPath,
       `the roof would stand ${millimetres(-opening)} above the crown at top dead centre: the port would never be covered`,
       'a roof has to lie below the deck and the crown at top dead centre',
+    );
+    return false;
+  }
+  if (travel + crownBelowDeck <= 0) {
+    refuse(stated.roofPath, 'the roof would stand above the deck: there is no wall to cut it in');
+    return false;
+  }
+  const duration = durationForTravel(crank, Math.min(opening, crank.stroke));
+  if (duration > LONGEST) {
+    refuse(
+      stated.roofPath,
+      `the port would be open for ${duration.toFixed(0)} of 360 deg: next to nothing would be compressed or expanded`,
+      `at most ${LONGEST} deg`,
     );
     return false;
   }

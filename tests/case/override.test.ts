@@ -164,6 +164,11 @@ describe('an override is checked like the file', () => {
     ['run.speeds=[1000 rpm', 'not valid YAML'],
     ['engine=5', 'engine: found a number where an engine is due'],
     ['engine', 'an override is written path=value'],
+    [
+      'bore=50 mm',
+      '--set:1:1: unknown key "bore"\n  1 | bore=50 mm\n    | ^^^^\n  did you mean "engine.bore"?',
+    ],
+    ['pipe.wall=given', '--set:1:11: pipe.wall: "given" alone says too little: it needs a temperature'],
     ['engine.bore', 'an override is written path=value'],
     ['engine.bore=', 'an override is written path=value'],
     ['=5 mm', 'an override is written path=value'],

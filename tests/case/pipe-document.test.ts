@@ -28,7 +28,7 @@ test('with a step, a silencer, a heat balance, odd lengths and an odd name', () 
       { name: '1', role: 'baffle', length: 1 / 3, diameter: [0.041, 0.0225], step: false },
       { name: 'stinger', role: 'stinger', length: 0.2, diameter: [0.0225, 0.0225], step: false },
     ],
-    silencer: { volume: 9e-4, outletDiameter: 0.024 },
+    silencer: { volume: 9e-4, outletDiameter: 0.024, discharge: 0.82 },
     wall: { by: 'balance', emissivity: 0.85, outsideCoefficient: 55 },
     roughness: 3e-5,
     endCorrection: 0,

@@ -28,11 +28,6 @@ describe('rendering', () => {
     );
     expect(message).toBe(
       [
-        'engine.yaml:3:1: engine.stroke: is missing: Stroke: twice the throw of the crank.',
-        '  3 | name: Saltmarsh 125',
-        '    | ^^^^',
-        '  it takes a length in mm, cm, m, in or um above 0 mm and below 2 m',
-        '',
         'engine.yaml:4:7: engine.bore: "54" has no unit; a length takes mm, cm, m, in or um',
         '  4 | bore: 54',
         '    |       ^^',
@@ -47,9 +42,36 @@ describe('rendering', () => {
         '  6 | rod: 115 bar',
         '    |      ^^^^^^^',
         '',
-        '4 problems',
+        '3 problems',
       ].join('\n'),
     );
+  });
+
+  test('what a misspelt key holds is looked at, and nothing is called missing for it', () => {
+    const message = problems(() =>
+      loadCase(edited({ case: [['engine:', 'engin:']], engine: [['bore: 54 mm', 'bore: 54']] })),
+    );
+    expect(message).toBe(
+      [
+        'draft-a.yaml:5:1: unknown key "engin"',
+        '  5 | engin: engine.yaml',
+        '    | ^^^^^',
+        '  did you mean "engine"?',
+        '',
+        'engine.yaml:4:7: engine.bore: "54" has no unit; a length takes mm, cm, m, in or um',
+        '  4 | bore: 54',
+        '    |       ^^',
+        '  did you mean "54 mm"?',
+        '',
+        '2 problems',
+      ].join('\n'),
+    );
+  });
+
+  test('a long hint keeps to 80 columns', () => {
+    const lines = ofCase(['engine: engine.yaml\n', '']).split('\n').slice(3);
+    expect(lines.length).toBeGreaterThan(3);
+    expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(80);
   });
 
   test('problems of the engine and of the pipe file come together', () => {
@@ -73,9 +95,9 @@ describe('rendering', () => {
     );
     expect(ofCase(['run:', 'name: twice\nrun:'])).toBe(
       [
-        'draft-a.yaml:7:1: not valid YAML: Map keys must be unique',
+        'draft-a.yaml:7:1: the key "name" stands twice in this group, first in line 3',
         '  7 | name: twice',
-        '    | ^',
+        '    | ^^^^',
         '  keep one of the two',
       ].join('\n'),
     );
@@ -85,9 +107,10 @@ describe('rendering', () => {
     expect(problems(() => loadPipe(file('a.yaml', 'kind: pipe\nname: &a x\nnote: *a\n')))).toContain(
       'a.yaml:3:7: anchors and aliases are not used in case files',
     );
-    expect(problems(() => loadPipe(file('a.yaml', 'kind: pipe\n---\nkind: pipe\n')))).toContain(
-      'one case a file',
-    );
+    const two = problems(() => loadPipe(file('a.yaml', 'kind: pipe\n---\nkind: pipe\n')));
+    expect(two).toContain('a.yaml:2:1: a second document begins here\n');
+    expect(two).toContain('one case a file');
+    expect(two).not.toMatch(/YAML\./);
     expect(problems(() => readKind(file('a.yaml', '')))).toContain('a.yaml:1:1: the file is empty');
     expect(problems(() => readKind(file('a.yaml', '- 1\n')))).toContain(
       'a.yaml:1:1: a case file is a group of keys',
@@ -96,8 +119,9 @@ describe('rendering', () => {
       'a.yaml:1:1: kind is missing\n  1 | name: x\n    | ^^^^^^^',
     );
     expect(problems(() => readKind(file('a.yaml', 'kind: engin\n')))).toContain(
-      'a.yaml:1:7: kind: unknown kind "engin"',
+      'a.yaml:1:7: kind: unknown kind "engin"\n  1 | kind: engin\n    |       ^^^^^\n  did you mean "engine"?',
     );
+    expect(problems(() => readKind(file('a.yaml', 'kind: cse\n')))).toContain('did you mean "case"?');
     expect(problems(() => loadCase(file('a.yaml', demo('pipe-a.yaml'))))).toContain(
       'a.yaml:2:7: kind: this is a pipe file where a case is due',
     );
@@ -139,8 +163,24 @@ describe('files that cannot be read', () => {
     expect(refusal(new URL('.', import.meta.url).pathname)).toMatch(/is a folder, not a file$/);
     expect(refusal(file('a.yaml', new Uint8Array([0x6b, 0xff, 0xfe])))).toBe('a.yaml: is not UTF-8 text');
     expect(refusal(edited({ case: [['engine.yaml', 'motor.yaml']] }))).toBe(
-      'motor.yaml: no such file\n  named at draft-a.yaml:5:9',
+      'draft-a.yaml:5:9: engine: motor.yaml: no such file\n  5 | engine: motor.yaml\n    |         ^^^^^^^^^^',
     );
+  });
+
+  test('do not hide what is wrong elsewhere', () => {
+    const both: readonly Edit[] = [
+      ['engine.yaml', 'motor.yaml'],
+      ['run:', 'runn:'],
+    ];
+    const message = problems(() =>
+      loadCase(edited({ case: both, pipe: [['length: 90 mm', 'length: 90']] }), {
+        set: ['engine.bore=50 mm'],
+      }),
+    );
+    expect(message).toContain('draft-a.yaml:5:9: engine: motor.yaml: no such file');
+    expect(message).toContain('unknown key "runn"');
+    expect(message).toContain('pipe.sections.belly.length: "90" has no unit');
+    expect(message).toMatch(/\n\n3 problems$/);
   });
 });
 

@@ -134,7 +134,7 @@ test.each([
   [
     '{ name: p1, at: 50 mm }',
     '{ name: p1, at: 50 mm }, { name: p1, at: 60 mm }',
-    'probes.1.name: this name is taken by another probe',
+    'probes.1.name: the name "p1" is taken by another probe, at p.yaml:11:19',
   ],
   ['until: 6 ms', 'until: 0 ms', 'until: "0 ms" is out of range; it takes values above 0 ms'],
   ['until: 6 ms', 'until: -1 ms', 'until: "-1 ms" is out of range'],

@@ -113,6 +113,21 @@ describe('refused before anything runs', () => {
       /vary\.0\.to: 24 bar is no quantity of the same kind as 160 mm/,
     ],
     [
+      'a range whose first value lacks the unit',
+      [['from: 160 mm, to', 'from: 160, to']],
+      /:4:\d+: vary\.0\.from: 160 has no unit\n.*from: 160,.*\n.*\n {2}did you mean "160 cm"\?/,
+    ],
+    [
+      'a list of which one lacks the unit',
+      [['from: 160 mm, to: 24 cm, step: 20 mm', 'values: [1 mm, 2]']],
+      /vary\.0\.values\.1: 2 has no unit/,
+    ],
+    [
+      'a screen that keeps more than there is',
+      [['constraints: {}', 'screen: { cell: 15 mm, speeds: [10000 rpm], keep: 125 % }']],
+      /screen\.keep: "125 %" is out of range; it takes values above 0 % and below 100 %/,
+    ],
+    [
       'an empty range',
       [['from: 160 mm', 'from: 300 mm']],
       /:4:\d+: vary\.0\.to: the range is empty: it runs from 300 mm to 24 cm/,
@@ -188,7 +203,7 @@ describe('refused before anything runs', () => {
 
   test('a case that is not there, with who names it', () => {
     expect(() => load(study(['draft-a.yaml', 'draft-z.yaml']))).toThrow(
-      /draft-z\.yaml: no such file\n {2}named at .*study\.yaml:2:7/,
+      /study\.yaml:2:7: case: .*draft-z\.yaml: no such file\n {2}2 \| case: .*\n {4}\| {7}\^+$/,
     );
   });
 

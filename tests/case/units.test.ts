@@ -98,11 +98,12 @@ describe('quantities as written', () => {
   test.each([
     ['54 mn', '"54 mn": unknown unit "mn"; a length takes mm, cm, m, in or um', 'did you mean "54 mm"?'],
     ['54 MM', '"54 MM": unknown unit "MM"; a length takes mm, cm, m, in or um', 'did you mean "54 mm"?'],
+    ['10 km', '"10 km": unknown unit "km"; a length takes mm, cm, m, in or um', ''],
     ['54', '"54" has no unit; a length takes mm, cm, m, in or um', 'did you mean "54 mm"?'],
     ['54 bar', '"54 bar" is a pressure; a length takes mm, cm, m, in or um', ''],
     ['54,5 mm', '"54,5 mm" has a decimal comma', 'write "54.5 mm" with a point'],
     ['mm', '"mm" is not a number with a unit; a length takes mm, cm, m, in or um', 'write it like "12 mm"'],
-    ['2*3 mm', '"2*3 mm": unknown unit "3 mm"; a length takes mm, cm, m, in or um', 'did you mean "2 mm"?'],
+    ['2*3 mm', '"2*3 mm": unknown unit "3 mm"; a length takes mm, cm, m, in or um', ''],
     [
       'sqrt(4) mm',
       '"sqrt(4) mm" is not a number with a unit; a length takes mm, cm, m, in or um',
@@ -117,6 +118,21 @@ describe('quantities as written', () => {
     ['5 constructor', '"5 constructor": unknown unit "constructor"; a length takes mm, cm, m, in or um', ''],
   ])('%s is refused', (text, message, hint) => {
     expect(parseQuantity(text, 'length')).toEqual({ ok: false, message, hint });
+  });
+
+  test('no guess at a unit that would make the quantity another size', () => {
+    expect(parseQuantity('10 krpm', 'speed')).toMatchObject({ ok: false, hint: '' });
+    expect(parseQuantity('300 rps', 'speed')).toMatchObject({ ok: false, hint: '' });
+    expect(parseQuantity('3 mPa', 'pressure')).toMatchObject({ ok: false, hint: '' });
+    expect(parseQuantity('10 RPM', 'speed')).toMatchObject({ hint: 'did you mean "10 rpm"?' });
+    expect(parseQuantity('54 ㎜', 'length')).toMatchObject({ ok: true, value: 0.054 });
+    expect(parseQuantity('20 ℃', 'temperature')).toMatchObject({ ok: true, value: 293.15 });
+  });
+
+  test('a temperature without unit may be in kelvin', () => {
+    expect(parseQuantity('300', 'temperature')).toMatchObject({
+      hint: 'did you mean "300 degC" or "300 K"?',
+    });
   });
 
   test('shares take a plain number or percent and no unit', () => {
