@@ -3,11 +3,11 @@
  */
 
 import { decode } from '../kernel/decode.ts';
-import { isPhysical, unphysicalCell } from '../kernel/physical.ts';
 import { advance, arrivals } from '../kernel/step.ts';
 import { refreshLosses } from '../losses/wall-losses.ts';
 import type { Clock } from '../network/clock.ts';
 import type { CellFields, MarchingDuct } from './marching.ts';
+import { isPhysicalCell, unphysicalCell } from './physical.ts';
 import { valueAt } from './point-value.ts';
 import { DuctState, GHOSTS } from './state.ts';
 
@@ -55,8 +55,8 @@ export class Duct extends DuctState implements MarchingDuct {
   /** Notes the cells whose state is not physical and their neighbours; they are held flat until `ease`. */
   soothe(): void {
     for (let i = 0; i < this.cells; i++) {
+      if (isPhysicalCell(this, i)) continue;
       const k = i + GHOSTS;
-      if (isPhysical(this, k)) continue;
       this.calmed = true;
       const last = Math.min(k + CALM_REACH, this.calm.length - 1);
       for (let near = Math.max(0, k - CALM_REACH); near <= last; near++) this.calm[near] = 1;

@@ -4,9 +4,9 @@
  * within a row of the table (e is quadratic there), starting with the row that the cell's last temperature lies in.
  */
 
+import { isPhysical } from '../duct/physical.ts';
 import { type DuctState, GHOSTS } from '../duct/state.ts';
 import { TABLE_LAST_ROW, TABLE_START, TABLE_STEP } from '../gas/gas-model.ts';
-import { isPhysical } from './physical.ts';
 
 const ROWS_PER_KELVIN = 1 / TABLE_STEP;
 /** Rows tried for a cell's temperature. */
@@ -26,6 +26,7 @@ function decodePerfect(duct: DuctState): void {
   const { density, momentum, energy } = duct.now;
   const { r, u, p, a, T, gamma, cells } = duct;
   const R = duct.gas.gasConstantFresh;
+  const { coldest, hottest } = duct.gas;
   const gm1 = R / duct.gas.perfectCv;
   const g = 1 + gm1;
   let fastest = 0;
@@ -45,7 +46,7 @@ function decodePerfect(duct: DuctState): void {
     gamma[k] = g;
     const speed = Math.abs(vel) + sound;
     if (speed > fastest) fastest = speed;
-    if (!isPhysical(duct, k)) lowest = -1;
+    if (!isPhysical(rho, pressure, T[k], coldest, hottest)) lowest = -1;
   }
   duct.fastest = lowest > 0 ? fastest : Number.NaN;
 }
@@ -98,7 +99,7 @@ function decodeBlend(duct: DuctState): void {
     gamma[k] = g;
     const speed = Math.abs(vel) + sound;
     if (speed > fastest) fastest = speed;
-    if (!isPhysical(duct, k)) lowest = -1;
+    if (!isPhysical(rho, p[k], temperature, coldest, hottest)) lowest = -1;
   }
   duct.fastest = lowest > 0 ? fastest : Number.NaN;
 }

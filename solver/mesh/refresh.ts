@@ -2,6 +2,7 @@
  * What follows from the node states: temperature, gamma, and the two coefficients c = a/(gamma k X) and w = a/X.
  */
 
+import { isPhysical } from '../duct/physical.ts';
 import { type GasModel, TABLE_LAST_ROW, TABLE_START, TABLE_STEP } from '../gas/gas-model.ts';
 import type { MeshState } from './mesh-state.ts';
 
@@ -10,16 +11,17 @@ export function refresh(duct: MeshState): number {
   return duct.gas.perfect ? refreshPerfect(duct) : refreshBlend(duct);
 }
 
-/** Whether the state of a node is physical: pressure, a temperature that the gas is known at, and a finite velocity. */
+/** Whether the state of a node is physical: as for a cell, with X and the fastest speed for density and pressure. */
 export function isPhysicalNode(duct: MeshState, j: number): boolean {
+  const { gas, T, w } = duct;
   const { X, u } = duct.now;
-  const { gas, T } = duct;
-  return X[j] > 0 && T[j] > gas.coldest && T[j] <= gas.hottest && Math.abs(u[j]) >= 0;
+  return isPhysical(X[j], Math.abs(u[j]) + w[j] * X[j], T[j], gas.coldest, gas.hottest);
 }
 
 function refreshPerfect(duct: MeshState): number {
   const { c, w, T, gamma, cells } = duct;
   const { X, u, A } = duct.now;
+  const { coldest, hottest } = duct.gas;
   const R = duct.gas.gasConstantFresh;
   const g = 1 + R / duct.gas.perfectCv;
   const root = Math.sqrt(g);
@@ -35,7 +37,7 @@ function refreshPerfect(duct: MeshState): number {
     gamma[j] = g;
     const speed = Math.abs(u[j]) + over * x;
     if (speed > fastest) fastest = speed;
-    if (!isPhysicalNode(duct, j)) lowest = -1;
+    if (!isPhysical(x, speed, T[j], coldest, hottest)) lowest = -1;
   }
   return lowest > 0 ? fastest : Number.NaN;
 }
@@ -58,7 +60,7 @@ function refreshBlend(duct: MeshState): number {
     c[j] = over / (gamma[j] * k);
     const speed = Math.abs(u[j]) + over * X[j];
     if (speed > fastest) fastest = speed;
-    if (!isPhysicalNode(duct, j)) lowest = -1;
+    if (!isPhysical(X[j], speed, T[j], gas.coldest, gas.hottest)) lowest = -1;
   }
   return lowest > 0 ? fastest : Number.NaN;
 }

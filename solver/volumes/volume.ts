@@ -54,11 +54,10 @@ export class Volume extends Driven {
   /** Volume of zone 1 [m3], and its work over a stage [J]. */
   private ownVolume = 0;
   private ownWork = 0;
-  /** Work done on the shaft, heat from the walls and heat released in the last step [J]. */
+  /** Last step: work on the shaft, heat from the walls and released [J], gas that was to burn and was missing [kg]. */
   work = 0;
   wallHeat = 0;
   heatReleased = 0;
-  /** Fresh gas that was to burn in the last step and was no longer there [kg]. */
   unburnt = 0;
 
   constructor(
@@ -238,8 +237,7 @@ export class Volume extends Driven {
 
   /** Burns the charge's share of the stage, as far as zone 0 holds fresh gas, and notes the heat and what was missing. */
   private burn(into: Float64Array, release: Release): void {
-    const { now } = this;
-    const fresh = Math.max(0, now[CONTENT.mass0] - now[CONTENT.burnt0]);
+    const fresh = Math.max(0, this.now[CONTENT.mass0] - this.now[CONTENT.burnt0]);
     const asked = this.burning * release.freshMass;
     const converted = asked < fresh ? asked : fresh;
     into[CONTENT.burnt0] += converted;

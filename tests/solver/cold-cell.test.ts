@@ -4,8 +4,8 @@
  */
 
 import { describe, expect, test } from 'vitest';
+import { isPhysicalCell } from '../../solver/duct/physical.ts';
 import { Duct, GasModel, MeshDuct, meshTapers, Network } from '../../solver/index.ts';
-import { isPhysical } from '../../solver/kernel/physical.ts';
 
 const CELLS = 40;
 const TUBE = meshTapers([{ length: 1, diameter: [0.04, 0.04] }], CELLS);
@@ -48,7 +48,7 @@ describe.each([
     const duct = new Duct('tube', GasModel.charge(1.85, 1.1), TUBE);
     for (let i = 0; i < CELLS; i++) duct.setCell(i, 1e5, i === 20 ? temperature : 300, 0, 0.3);
     expect(duct.decode()).toBeNaN();
-    expect(Array.from({ length: CELLS }, (_, i) => isPhysical(duct, i + 2)).indexOf(false)).toBe(20);
+    expect(Array.from({ length: CELLS }, (_, i) => isPhysicalCell(duct, i)).indexOf(false)).toBe(20);
     duct.soothe();
     expect(duct.calmed).toBe(true);
     expect(duct.calm[20 + 2]).toBe(1);
