@@ -79,20 +79,6 @@ export function pistonVelocity(crank: Crank, deg: number): number {
   return r * Math.sin(phi) + (r * Math.cos(phi) * lean) / Math.sqrt(crank.rod ** 2 - lean * lean);
 }
 
-/** Acceleration of the piston over the square of the shaft's speed, downwards positive [m/rad2]. */
-export function pistonAcceleration(crank: Crank, deg: number): number {
-  const phi = deg * RADIAN + crank.topTilt;
-  const r = crank.throw;
-  const lean = r * Math.sin(phi) - crank.pinOffset;
-  const rise = Math.sqrt(crank.rod ** 2 - lean * lean);
-  const leanRate = r * Math.cos(phi);
-  return (
-    r * Math.cos(phi) +
-    (leanRate * leanRate - r * Math.sin(phi) * lean) / rise +
-    (leanRate * lean) ** 2 / rise ** 3
-  );
-}
-
 export interface TravelAngles {
   /** On the way down, and on the way up [deg after top dead centre]. */
   readonly downDeg: number;

@@ -69,11 +69,6 @@ export function samplePort(table: PortTable, deg: number): number {
   return before + (place - i) * ((area[i + 1] as number) - before);
 }
 
-/** Crank angle at a time from top dead centre, not wrapped [deg]. */
-export function crankDegAt(rpm: number, time: number): number {
-  return 6 * rpm * time;
-}
-
 function tableOf(crank: Crank, events: EngineEvents['exhaust'], along: 'wall' | 'stream'): PortTable {
   return portTable(events.opensDeg, events.closesDeg, (deg) => {
     const travel = pistonTravel(crank, deg);

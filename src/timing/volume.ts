@@ -93,11 +93,6 @@ export function crankcaseVolume(volumes: Volumes, deg: number): number {
   return volumeOn(crankcaseSide(volumes), deg);
 }
 
-/** Its growth with crank angle [m3/deg]. */
-export function crankcaseVolumeRate(volumes: Volumes, deg: number): number {
-  return -cylinderVolumeRate(volumes, deg);
-}
-
 /**
  * Wall that the cylinder's gas touches when it fills a volume [m2]: crown and head as flat discs, and a liner as tall as the
  * volume over the piston's area. A domed head has a little more.

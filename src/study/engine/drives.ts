@@ -2,9 +2,13 @@
  * The engine's volumes and openings as functions of time, which is all the solver sees of the crank: deg = 6 rpm t with
  * t = 0 at a top dead centre.
  *
- * Heat to the cylinder wall: Annand, Nu = a Re^0.7 with bore and mean piston speed (Annand 1963; a from memory), or
- * Woschni, h = 3.26 B^-0.2 p^0.8 T^-0.55 w^0.8 with p in kPa and w = C1 Sp + C2 (Vd Tr/(pr Vr)) (p - pm) (Heywood 1988,
- * eq. 12.19, from memory). The crankcase takes Annand's with its own wall temperature.
+ * Heat to the cylinder wall, by one of two laws:
+ *   Annand 1963, Nu = a Re^0.7 with bore and mean piston speed; a from memory. His term of radiation, c (T^4 - Tw^4) with c =
+ *     4.3e-9 W/(m2 K4), is left out: beside 2000 K gas at 30 bar it is some 3 % of the convection (derived here).
+ *   Woschni, h = 3.26 B^-0.2 p^0.8 T^-0.55 w^0.8, p in kPa, w = C1 Sp + C2 (Vd Tr/(pr Vr)) (p - pm) (Heywood 1988, eq.
+ *     12.19, from memory): C1 = 6.18 while the exhaust is open and 2.28 while it is shut, C2 = 3.24e-3 from ignition to
+ *     exhaust opening and nil before; r is the state at exhaust closing, pm = pr (Vr/V)^1.33 that of the motored engine.
+ * The crankcase takes Annand's with its own wall temperature and, unless Annand's a is stated, the usual one.
  */
 
 import {
@@ -19,7 +23,9 @@ import {
   viscosity,
 } from '../../../solver/index.ts';
 import type { Discharge, Engine } from '../../case/model.ts';
+import { ANNAND_TWO_STROKE } from '../../timing/annand.ts';
 import { meanPistonSpeed } from '../../timing/crank.ts';
+import { engineEvents } from '../../timing/events.ts';
 import type { PortTable } from '../../timing/schedule.ts';
 import { samplePort } from '../../timing/schedule.ts';
 import {
@@ -109,21 +115,38 @@ export class CylinderDrive extends PistonDrive {
   }
 }
 
+/** Woschni's C1 while gas is exchanged and while it is not [-], C2 [m/(s K)], and the exponent of the motored engine [-]. */
+const WOSCHNI = { exchange: 6.18, shut: 2.28, burning: 3.24e-3, motored: 1.33 } as const;
+
 /** A cylinder with Woschni's heat transfer coefficient. */
 class WoschniDrive extends CylinderDrive {
+  private readonly displacement: number;
+  /** Exhaust opening [deg], and from there to exhaust closing and to ignition [deg]. */
+  private readonly opensDeg: number;
+  private readonly openFor: number;
+  private readonly untilIgnition: number;
+
+  constructor(engine: Engine, volumes: Volumes, rpm: number, heatPerMass: number | null) {
+    super(engine, volumes, rpm, heatPerMass);
+    const { exhaust } = engineEvents(engine);
+    this.displacement = sweptVolume(volumes);
+    this.opensDeg = exhaust.opensDeg;
+    this.openFor = exhaust.durationDeg;
+    this.untilIgnition = 360 + engine.combustion.startDeg - exhaust.opensDeg;
+  }
+
   protected override fillCoefficient(asked: Asked, { a, speed, bore }: WallHeat): void {
-    const { combustion } = this.engine;
     const pr = this.closing[0] as number;
     const Tr = this.closing[1] as number;
     const Vr = this.closing[2] as number;
     const pressure = asked[DRIVE.pressure] as number;
     const temperature = asked[DRIVE.temperature] as number;
-    const deg = (this.degPerSecond * (asked[DRIVE.time] as number)) % 360;
-    const burning = deg > 360 + combustion.startDeg || deg < 90;
-    let w = (burning ? 2.28 : 6.18) * speed;
-    if (burning && pr > 0) {
-      const motored = pr * (Vr / (asked[DRIVE.volume] as number)) ** 1.33;
-      w += Math.max(0, ((3.24e-3 * sweptVolume(this.volumes) * Tr) / (pr * Vr)) * (pressure - motored));
+    const turns = (this.degPerSecond * (asked[DRIVE.time] as number) - this.opensDeg) / 360;
+    const since = 360 * (turns - Math.floor(turns));
+    let w = (since < this.openFor ? WOSCHNI.exchange : WOSCHNI.shut) * speed;
+    if (since >= this.untilIgnition && pr > 0) {
+      const motored = pr * (Vr / (asked[DRIVE.volume] as number)) ** WOSCHNI.motored;
+      w += Math.max(0, ((WOSCHNI.burning * this.displacement * Tr) / (pr * Vr)) * (pressure - motored));
     }
     const h = 3.26 * bore ** -0.2 * (pressure / 1000) ** 0.8 * temperature ** -0.55 * w ** 0.8;
     asked[DRIVE.wallHeat] = h * a;
@@ -176,7 +199,12 @@ export class CrankcaseDrive extends PistonDrive {
     const { model, coefficient } = engine.cylinderHeat;
     const { wallTemperature } = engine.crankcase;
     const speed = meanPistonSpeed(volumes.crank, rpm);
-    const heat = { wallTemperature, a: model === 'annand' ? coefficient : 0.26, speed, bore: engine.bore };
+    const heat = {
+      wallTemperature,
+      a: model === 'annand' ? coefficient : ANNAND_TWO_STROKE,
+      speed,
+      bore: engine.bore,
+    };
     super(crankcaseSide(volumes), rpm, model === 'none' ? null : heat);
   }
 
