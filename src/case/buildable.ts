@@ -1,5 +1,6 @@
 /** What no engine can be, beyond what single keys take: refused with the reason, before anything is computed of it. */
 
+import { engineEvents } from '../timing/events.ts';
 import { compressionRatios } from '../timing/volume.ts';
 import type { EngineKeys } from './engine-schema.ts';
 import { MOST_COMPRESSION } from './engine-schema.ts';
@@ -49,6 +50,29 @@ export function roomAtTop(engine: Engine, path: readonly string[], judge: Judge)
     path,
     `this makes a compression ratio of ${full.toFixed(1)} over the full stroke`,
     `at most ${MOST_COMPRESSION}: above the crown there has to be room`,
+  );
+  return false;
+}
+
+/** Heat is released into a shut cylinder: what burnt outside would burn the charge of another cycle. */
+export function burnsWhileShut(engine: Engine, judge: Judge): boolean {
+  const { startDeg, durationDeg } = engine.combustion;
+  const { opensDeg, closesDeg } = engineEvents(engine).exhaust;
+  const shutDeg = closesDeg - 360;
+  const angle = (value: number): string => writeQuantity(value, 'angle', 'deg', 4);
+  if (startDeg < shutDeg) {
+    judge.refuse(
+      ['combustion', 'start'],
+      `heat release from ${angle(startDeg)} on would begin before the exhaust is shut, at ${angle(shutDeg)}`,
+      'it begins some 12 to 16 deg before top dead centre',
+    );
+    return false;
+  }
+  if (startDeg + durationDeg <= opensDeg) return true;
+  judge.refuse(
+    ['combustion', 'duration'],
+    `heat release from ${angle(startDeg)} to ${angle(startDeg + durationDeg)} would go on after the exhaust opens, at ${angle(opensDeg)}`,
+    `at most ${angle(opensDeg - startDeg)} from this start`,
   );
   return false;
 }

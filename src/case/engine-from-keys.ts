@@ -9,7 +9,7 @@
 import { type Crank, crankOf, durationForTravel, travelForDuration } from '../timing/crank.ts';
 import { volumesOf } from '../timing/volume.ts';
 import { outlineArea, windowShape } from '../timing/window.ts';
-import { couldBe, roomAtTop } from './buildable.ts';
+import { burnsWhileShut, couldBe, roomAtTop } from './buildable.ts';
 import { ANNAND, type EngineKeys, engineKeys } from './engine-schema.ts';
 import { ofKind } from './kinds.ts';
 import type { AssumedInput, Engine, Intake, PortWindow } from './model.ts';
@@ -41,8 +41,9 @@ export function engineSchema(name: string): Schema<Engine> {
       );
     }
     const engine = flushEngine(keys, name, crank, flush, judge);
-    if (!roomAtTop(engine, ['compression'], judge)) return undefined;
-    return lifted(engine, keys, { exhaust: exhaust.lifted, transfers: transfers.lifted }, judge);
+    if (!roomAtTop(engine, ['compression', engine.compression.basis], judge)) return undefined;
+    const whole = lifted(engine, keys, { exhaust: exhaust.lifted, transfers: transfers.lifted }, judge);
+    return whole !== undefined && burnsWhileShut(whole, judge) ? whole : undefined;
   });
 }
 

@@ -1,5 +1,6 @@
 /** The keys of an engine, their defaults and where those come from. What they mean together is in `engine-from-keys.ts`. */
 
+import { ANNAND_TWO_STROKE } from '../timing/annand.ts';
 import { variant } from './branches.ts';
 import { intake } from './intake-schema.ts';
 import { choice, flag, quantity, share, text } from './leaves.ts';
@@ -164,7 +165,7 @@ const scavenging = record('scavenging', {
 const cylinderHeat = record('heat to the cylinder walls', {
   model: setting(
     choice('annand', 'woschni', 'none'),
-    'Which correlation.',
+    "Which correlation; Annand's is its convection, without the term of radiation.",
     'annand',
     'the one with a two-stroke coefficient',
   ),
@@ -233,4 +234,4 @@ export const engineKeys = record('an engine', {
 
 export type EngineKeys = NonNullable<ReturnType<typeof engineKeys.read>>;
 
-export const ANNAND = { value: 0.26, reason: BLAIR };
+export const ANNAND = { value: ANNAND_TWO_STROKE, reason: BLAIR };
