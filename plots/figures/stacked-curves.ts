@@ -21,6 +21,8 @@ export interface Curve {
   readonly color: string;
   readonly dash: string;
   readonly width?: number;
+  /** Points to be crossed out, one a value: there the cycles did not settle. */
+  readonly doubtful?: readonly boolean[];
 }
 
 export interface Panel {
@@ -38,6 +40,8 @@ export interface Panel {
     readonly text: string;
     readonly color: string;
   }[];
+  /** Level bands laid under the curves. */
+  readonly bands?: readonly { readonly from: number; readonly to: number; readonly color: string }[];
 }
 
 export interface Stack {
@@ -104,17 +108,38 @@ export function stackedCurves(stack: Stack, look: Look): Figure {
         line: { color: level.color, width: 1.5, dash: 'dot' },
         layer: 'below',
       });
-    for (const curve of panel.curves)
+    for (const band of panel.bands ?? [])
+      shapes.push({
+        type: 'rect',
+        xref: 'paper',
+        x0: 0,
+        x1: 1,
+        yref: `y${suffix}`,
+        y0: band.from,
+        y1: band.to,
+        line: { width: 0 },
+        fillcolor: band.color,
+        layer: 'below',
+      });
+    for (const curve of panel.curves) {
+      const shared = { type: 'scatter', x: curve.x ?? stack.x, yaxis: `y${suffix}` };
       data.push({
-        type: 'scatter',
+        ...shared,
         mode: 'lines',
-        x: curve.x ?? stack.x,
         y: curve.y,
-        yaxis: `y${suffix}`,
         name: curve.name,
         line: { color: curve.color, dash: curve.dash, width: curve.width ?? 2 },
         hovertemplate: panel.reading,
       });
+      if (curve.doubtful?.includes(true))
+        data.push({
+          ...shared,
+          mode: 'markers',
+          y: curve.y.map((value, i) => (curve.doubtful?.[i] === true ? value : null)),
+          marker: { symbol: 'x-thin', size: 8, line: { color: curve.color, width: 2 } },
+          hoverinfo: 'skip',
+        });
+    }
   });
   return {
     data,

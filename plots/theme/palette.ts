@@ -36,7 +36,10 @@ export interface Palette {
   readonly line: Readonly<Record<Quantity, string>>;
   /** Field colours from the lowest over the reference (middle) to the highest value. */
   readonly field: readonly [low: string, lowMiddle: string, middle: string, highMiddle: string, high: string];
-  /** Further drafts laid over the first, in order. */
+  /**
+   * Drafts beside one another, in order: hues that no wave and no port has. The first four are told apart by people who
+   * see no red, no green or no blue; the rest need their dashes too.
+   */
   readonly drafts: readonly string[];
 }
 
@@ -65,7 +68,7 @@ export const light: Palette = {
     wall: '#51606a',
   },
   field: ['#0c6a55', '#8cc3b2', '#fcfdfc', '#8a8f92', '#10161a'],
-  drafts: ['#16232b', '#0b56a8', '#b34a00', '#00756a', '#8a2a86', '#756600', '#a8123e', '#51606a'],
+  drafts: ['#16232b', '#7b3ff2', '#806000', '#c01c90', '#3d7a1c', '#66707a', '#4a2f00', '#00748f'],
 };
 
 export const dark: Palette = {
@@ -93,7 +96,7 @@ export const dark: Palette = {
     wall: '#a4b1b8',
   },
   field: ['#4fd0ad', '#24705f', '#182025', '#8c9499', '#f6f3ea'],
-  drafts: ['#e6ecee', '#6fb4f7', '#f29a4c', '#46c9b6', '#e08bdc', '#d3c14b', '#f27b9b', '#a4b1b8'],
+  drafts: ['#e6ecee', '#a77bff', '#d8c31a', '#f062d4', '#8fdc6a', '#8c969d', '#b08a48', '#d3b8ff'],
 };
 
 export const dashes: Readonly<Record<Quantity, Dash>> = {
