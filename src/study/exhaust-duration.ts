@@ -10,6 +10,7 @@
 
 import type { Case, Engine, PortWindow } from '../case/model.ts';
 import { type Crank, crankOf, durationForTravel, travelForDuration } from '../timing/crank.ts';
+import { engineEvents } from '../timing/events.ts';
 import { compressionRatios } from '../timing/volume.ts';
 import { firstOpening, roofTravel, windowShape } from '../timing/window.ts';
 
@@ -42,14 +43,20 @@ export function withExhaustDuration(subject: Case, durationDeg: number): Case {
   const transfers = engine.transfers.windows.map((w) => firstOpening(windowShape(crank, engine.bore, w)));
   if (!(Math.min(...openings) < Math.min(...transfers)))
     throw new RangeError('the transfers would open before the exhaust');
+  const exhaust = { ...engine.exhaust, windows };
+  burnShut({ ...engine, exhaust });
   return {
     ...subject,
-    engine: {
-      ...engine,
-      exhaust: { ...engine.exhaust, windows },
-      compression: { ratio: compressionRatios(engine).full, basis: 'full' },
-    },
+    engine: { ...engine, exhaust, compression: { ratio: compressionRatios(engine).full, basis: 'full' } },
   };
+}
+
+function burnShut(engine: Engine): void {
+  const { startDeg, durationDeg } = engine.combustion;
+  const { opensDeg, closesDeg } = engineEvents(engine).exhaust;
+  if (startDeg + durationDeg > opensDeg)
+    throw new RangeError('the charge would still burn as the exhaust opens');
+  if (startDeg < closesDeg - 360) throw new RangeError('the charge would burn before the exhaust shuts');
 }
 
 function movedRoof(window: PortWindow, down: number, crank: Crank): PortWindow {

@@ -56,6 +56,15 @@ describe('another exhaust duration', () => {
     expect(windows[1]?.edgeOpensDeg).toBeCloseTo(180 - deg / 2, 9);
   });
 
+  test('the charge has to have burnt before the exhaust opens', () => {
+    const late: Case = {
+      ...subject,
+      engine: { ...subject.engine, combustion: { ...subject.engine.combustion, durationDeg: 90 } },
+    };
+    expect(() => withExhaustDuration(late, 203)).not.toThrow();
+    expect(() => withExhaustDuration(late, 207)).toThrow(/would still burn/);
+  });
+
   test('all roofs move by the same height, floors stay', () => {
     const [sideBefore, mainBefore] = shapes(subject);
     const [sideAfter, mainAfter] = shapes(withExhaustDuration(subject, 203));
