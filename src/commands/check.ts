@@ -126,8 +126,20 @@ function timeAreaTable(report: CheckReport): string {
       `${fixed(report.aim.bmep, 0, 1e-5)} bar wants blowdown ${ms(wanted.blowdown, 3)}, transfer ${ms(wanted.transfer, 2)} ` +
         `(Blair 1996, from memory, unverified). Returns: handbook wave at ${fixed(report.handbook.gasTemperature - 273.15, 0)} degC, ` +
         'late against exhaust closing.',
-    )
+    ) +
+    wrapped(handbookFigures(report))
   );
+}
+
+/** The handbook's time-areas, needed against available, in its own unit. */
+function handbookFigures({ aim, timeAreasHandbook }: CheckReport): string {
+  const figure = (value: number) => fixed(value, 2, 1e2);
+  const ports = timeAreasHandbook.map(
+    ({ port, found, usual: [low, high] }) =>
+      `${port} ${figure(found)} (wants ${figure(low)}-${figure(high)})`,
+  );
+  const sources = [...new Set(timeAreasHandbook.map(({ source }) => source))];
+  return `By mid-angle area at ${fixed(aim.rpm, 0)} rpm, in 10-4 s/cm: ${ports.join(', ')}; ${sources.join('; ')}.`;
 }
 
 function pipeTable({ sections, lengths, handbook, wall }: CheckReport): string {

@@ -14,6 +14,7 @@ import {
   tunedLength,
   tunedSpeed,
 } from './handbook.ts';
+import { type HandbookTimeArea, handbookTimeAreas } from './handbook-time-areas.ts';
 import type { PipeLengths, SectionRow } from './pipe-table.ts';
 import { diameterAt, pipeLengths, sectionRows, TRANSITION } from './pipe-table.ts';
 import { releaseEstimate } from './release-estimate.ts';
@@ -100,6 +101,8 @@ export interface CheckReport {
   };
   readonly timeAreas: readonly TimeAreas[];
   readonly timeAreasWanted: { readonly blowdown: number; readonly transfer: number; readonly source: string };
+  /** The handbook's own figure at the speed aimed at, against its ranges. */
+  readonly timeAreasHandbook: readonly HandbookTimeArea[];
   readonly sections: readonly SectionRow[];
   readonly lengths: PipeLengths;
   readonly handbook: HandbookReport;
@@ -186,6 +189,7 @@ export function checkReport(subject: Case, aim: CheckAim = {}): CheckReport {
       transfer: wanted.transfer,
       source: 'Blair (1996) ch. 6, value from memory, unverified',
     },
+    timeAreasHandbook: handbookTimeAreas(engine, crank, displacement, atAim),
     sections,
     lengths,
     handbook: handbookReport(events, lengths, { rpm, gasTemperature, speeds }),

@@ -141,9 +141,3 @@ export function bmepServed(areas: { readonly blowdown: number; readonly transfer
     transfer: (areas.transfer * 1128 - 2.587) * 1e5,
   };
 }
-
-/** Ranges of the handbook figure [s/m], Jennings (1973): transfer 0.8 to 1.0, exhaust 1.4 to 1.5, each 1e-4 s/cm. */
-export const HANDBOOK_TIME_AREAS = {
-  transfer: [0.008, 0.01],
-  exhaust: [0.014, 0.015],
-} as const;

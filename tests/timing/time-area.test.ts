@@ -3,8 +3,10 @@
  * dead centre), an independent sum, and the handbook's own figure. Rings: exact solution, identity.
  */
 import { describe, expect, it } from 'vitest';
-import { crankOf } from '../../src/timing/crank.ts';
+import type { Engine } from '../../src/case/model.ts';
+import { crankOf, pistonTravel } from '../../src/timing/crank.ts';
 import { engineEvents } from '../../src/timing/events.ts';
+import { handbookTimeAreas } from '../../src/timing/handbook-time-areas.ts';
 import {
   angleArea,
   bmepServed,
@@ -124,4 +126,55 @@ it('a stream sees the chord of a window, at its angle', () => {
     portStreamArea(tilted.crank, tilted.exhaust, 150) / portArea(tilted.crank, tilted.exhaust, 150);
   const narrowing = 37.5 / (54 * Math.asin(37.5 / 54));
   expect(ratio).toBeCloseTo(narrowing * Math.cos((25 * Math.PI) / 180), 12);
+});
+
+describe('the handbook’s own figure against its ranges', () => {
+  const figures = (one: Engine) => {
+    const { crank, ...ports } = engineEvents(one);
+    const areas = timeAreas({ crank, ...ports }, displacement, 12_000);
+    return handbookTimeAreas(one, crank, displacement, areas);
+  };
+
+  it('is that of the time-areas, with Jennings’s ranges of 1e-4 s/cm (1973, as quoted)', () => {
+    const [exhaust, transfer, ...more] = figures(worked);
+    // 1.730e-4 s/cm for a rectangular exhaust of 40 mm and 194 deg (derived here).
+    expect(exhaust?.found).toBeCloseTo(0.0173, 4);
+    expect(exhaust?.usual).toEqual([0.014, 0.015]);
+    expect(transfer?.usual).toEqual([0.008, 0.01]);
+    expect(more).toEqual([]);
+  });
+
+  it('of a piston-port is its time by its area at mid angle', () => {
+    const intake = {
+      kind: 'piston-port',
+      tract: [],
+      durationDeg: 160,
+      width: 36 * MM,
+      height: 40 * MM,
+      cornerRadius: 0,
+      discharge: 1,
+    } as const;
+    const [, , found] = figures({ ...worked, intake });
+    const { crank } = engineEvents(worked);
+    // Open from 80 deg before top dead centre on; at 40 deg before it the skirt stands s(80) - s(40) above the floor.
+    const height = pistonTravel(crank, 80) - pistonTravel(crank, 40);
+    // As wide along the bore as an arc over a chord of 36 mm.
+    const width = 54 * MM * Math.asin(36 / 54);
+    expect(found?.found).toBeCloseTo((160 * width * height) / (6 * 12_000 * displacement), 5);
+    expect(found?.usual).toEqual([0.014, 0.016]);
+  });
+
+  it('of a disc is its time by the port’s area', () => {
+    const intake = {
+      kind: 'disc',
+      tract: [],
+      opensDeg: -140,
+      closesDeg: 65,
+      area: 8e-4,
+      rampDeg: 20,
+    } as const;
+    const [, , found] = figures({ ...worked, intake: { ...intake, discharge: 1 } });
+    expect(found?.found).toBeCloseTo((205 * 8e-4) / (6 * 12_000 * displacement), 9);
+    expect(found?.source).toContain('from memory');
+  });
 });
