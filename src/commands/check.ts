@@ -142,7 +142,7 @@ function handbookFigures({ aim, timeAreasHandbook }: CheckReport): string {
   return `By mid-angle area at ${fixed(aim.rpm, 0)} rpm, in 10-4 s/cm: ${ports.join(', ')}; ${sources.join('; ')}.`;
 }
 
-function pipeTable({ sections, lengths, handbook, wall }: CheckReport): string {
+function pipeTable({ sections, lengths, handbook, wall, assumed }: CheckReport): string {
   const table = tableText(
     [
       { header: 'Section', align: 'left', text: (s) => s.name },
@@ -159,7 +159,8 @@ function pipeTable({ sections, lengths, handbook, wall }: CheckReport): string {
   const walls =
     wall === 'balance'
       ? 'Wall temperature from a heat balance.'
-      : `Wall given ${wall.map((w) => fixed(w.temperature - 273.15, 0)).join(', ')} degC.`;
+      : `Wall ${assumed.some(({ path }) => path === WALL) ? 'assumed' : 'given'} ` +
+        `${wall.map((w) => fixed(w.temperature - 273.15, 0)).join(' to ')} degC.`;
   const wants =
     `the handbook wants ${fixed(handbook.wantedLength, 0, 1e3)} mm to its end with gas at ${fixed(handbook.gasTemperature - 273.15, 0)} degC ` +
     `(${fixed(handbook.soundSpeed, 0)} m/s, taken as hot air), or ${fixed(handbook.wantedLengthJennings, 0, 1e3)} mm to its middle at 1700 ft/s. ` +
@@ -209,22 +210,67 @@ function rules({ rules: findings }: CheckReport): string {
   )}`;
 }
 
+const WALL = 'pipe.wall';
+
+/** What moves the answer most comes first: how fast the wave runs, then how it is made, then the rest as it was read. */
+const IMPORTANCE = [
+  WALL,
+  'engine.exhaust.discharge',
+  'engine.combustion',
+  'engine.passage',
+  'engine.scavenging',
+  'engine.fuel',
+  'engine.transfers',
+  'engine.cylinderHeat',
+  'engine.friction',
+  'pipe',
+];
+
+function importance({ path }: { readonly path: string }): number {
+  const at = IMPORTANCE.findIndex((group) => path === group || path.startsWith(`${group}.`));
+  return at < 0 ? IMPORTANCE.length : at;
+}
+
+interface AssumedGroup {
+  readonly text: string;
+  readonly count: number;
+}
+
 /** Assumed quantities by the group that they belong to, the lone ones with their value. */
-function assumedGroups(assumed: CheckReport['assumed']): string {
+function assumedGroups(assumed: CheckReport['assumed']): readonly AssumedGroup[] {
   const groups = new Map<string, string[]>();
-  for (const one of assumed.filter((a) => a.sort === 'quantity')) {
+  const quantities = assumed.filter((a) => a.sort === 'quantity');
+  for (const one of quantities.toSorted((a, b) => importance(a) - importance(b))) {
     const group = one.path.split('.').slice(0, -1).join('.') || one.path;
-    groups.set(group, [...(groups.get(group) ?? []), `${one.path} ${one.value}`]);
+    // The wall stands alone: it has the most to say.
+    const key = one.path === WALL ? WALL : group;
+    groups.set(key, [...(groups.get(key) ?? []), `${one.path} ${one.value}`]);
   }
-  return [...groups]
-    .map(([group, all]) => (all.length === 1 ? all[0] : `${group} (${all.length})`))
-    .join('; ');
+  return [...groups].map(([group, all]) => ({
+    text: all.length === 1 ? (all[0] as string) : `${group} (${all.length})`,
+    count: all.length,
+  }));
+}
+
+/** Lines that the assumed quantities take at most. */
+const ASSUMED_LINES = 5;
+
+/** As many as the lines hold, and how many more there are. */
+function assumedText(assumed: CheckReport['assumed']): string {
+  const groups = assumedGroups(assumed);
+  if (groups.length === 0) return '';
+  for (let shown = groups.length; ; shown -= 1) {
+    const rest = groups.slice(shown).reduce((sum, { count }) => sum + count, 0);
+    const listed = groups
+      .slice(0, shown)
+      .map(({ text }) => text)
+      .join('; ');
+    const more = rest === 0 ? '' : `; and ${rest} more (--json)`;
+    const text = wrapped(`Assumed (reasons: --json): ${listed}${more}.`);
+    if (shown === 1 || text.trimEnd().split('\n').length <= ASSUMED_LINES) return text;
+  }
 }
 
 function footing({ assumed, warnings, caution }: CheckReport): string {
-  return (
-    warnings.map((w) => wrapped(`Warning: ${w}`)).join('') +
-    (assumed.length > 0 ? wrapped(`Assumed (reasons: --json): ${assumedGroups(assumed)}.`, '', 5) : '') +
-    wrapped(caution)
-  );
+  return warnings.map((w) => wrapped(`Warning: ${w}`)).join('') + assumedText(assumed) + wrapped(caution);
 }

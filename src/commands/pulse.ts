@@ -20,11 +20,15 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   const pulse: Pulse = flags.cell === undefined ? read : { ...read, cell: flags.cell };
   const folder = openRunFolder({ out: flags.out, name: pulse.name, overwrite: flags.overwrite });
   const progress = terminal.progress({ label: 'pulse', things: 'us', total: 1e6 * pulse.until });
-  const result = runPulse(pulse, {
-    signal,
-    reached: (time) => progress.advance(1e6 * time),
-  });
-  progress.finish();
+  let result: PulseResult;
+  try {
+    result = runPulse(pulse, { signal, reached: (time) => progress.advance(1e6 * time) });
+  } catch (error) {
+    folder.giveUp();
+    throw error;
+  } finally {
+    progress.finish();
+  }
   folder.write('probes.csv', probesCsv(result));
   folder.write('profiles.csv', profilesCsv(result));
   const whole = { ...result, program };

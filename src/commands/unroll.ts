@@ -1,5 +1,6 @@
 /** `echocone unroll`: flat patterns of the pipe's sections, an SVG and a DXF each, and a table of their sizes. */
 
+import type { RunCard } from '../../plots/pages/run-cards.ts';
 import { loadCase, loadPipe, readKind } from '../case/load.ts';
 import type { Pipe } from '../case/model.ts';
 import { dxfText } from '../workshop/dxf.ts';
@@ -9,6 +10,7 @@ import { drawingBox, svgText } from '../workshop/svg.ts';
 import { jsonText } from './frame/json.ts';
 import { plainText } from './frame/plain-text.ts';
 import { fileNameOf, openRunFolder } from './frame/run-folder.ts';
+import { HERE, listRun } from './frame/run-index.ts';
 import { type Column, tableText } from './frame/table.ts';
 import type { Invocation } from './frame/verb.ts';
 
@@ -48,6 +50,7 @@ export async function run({ files, flags, terminal, program }: Invocation): Prom
     folder.write(`${fileName}.svg`, svgText(pattern.drawing));
     folder.write(`${fileName}.dxf`, dxfText(pattern.drawing));
   }
+  listRun(folder, HERE, unrollCard(name, pipe, drawn.length, sheet.thickness), { terminal, program });
   const rows = drawn.map(({ pattern, file: fileName }) => rowOf(pattern, fileName));
   if (flags.json) {
     const patterns = {
@@ -77,6 +80,24 @@ function pipeOf(file: string, set: readonly string[]): { pipe: Pipe; name: strin
   }
   const whole = loadCase(file, { set });
   return { pipe: whole.pipe, name: whole.name };
+}
+
+/** What the index shows of it: the pipe, from the flange on. */
+function unrollCard(name: string, pipe: Pipe, count: number, thickness: number): RunCard {
+  let start = 0;
+  const outline = pipe.sections.map(({ name: section, role, length, diameter }) => {
+    const from = start;
+    start += length;
+    return { name: section, role, start: from, end: start, diameters: diameter };
+  });
+  const patterns = `${count} ${count === 1 ? 'pattern' : 'patterns'}`;
+  return {
+    title: name,
+    kind: 'unroll',
+    line: `${patterns} for ${Number(mm(thickness).toPrecision(4))} mm sheet, an SVG and a DXF each.`,
+    outlines: [outline],
+    curves: [],
+  };
 }
 
 function rowOf(pattern: Pattern, file: string): Row {

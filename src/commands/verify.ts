@@ -30,6 +30,8 @@ export async function run({ flags, terminal, signal, program }: Invocation): Pro
     terminal.message(`verify.json and verify.html in ${folder.path}`);
     return result.missed.length === 0 ? exitCodes.done : exitCodes.unsettled;
   } finally {
+    progress.finish();
+    folder.giveUp();
     await pool.close();
   }
 }

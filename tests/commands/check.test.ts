@@ -44,6 +44,25 @@ describe('check', () => {
     expect(lines.join('\n')).not.toMatch(/NaN|Infinity|undefined/);
   });
 
+  it('says of a wall that it is assumed, first of all, and how many assumptions are not shown', async () => {
+    const text = (await answerOf('saltmarsh-125/draft-a.yaml')).replaceAll('\n', ' ');
+    expect(text).toContain('Wall assumed 450 to 200 degC.');
+    expect(text).toContain('Assumed (reasons: --json): pipe.wall 450 degC at the flange to 200 degC');
+    expect(text).not.toContain('…');
+    const [, list = '', more = '0'] =
+      /Assumed \(reasons: --json\): (.*); and (\d+) more \(--json\)\./.exec(text) ?? [];
+    const shown = list.split('; ').reduce((sum, one) => sum + Number(/\((\d+)\)$/.exec(one)?.[1] ?? 1), 0);
+    const { assumed } = JSON.parse(await answerOf('saltmarsh-125/draft-a.yaml', { json: true }));
+    const quantities = assumed.filter(({ sort }: { sort: string }) => sort === 'quantity');
+    expect(shown + Number(more)).toBe(quantities.length);
+  });
+
+  it('says of a stated wall that it is given', async () => {
+    const text = await answerOf('saltmarsh-125/draft-a.yaml', { set: ['pipe.wall.given=300 degC'] });
+    expect(text.replaceAll('\n', ' ')).toContain('Wall given 300 degC.');
+    expect(text).not.toContain('pipe.wall');
+  });
+
   it('gives the same as data with --json', async () => {
     const report = JSON.parse(await answerOf('saltmarsh-125/draft-a.yaml', { json: true }));
     expect(report.schemaVersion).toBe(1);

@@ -100,6 +100,20 @@ describe('wrong use of the command line, 2', () => {
     ['speeds that are none', ['sweep', draft, '--rpm', 'fast'], '6000:12000:250'],
     ['speeds the wrong way round', ['sweep', draft, '--rpm', '9000:8000:250'], 'lower end first'],
     ['a cell without unit', ['sweep', draft, '--cell', '5'], '5mm'],
+    ['a cell finer than case files take', ['sweep', draft, '--cell', '1um'], 'from 0.1mm to 50mm'],
+    ['sheet that nobody rolls', ['unroll', draft, '--thickness', '90mm'], 'from 0mm to 6mm'],
+    ['a seam as wide as the cone', ['unroll', draft, '--seam', '400mm'], 'from 0mm to 50mm'],
+    [
+      'a folder where no file is written',
+      ['check', draft, '--out', 'x'],
+      '--out means nothing to check: it writes no file.',
+    ],
+    [
+      'a mesh where nothing is simulated',
+      ['unroll', draft, '--cell', '5mm'],
+      '--cell means nothing to unroll',
+    ],
+    ['an override of no case', ['verify', '--set', 'a=b'], '--set means nothing to verify'],
     ['no thread at all', ['sweep', draft, '--threads', '0'], 'whole number from 1'],
     ['no case', ['sweep'], 'missing required argument'],
   ])('%s', (_, words, hint) => {
@@ -121,6 +135,12 @@ describe('trouble with files, 6', () => {
     rmSync(join(folder, 'half/engine.yaml'));
     const said = refusal(6, 'sweep', place);
     expect(said).toContain('engine.yaml');
+  });
+
+  test('a place where no folder can be made', () => {
+    expect(refusal(6, 'sweep', draft, '--out', '/proc/echocone/x')).toContain('no folder can be made there');
+    writeFileSync(join(folder, 'a-file'), '');
+    expect(refusal(6, 'sweep', draft, '--out', 'a-file/x')).toContain('a-file');
   });
 
   test('a folder for the run that holds something', () => {

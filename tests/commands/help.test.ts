@@ -3,6 +3,7 @@
 import { execFileSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { commonFlags } from '../../src/commands/frame/flags.ts';
 import { textWidth } from '../../src/commands/frame/plain-text.ts';
 import * as verbs from '../../src/commands/frame/verbs.ts';
 
@@ -28,8 +29,9 @@ describe.each(wired)('$name', (verb) => {
   test('fits 80 columns and names its flags', () => {
     expect(widest(text)).toBeLessThanOrEqual(80);
     for (const { syntax } of verb.flags) expect(text).toContain(syntax);
-    for (const flag of ['--out', '--json', '--threads', '--cell', '--quiet', '--overwrite', '--set']) {
-      expect(text).toContain(flag);
+    for (const { member, syntax } of commonFlags) {
+      const idle = verb.without?.[member] !== undefined || (member === 'threads' && verb.oneThread === true);
+      expect(text.includes(syntax), syntax).toBe(!idle);
     }
   });
 

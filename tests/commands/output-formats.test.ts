@@ -1,11 +1,11 @@
 /** Tables, CSV, JSON, progress and flag values as text. */
 
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { csvText } from '../../src/commands/frame/csv.ts';
 import {
   anglesFlag,
   lengthFlag,
-  positiveLengthFlag,
+  lengthWithin,
   speedFlag,
   speedsFlag,
 } from '../../src/commands/frame/flag-values.ts';
@@ -140,6 +140,24 @@ describe('progress', () => {
     expect(shown).toBe('^sweep: 5 of 25 speeds^hello\n^sweep: 5 of 25 speeds^');
   });
 
+  test('where the line cannot be rewritten, only what takes hours says how far it is', () => {
+    vi.useFakeTimers({ toFake: ['performance'] });
+    const saidBy = (plainProgress: boolean): string => {
+      let written = '';
+      const stderr = { write: (text: string) => (written += text) };
+      const settings = { stdout: stderr, stderr, environment: {}, quiet: false, plainProgress };
+      const progress = terminalOf(settings).progress({ label: 'map', things: 'points', total: 25 });
+      vi.advanceTimersByTime(60_000);
+      progress.advance(5);
+      progress.advance(6);
+      progress.finish();
+      return written;
+    };
+    expect(saidBy(false)).toBe('');
+    expect(saidBy(true)).toBe('map: 5 of 25 points (20 %), about 4 min left\n');
+    vi.useRealTimers();
+  });
+
   test('colour only on a terminal that wants it', () => {
     const output = { isTTY: true, write: () => {} };
     const colour = (environment: Record<string, string>, isTTY = true): boolean =>
@@ -180,7 +198,10 @@ describe('flag values', () => {
     expect(lengthFlag('0.5 cm')).toBe(0.005);
     expect(lengthFlag('0.1 m')).toBe(0.1);
     expect(lengthFlag('1 in')).toBe(0.0254);
-    for (const text of ['5', '5 furlong', '', 'mm', '0mm', '-1mm'])
-      expect(() => positiveLengthFlag(text)).toThrow();
+    expect(lengthFlag('300um')).toBe(0.0003);
+    for (const text of ['5', '5 furlong', '', 'mm']) expect(() => lengthFlag(text)).toThrow();
+    const seam = lengthWithin('0mm', '50mm');
+    expect([seam('0mm'), seam('5cm')]).toEqual([0, 0.05]);
+    for (const text of ['-1mm', '51mm', '400mm']) expect(() => seam(text)).toThrow('from 0mm to 50mm');
   });
 });

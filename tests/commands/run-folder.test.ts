@@ -54,6 +54,17 @@ describe('run folder', () => {
     expect(readdirSync(folder.path)).toEqual(['taken.csv']);
   });
 
+  test('of a run that came to nothing goes, but not with anything in it, nor one that was there', () => {
+    const made = openRunFolder({ out: join(base, 'new'), name: 'x', overwrite: false });
+    made.giveUp();
+    expect(readdirSync(base)).toEqual([]);
+    const kept = openRunFolder({ out: join(base, 'new'), name: 'x', overwrite: false });
+    kept.write('sweep.csv', '');
+    kept.giveUp();
+    openRunFolder({ out: base, name: 'x', overwrite: true }).giveUp();
+    expect(readdirSync(join(base, 'new'))).toEqual(['sweep.csv']);
+  });
+
   test('names of cases become file names', () => {
     expect(fileNameOf('Saltmarsh 125, draft A')).toBe('saltmarsh-125-draft-a');
     expect(fileNameOf('<script>../../Söhne')).toBe('script-sohne');

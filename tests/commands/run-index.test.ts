@@ -14,7 +14,7 @@ import { dirname, join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { type RunCard, sweepCard } from '../../plots/pages/run-cards.ts';
 import { openRunFolder } from '../../src/commands/frame/run-folder.ts';
-import { listRun } from '../../src/commands/frame/run-index.ts';
+import { HERE, listRun } from '../../src/commands/frame/run-index.ts';
 import { syntheticSweep } from '../plots/synthetic-sweep.ts';
 
 let place = '';
@@ -68,6 +68,22 @@ describe('the index', () => {
     ranIn('b', 2);
     ranIn('a', 3);
     expect(titles()).toEqual(['a/sweep.html', 'b/sweep.html']);
+  });
+
+  test('lists both of two verbs that ran into one folder', () => {
+    const map = openRunFolder({ out: join(place, 'a'), name: 'a', overwrite: true });
+    map.write('map.html', '<!doctype html>');
+    const now = new Date(2030, 0, 1, 12, 1);
+    listRun(map, 'map.html', { ...card('a'), kind: 'map' }, { terminal, program: 'echocone 0.1.0', now });
+    ranIn('a', 2);
+    ranIn('a', 3);
+    expect(titles()).toEqual(['a/sweep.html', 'a/map.html']);
+  });
+
+  test('lists a run without a page by its folder', () => {
+    const patterns = openRunFolder({ out: join(place, 'a'), name: 'a', overwrite: true });
+    listRun(patterns, HERE, { ...card('a'), kind: 'unroll' }, { terminal, program: 'echocone 0.1.0' });
+    expect(titles()).toEqual(['a/']);
   });
 
   test('forgets a run whose folder is gone, and one whose page is gone', () => {

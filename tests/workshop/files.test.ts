@@ -126,6 +126,11 @@ describe('echocone unroll', () => {
       names.filter((name) => name.endsWith('.dxf')),
     );
     expect(names.length).toBeGreaterThanOrEqual(10);
+    expect(JSON.parse(readFileSync(join(folder, 'run.json'), 'utf8'))).toMatchObject({
+      kind: 'unroll',
+      page: './',
+      line: expect.stringMatching(/^\d+ patterns for 0\.8 mm sheet/),
+    });
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
     for (const name of names)
       expect(readFileSync(join(folder, name), 'utf8')).not.toMatch(/NaN|undefined|Infinity/);

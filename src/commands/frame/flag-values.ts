@@ -3,34 +3,31 @@
  * names it. Each reader returns SI (speeds in rpm) or throws a plain message that says what is allowed.
  */
 
+import { parseQuantity } from '../../case/quantity-text.ts';
+import { unitsOf } from '../../case/units.ts';
 import { UsageError } from './exit-codes.ts';
 
-const lengthUnits: Readonly<Record<string, number>> = { mm: 1e-3, cm: 1e-2, m: 1, in: 0.0254 };
 const number = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/;
 
-/** A length with its unit, `5mm` [m]. */
+/** A length with its unit, `5mm`, in the units of case files [m]. */
 export function lengthFlag(text: string): number {
-  const [value, unit] = numberAndUnit(text);
-  const scale = lengthUnits[unit];
-  if (scale === undefined) {
-    throw new UsageError(`"${text}" is not a length; write a number with mm, cm, m or in, such as 5mm.`);
+  const length = parseQuantity(text, 'length');
+  if (!length.ok) {
+    const units = unitsOf('length');
+    const listed = `${units.slice(0, -1).join(', ')} or ${units.at(-1)}`;
+    throw new UsageError(`"${text}" is not a length; write a number with ${listed}, such as 5mm.`);
   }
-  // Dividing by 1000 is correctly rounded, multiplying by 0.001 is not: 5mm must be the same number everywhere.
-  return scale < 1 && unit !== 'in' ? value / Math.round(1 / scale) : value * scale;
+  return length.value;
 }
 
-/** A length above zero [m]. */
-export function positiveLengthFlag(text: string): number {
-  const length = lengthFlag(text);
-  if (!(length > 0)) throw new UsageError(`"${text}" must be above zero.`);
-  return length;
-}
-
-/** A length of zero or more [m]. */
-export function lengthOrZeroFlag(text: string): number {
-  const length = lengthFlag(text);
-  if (!(length >= 0)) throw new UsageError(`"${text}" must not be negative.`);
-  return length;
+/** A length between two limits, both of them allowed [m]. */
+export function lengthWithin(least: string, most: string, why = ''): (text: string) => number {
+  const [from, to] = [lengthFlag(least), lengthFlag(most)];
+  return (text) => {
+    const length = lengthFlag(text);
+    if (length >= from && length <= to) return length;
+    throw new UsageError(`"${text}" must be from ${least} to ${most}${why}.`);
+  };
 }
 
 /** Speeds as `from:to:step`, as a list `8000,9500`, or one [rpm]. */

@@ -7,9 +7,8 @@ import {
   anglesFlag,
   bandFlag,
   countFlag,
-  lengthOrZeroFlag,
+  lengthWithin,
   overrideFlag,
-  positiveLengthFlag,
   speedFlag,
   speedsFlag,
 } from './flag-values.ts';
@@ -75,7 +74,7 @@ export const commonFlags: readonly VerbFlag[] = [
     member: 'cell',
     syntax: '--cell <length>',
     help: 'cell length of the mesh, such as 5mm',
-    read: positiveLengthFlag,
+    read: lengthWithin('0.1mm', '50mm', ', as in case files'),
   },
   {
     member: 'set',
@@ -147,13 +146,13 @@ export const verbFlags = {
     member: 'thickness',
     syntax: '--thickness <length>',
     help: 'sheet thickness (default: 0.8mm)',
-    read: lengthOrZeroFlag,
+    read: lengthWithin('0mm', '6mm', ': thicker sheet is not rolled into cones of a pipe'),
   },
   seam: {
     member: 'seam',
     syntax: '--seam <length>',
     help: 'allowance added along one straight edge (default: 0mm)',
-    read: lengthOrZeroFlag,
+    read: lengthWithin('0mm', '50mm', ': a lap seam takes some millimetres'),
   },
 } as const satisfies Readonly<Record<string, VerbFlag>>;
 

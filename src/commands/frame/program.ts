@@ -4,8 +4,8 @@
  */
 
 import { Command as CommanderCommand, CommanderError } from 'commander';
-import { type ExitCode, errorText, exitCodeOf, exitCodes } from './exit-codes.ts';
-import { commanderOption, commonFlags, flagsOf } from './flags.ts';
+import { type ExitCode, errorText, exitCodeOf, exitCodes, UsageError } from './exit-codes.ts';
+import { commanderOption, commonFlags, flagsOf, type VerbFlag } from './flags.ts';
 import { interruptionSignal } from './interruption.ts';
 import { surviveClosedPipes, terminalOf } from './terminal.ts';
 import type { Command, Verb } from './verb.ts';
@@ -75,8 +75,22 @@ function commanderCommand(verb: Verb): CommanderCommand {
   if (verb.flags.length > 0) command.optionsGroup('Flags:');
   for (const flag of verb.flags) command.addOption(commanderOption(flag));
   command.optionsGroup('Common flags:');
-  for (const flag of commonFlags) command.addOption(commanderOption(flag));
+  for (const flag of commonFlags) command.addOption(commanderOption(flag).hideHelp(!isShown(flag, verb)));
   return command;
+}
+
+function isShown({ member }: VerbFlag, { without, oneThread }: Verb): boolean {
+  return without?.[member] === undefined && !(member === 'threads' && oneThread === true);
+}
+
+/** @throws UsageError where a flag was given that cannot do anything */
+function refuseIdle({ name, without = {} }: Verb, given: Readonly<Record<string, unknown>>): void {
+  for (const flag of commonFlags) {
+    const why = without[flag.member];
+    const option = commanderOption(flag);
+    if (why !== undefined && given[option.attributeName()] !== undefined)
+      throw new UsageError(`${option.long ?? ''} means nothing to ${name}: ${why}.`);
+  }
 }
 
 /** A command as one can paste it, over several lines if it is long. */
@@ -105,9 +119,11 @@ async function runVerb(
     stderr: process.stderr,
     environment: process.env,
     quiet: flags.quiet,
+    plainProgress: verb.long === true,
   });
   const { signal, release } = interruptionSignal(terminal.warning);
   try {
+    refuseIdle(verb, given);
     const command = await load();
     const program = `echocone ${programVersion()}`;
     const code = await command.run({ verb: verb.name, files, flags, terminal, signal, program });

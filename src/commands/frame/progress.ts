@@ -1,6 +1,6 @@
 /**
- * How far a long command is: a line that rewrites itself on a terminal, a plain line now and then anywhere else,
- * nothing with --quiet. The time left is estimated from the mean rate so far, so it is only given once a part is done.
+ * How far a long command is: a line that rewrites itself on a terminal, a plain line now and then anywhere else
+ * for what takes hours, nothing with --quiet. The time left is estimated from the mean rate so far, so it is only given once a part is done.
  */
 
 export interface ProgressSink {
@@ -21,7 +21,7 @@ export interface Progress {
 
 /** Least time between two lines [ms]. */
 const liveInterval = 100;
-const plainInterval = 10_000;
+const plainInterval = 30_000;
 
 export interface ProgressSubject {
   /** What is being done, `sweep`. */

@@ -4,7 +4,7 @@
  * are replaced, each at once by renaming, so that a reader never sees half a file.
  */
 
-import { mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { FileError, isSystemError, systemErrorText } from './exit-codes.ts';
 
@@ -16,6 +16,8 @@ export interface RunFolder {
   file(name: string): string;
   /** Writes a file whole. */
   write(name: string, content: string | Uint8Array): void;
+  /** Of a run that came to nothing: takes the folder away if it was made for it and is empty. */
+  giveUp(): void;
 }
 
 export interface RunFolderRequest {
@@ -31,7 +33,7 @@ export interface RunFolderRequest {
 
 export function openRunFolder(request: RunFolderRequest): RunFolder {
   const path = request.out ?? freshFolder(request.name, request.now ?? new Date());
-  asFileError(() => mkdirSync(path, { recursive: true }));
+  const made = asFileError(() => makeFolder(path));
   const present = asFileError(() => readdirSync(path));
   const resumed = request.resumes !== undefined && present.includes(request.resumes);
   if (present.length > 0 && !request.overwrite && !resumed) {
@@ -45,7 +47,45 @@ export function openRunFolder(request: RunFolderRequest): RunFolder {
     has: (name) => asFileError(() => readdirSync(path)).includes(name),
     file: (name) => join(path, name),
     write: (name, content) => writeWhole(join(path, name), content),
+    giveUp: () => {
+      try {
+        if (made) rmdirSync(path);
+      } catch {
+        // It holds something, which is kept.
+      }
+    },
   };
+}
+
+/**
+ * Makes a folder and what is missing above it, one by one; false if it was there. (Node's own `recursive` never ends
+ * where a folder can be made nowhere, as below /proc.)
+ */
+function makeFolder(path: string): boolean {
+  if (isFolder(path)) return false;
+  const above = dirname(path);
+  if (above !== path) makeFolder(above);
+  try {
+    mkdirSync(path);
+    return true;
+  } catch (error) {
+    if (isSystemError(error) && error.code === 'EEXIST') {
+      // Another run may have made it in the meantime.
+      if (isFolder(path)) return false;
+      throw new FileError(`${path}: there is a file of this name, so no folder can be made.`);
+    }
+    if (isSystemError(error) && error.code === 'ENOENT')
+      throw new FileError(`${path}: no folder can be made there.`);
+    throw error;
+  }
+}
+
+function isFolder(path: string): boolean {
+  try {
+    return statSync(path).isDirectory();
+  } catch {
+    return false;
+  }
 }
 
 /** Writes a file under another name and renames it. */

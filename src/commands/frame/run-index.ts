@@ -1,13 +1,13 @@
 /**
- * The index of a folder of runs. Each run folder gets a small `run.json`: what ran, when, the answer in one line, the
- * outline and a curve. `index.html` in the folder above lists them, newest first, and is written anew by every run.
+ * The index of a folder of runs. Each run folder gets a small `run.json` (`run-sweep.json` where the run of another
+ * verb lies there already): what ran, when, the answer in one line, the outline and a curve. `index.html` in the folder above lists them, newest first, and is written anew by every run.
  *
  * The runs' results matter, the index does not: whatever goes wrong with it is a message, never the end of a run.
  * What is no run of ours or is broken is left out. No index is written over a file that is not one of ours, nor into
  * places where people keep other things: the root, the home and the temporary folder, a folder of program source.
  */
 
-import { readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
+import { readdirSync, readFileSync, realpathSync, rmSync, statSync } from 'node:fs';
 import { homedir, tmpdir } from 'node:os';
 import { basename, dirname, join, parse } from 'node:path';
 import { type IndexedRun, indexPage } from '../../../plots/pages/index-page.ts';
@@ -21,6 +21,9 @@ const CARD = 'run.json';
 const INDEX = 'index.html';
 /** A mark in the page by which an index is known to be ours. */
 const MARK = '<ol class="runs">';
+/** In place of a page: the run is its files, and the link leads to the folder. */
+export const HERE = './';
+const PAGE = /^(?:[a-z-]+\.html|\.\/)$/;
 /** No card of ours is larger [bytes]. */
 const LARGEST = 1_000_000;
 
@@ -33,11 +36,34 @@ export function listRun(
 ): void {
   try {
     const run = { schemaVersion: 1, program, page, when: localTime(now), ...card };
-    folder.write(CARD, jsonText(run));
+    folder.write(cardName(folder, card.kind), jsonText(run));
     writeIndex(folder.path, program);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     terminal.message(`The index of runs was not brought up to date: ${plainText(why)}`);
+  }
+}
+
+/** `run.json`, unless that is the card of another verb's run, whose page lies there still: both are listed then. */
+function cardName(folder: RunFolder, kind: string): string {
+  const first = cardAt(folder.path, CARD);
+  const own = `run-${kind}.json`;
+  if (first !== null && first.kind !== kind) return own;
+  rmSync(folder.file(own), { force: true });
+  return CARD;
+}
+
+/** A card that can be read and whose page is there, or null. */
+function cardAt(runFolder: string, file: string): IndexedRun | null {
+  try {
+    const path = join(runFolder, file);
+    if (statSync(path).size > LARGEST) return null;
+    const run = indexedRun(basename(runFolder), JSON.parse(readFileSync(path, 'utf8')));
+    if (run === null) return null;
+    const page = statSync(join(dirname(runFolder), run.href));
+    return run.href.endsWith('/') || page.isFile() ? run : null;
+  } catch {
+    return null;
   }
 }
 
@@ -79,17 +105,20 @@ const sameStamps = (a: readonly Card[], b: readonly Card[]): boolean =>
 function cardsIn(place: string): readonly Card[] {
   return readdirSync(place, { withFileTypes: true })
     .filter((entry) => entry.isDirectory())
-    .flatMap(({ name }) => {
-      try {
-        const path = join(place, name, CARD);
-        if (statSync(path).size > LARGEST) return [];
-        const run = indexedRun(name, JSON.parse(readFileSync(path, 'utf8')));
-        if (run === null || !statSync(join(place, run.href)).isFile()) return [];
-        return [{ stamp: `${name} ${run.when}`, run }];
-      } catch {
-        return [];
-      }
-    });
+    .flatMap(({ name }) =>
+      cardFiles(join(place, name)).flatMap((file) => {
+        const run = cardAt(join(place, name), file);
+        return run === null ? [] : [{ stamp: `${name} ${run.href} ${run.when}`, run }];
+      }),
+    );
+}
+
+function cardFiles(runFolder: string): readonly string[] {
+  try {
+    return readdirSync(runFolder).filter((name) => /^run(?:-[a-z]+)?\.json$/.test(name));
+  } catch {
+    return [];
+  }
 }
 
 /** The card of a folder, or null if it is none. */
@@ -97,10 +126,10 @@ function indexedRun(folder: string, card: unknown): IndexedRun | null {
   if (!isRecord(card)) return null;
   const { title, kind, page, when, line, outlines, curves } = card;
   for (const text of [title, kind, page, when, line]) if (typeof text !== 'string') return null;
-  if (!/^[a-z-]+\.html$/.test(page as string) || !isList(outlines) || !isList(curves)) return null;
+  if (!PAGE.test(page as string) || !isList(outlines) || !isList(curves)) return null;
   if (!outlines.every((outline) => isList(outline) && outline.every(isStretch))) return null;
   if (!curves.every(isCurve)) return null;
-  return { ...(card as unknown as IndexedRun), href: `${folder}/${page}` };
+  return { ...(card as unknown as IndexedRun), href: `${folder}/${page === HERE ? '' : page}` };
 }
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>

@@ -1,7 +1,7 @@
 /**
  * What a command prints, and where: answers to stdout, so that they can be piped; messages and progress to stderr.
- * Colour and the rewriting progress line only on a terminal, and no colour where NO_COLOR is set (no-color.org). A
- * reader that goes away (`| head`) ends the printing, not the command.
+ * Colour and the rewriting progress line only on a terminal, and no colour where NO_COLOR is set (no-color.org);
+ * elsewhere what takes hours prints a plain line now and then, and the rest none. A reader that goes away (`| head`) ends the printing, not the command.
  */
 
 import { plainText, shortened } from './plain-text.ts';
@@ -32,10 +32,12 @@ export interface TerminalSettings {
   readonly stderr: Output;
   readonly environment: Readonly<Record<string, string | undefined>>;
   readonly quiet: boolean;
+  /** Progress in plain lines where the line cannot be rewritten; otherwise none there. */
+  readonly plainProgress?: boolean;
 }
 
 export function terminalOf(settings: TerminalSettings): Terminal {
-  const { stdout, stderr, environment, quiet } = settings;
+  const { stdout, stderr, environment, quiet, plainProgress = false } = settings;
   const dumb = environment.TERM === 'dumb';
   const live = stderr.isTTY === true && !dumb;
   const noColour = environment.NO_COLOR !== undefined && environment.NO_COLOR !== '';
@@ -48,7 +50,7 @@ export function terminalOf(settings: TerminalSettings): Terminal {
       if (quiet) return;
       const text = shortened(plainText(line), (stderr.columns ?? 80) - 1);
       if (!live) {
-        stderr.write(`${plainText(line)}\n`);
+        if (plainProgress) stderr.write(`${plainText(line)}\n`);
         return;
       }
       liveLine = text;

@@ -34,6 +34,12 @@ export interface Verb {
   /** Some lines more, for the verb's own help. */
   readonly description: string;
   readonly flags: readonly VerbFlag[];
+  /** Common flags that cannot do anything here, and why: refused. */
+  readonly without?: Partial<Readonly<Record<keyof Flags, string>>>;
+  /** Works on one thread: --threads is taken, for scripts that always give it, and not shown. */
+  readonly oneThread?: boolean;
+  /** May take hours: says now and then how far it is where the line cannot be rewritten. */
+  readonly long?: boolean;
   /** Two commands that run as they stand. */
   readonly examples: readonly [string, string];
   /** How to go on after Ctrl-C. */

@@ -14,6 +14,12 @@ export const check: Verb = {
     'Port events and durations, time-areas, the sections of the pipe, the handbook length, and warnings ' +
     'where common practice would differ. Writes no file.',
   flags: [],
+  without: {
+    out: 'it writes no file',
+    overwrite: 'it writes no file',
+    cell: 'nothing is simulated, so there is no mesh',
+  },
+  oneThread: true,
   examples: [
     `echocone check ${draft}`,
     `echocone check ${draft} --set "engine.exhaust.windows.0.width=38 mm"`,
@@ -27,6 +33,7 @@ export const pulse: Verb = {
   summary: 'Let gas go in a duct or a vessel and watch it at probes',
   description: 'One shot, no engine. Writes probes.csv, profiles.csv, pulse.json and pulse.html.',
   flags: [],
+  oneThread: true,
   examples: [
     'echocone pulse cases/pulse/shock-tube.yaml',
     'echocone pulse cases/pulse/cone.yaml --cell 1mm --out runs/cone',
@@ -57,8 +64,9 @@ export const map: Verb = {
     'Every speed at each of several exhaust durations (180 to 206 deg in steps of 2): all exhaust roofs move ' +
     "together, floors, head and pipe stay. Cells of 8 mm or the case's if longer, every second of its speeds if it " +
     'has many. Finished points are kept in a journal: the same command with the same --out goes on where it ' +
-    'stopped. Writes map.csv, map.json and map.html.',
+    "stopped; with --overwrite another map's journal gives way. Writes map.csv, map.json and map.html.",
   flags: [verbFlags.speeds, verbFlags.durations],
+  long: true,
   examples: [
     `echocone map ${draft}`,
     `echocone map ${draft} --rpm 8000:12000:500 --duration 186:202:4 --cell 10mm`,
@@ -87,8 +95,11 @@ export const overnight: Verb = {
   summary: 'Run many drafts, ranked; may be stopped and gone on with',
   description:
     'A study file names a case, what varies and the score. Every finished draft is kept in a journal: the same ' +
-    'command with the same --out goes on where it stopped. Writes journal.jsonl, ranking.csv and overnight.html.',
+    'command with the same --out goes on where it stopped. The journal of another study is never replaced, not ' +
+    'with --overwrite either: name another folder or move it away. Writes journal.jsonl, ranking.csv and ' +
+    'overnight.html.',
   flags: [],
+  long: true,
   examples: [
     'echocone overnight cases/studies/baffle-and-stinger.yaml --out runs/baffle',
     'echocone overnight cases/studies/baffle-and-stinger.yaml --threads 2 --json',
@@ -101,9 +112,11 @@ export const aim: Verb = {
   operands: '<case>',
   summary: 'Find section lengths for a target speed',
   description:
-    'Moves lengths and diameters of the pipe with the full model until the wave lands well at the target. Writes ' +
-    'aim.json, aim.html and a new pipe file.',
+    'Moves lengths and diameters of the pipe with the full model until the wave lands well at the target. Finished ' +
+    'runs are kept in a journal; that of another aim is never replaced, not with --overwrite either: name another ' +
+    'folder or move it away. Writes aim.json, aim.html and a new pipe file.',
   flags: [verbFlags.target, verbFlags.from, verbFlags.vary, verbFlags.limits, verbFlags.mostDrafts],
+  long: true,
   examples: [
     'echocone aim cases/saltmarsh-125/draft-c.yaml --rpm 11000',
     'echocone aim cases/saltmarsh-125/draft-c.yaml --rpm 11000 --cell 10mm --out runs/aim',
@@ -120,6 +133,8 @@ export const unroll: Verb = {
     'to check the print against. The diameters of the case are inside diameters; patterns are laid out on the ' +
     'middle of the sheet.',
   flags: [verbFlags.thickness, verbFlags.seam],
+  without: { cell: 'nothing is simulated, so there is no mesh' },
+  oneThread: true,
   examples: [
     `echocone unroll ${draft}`,
     `echocone unroll ${draft} --thickness 1mm --seam 6mm --out runs/patterns`,
@@ -135,6 +150,10 @@ export const verify: Verb = {
     'Exact solutions: error, observed order of convergence, balance of mass and energy. Writes verify.json and ' +
     'verify.html.',
   flags: [],
+  without: {
+    set: 'its problems are fixed and read no case',
+    cell: 'each problem has meshes of its own, from coarse to fine',
+  },
   examples: ['echocone verify', 'echocone verify --json --out runs/verify'],
   afterInterrupt: nothingKept,
 };
