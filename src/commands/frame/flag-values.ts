@@ -3,21 +3,20 @@
  * names it. Each reader returns SI (speeds in rpm) or throws a plain message that says what is allowed.
  */
 
-import { parseQuantity } from '../../case/quantity-text.ts';
-import { unitsOf } from '../../case/units.ts';
 import { UsageError } from './exit-codes.ts';
 
+const lengthUnits: Readonly<Record<string, number>> = { mm: 1e-3, cm: 1e-2, m: 1, in: 0.0254, um: 1e-6 };
 const number = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/;
 
 /** A length with its unit, `5mm`, in the units of case files [m]. */
 export function lengthFlag(text: string): number {
-  const length = parseQuantity(text, 'length');
-  if (!length.ok) {
-    const units = unitsOf('length');
-    const listed = `${units.slice(0, -1).join(', ')} or ${units.at(-1)}`;
-    throw new UsageError(`"${text}" is not a length; write a number with ${listed}, such as 5mm.`);
+  const [value, unit] = numberAndUnit(text);
+  const scale = lengthUnits[unit];
+  if (scale === undefined) {
+    throw new UsageError(`"${text}" is not a length; write a number with mm, cm, m, in or um, such as 5mm.`);
   }
-  return length.value;
+  // Dividing by 1000 is correctly rounded, multiplying by 0.001 is not: 5mm must be the same number everywhere.
+  return scale < 1 && unit !== 'in' ? value / Math.round(1 / scale) : value * scale;
 }
 
 /** A length between two limits, both of them allowed [m]. */
