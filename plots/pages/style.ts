@@ -29,6 +29,7 @@ header.sheet{padding-top:14px}
 .titleblock dd{margin:0;font-size:16px;line-height:1.25;overflow-wrap:anywhere}
 .titleblock div:first-child dd{font-weight:700}
 .answer{display:grid;grid-template-columns:minmax(0,1.25fr) minmax(0,1fr);gap:10px 36px;align-items:start;padding-top:20px}
+h1+.meaning{margin:-6px 0 12px;color:var(--faint)}
 h1{font-size:35px;line-height:1.14;margin:0 0 14px;font-weight:700;letter-spacing:-.005em;text-wrap:balance}
 .findings{margin:0;border-top:1px solid var(--hairline)}
 .findings div{display:grid;grid-template-columns:8.6em minmax(0,1fr);gap:0 12px;padding:6px 0;border-bottom:1px solid var(--hairline)}
@@ -50,7 +51,8 @@ figcaption b{color:var(--ink);font-weight:600}
 .plot .cursor{position:absolute;pointer-events:none;background:var(--ink);opacity:.55;display:none;z-index:2}
 .outline{display:block;width:100%;height:auto;max-height:190px;overflow:visible}
 .outline .draft{fill:none;stroke-width:2;vector-effect:non-scaling-stroke}
-.outline .draft-0{fill:var(--grid);stroke:var(--draft-0)}
+.outline .draft-0{fill:var(--grid);stroke:var(--draft-0)}.outline .shadow{fill:var(--grid)}
+.outlines{list-style:none;margin:0;padding:0}.outlines li{margin:0 0 8px}.outlines .draft-key{margin:1px 0 0;max-width:none}
 ${[1, 2, 3, 4, 5, 6, 7].map((i) => `.outline .draft-${i}{stroke:var(--draft-${i})}`).join('\n')}
 .outline .draft-1{stroke-dasharray:9 6}.outline .draft-2{stroke-dasharray:16 6}.outline .draft-3{stroke-dasharray:10 4 2 4}.outline .draft-4{stroke-dasharray:2.5 4}.outline .draft-5{stroke-dasharray:16 4 3 4}
 .outline .joint{stroke:var(--ink);stroke-width:1;vector-effect:non-scaling-stroke}
@@ -58,7 +60,7 @@ ${[1, 2, 3, 4, 5, 6, 7].map((i) => `.outline .draft-${i}{stroke:var(--draft-${i}
 .sections{list-style:none;margin:6px 0 0;padding:0;display:flex;flex-wrap:wrap;gap:2px 20px;font-size:13.5px;color:var(--faint);font-variant-numeric:tabular-nums}
 .sections b{color:var(--ink);font-weight:600}
 .sections li{overflow-wrap:anywhere}
-.glance{display:block;width:100%;max-width:600px;height:auto;font:12px ${fontStack.replace(/"/g, "'")};margin:0 auto}
+.glance{display:block;width:100%;max-width:470px;height:auto;font:12px ${fontStack.replace(/"/g, "'")};margin:0 auto}
 .glance text{fill:var(--faint)}.glance .name{font-size:12px}
 .window{fill:var(--useful)}.glance .wanted{fill:var(--useful-ink)}
 .spread{fill:var(--returning);opacity:.13}
@@ -82,6 +84,8 @@ ${[1, 2, 3, 4, 5, 6, 7].map((i) => `.outline .draft-${i}{stroke:var(--draft-${i}
 .player input[type=range]{flex:1 1 160px;min-width:120px;height:30px;margin:0;accent-color:var(--returning)}
 .player output{font-size:21px;font-weight:700;min-width:6.2em;font-variant-numeric:tabular-nums}
 .player .verdict{flex:1 1 100%;font-size:14px;color:var(--faint)}
+.player .readout{flex:1 1 100%;font-size:14px;color:var(--faint)}
+.player.tells .verdict,.player .readout{line-height:20px;min-height:20px}
 button,select{max-width:100%;font-size:15px;color:var(--ink);background:var(--sheet);border:1px solid var(--ink);border-radius:2px;padding:5px 14px;min-height:34px;cursor:pointer}
 .readout{min-height:1.5em;font-size:14px;font-variant-numeric:tabular-nums;color:var(--ink)}
 .scroll{overflow-x:auto;max-width:100%}
@@ -95,29 +99,35 @@ th .unit{display:block;font-weight:400;color:var(--faint)}
 td:not(.n){min-width:6.5em}td.mark{min-width:1.4em}
 td.n,th.n{text-align:right;white-space:nowrap}
 tr.useful td,tr.useful th{background:var(--useful)}
+td .why{display:none}
 td.assumed::before{content:"assumed ";color:var(--useful-ink);font-weight:600}
 details{margin-top:14px}summary{cursor:pointer;font-family:${fontStack};font-size:16px;padding:4px 0}
 .warn{border-left:4px solid var(--exhaust);padding:2px 0 2px 12px;margin:12px 0}
 .good{color:var(--transfer);font-weight:600}.bad{color:var(--exhaust);font-weight:600}
 h1.alone{margin:22px 0 14px}
-.draft-key{margin-top:4px}.draft-key summary{font-size:14.5px;border-left:22px solid;padding:1px 0 1px 9px;border-image:none}
-${[0, 1, 2, 3, 4, 5, 6, 7].map((i) => `.key-${i} summary{border-left-color:var(--draft-${i})}`).join('')}
+.draft-key{font:14.5px/1.3 ${fontStack};border-left:22px solid;padding:0 0 0 9px;overflow-wrap:anywhere}
+${[0, 1, 2, 3, 4, 5, 6, 7].map((i) => `.key-${i}{border-left-color:var(--draft-${i})}`).join('')}
 ${[0, 1, 2, 3, 4, 5, 6, 7].map((i) => `td.draft-name-${i}{box-shadow:inset 6px 0 0 var(--draft-${i});padding-left:14px}`).join('')}
 th button{font:inherit;font-weight:600;border:0;background:none;padding:2px 0;min-height:24px;text-align:inherit;text-decoration:underline dotted;color:var(--ink)}
 th[aria-sort=ascending] button::after{content:" ↑"}th[aria-sort=descending] button::after{content:" ↓"}
 .runs{list-style:none;margin:0;padding:0;display:grid;grid-template-columns:repeat(auto-fill,minmax(290px,1fr));gap:0 32px}
 .runs li{border-top:1px solid var(--hairline);padding:10px 0 16px;min-width:0;overflow-wrap:anywhere}
 .runs a{font:700 17px/1.25 ${fontStack};display:block}.runs .what{color:var(--faint);font-size:13.5px}.runs p{margin:4px 0 8px}
-.thumbs{display:grid;grid-template-columns:1.5fr 1fr;gap:14px;align-items:end}.thumbs .outline{max-height:64px}
+.thumbs{display:grid;grid-template-columns:1.5fr 1fr;gap:14px;align-items:end}.thumbs .outline{max-height:84px}
 .thumb{width:100%;height:52px;border-bottom:1px solid var(--hairline)}.thumb polyline{fill:none;stroke-width:2;vector-effect:non-scaling-stroke}
+${[0, 1, 2, 3, 4, 5, 6, 7].map((i) => `.thumb-draft-${i}{stroke:var(--draft-${i})}`).join('')}
+.thumb-draft-1{stroke-dasharray:7 4}.thumb-draft-2{stroke-dasharray:12 4}
 .thumb-torque{stroke:var(--torque)}.thumb-power{stroke:var(--power);stroke-dasharray:8 4}.thumb-returning{stroke:var(--returning)}.thumb-outgoing{stroke:var(--outgoing);stroke-dasharray:5 3}
 footer{margin-top:48px;padding-bottom:40px;color:var(--faint);font-size:13.5px}
 footer p{border-top:1.5px solid var(--ink);padding-top:8px;max-width:none}
-@media screen and (max-width:860px){.turn ol{display:grid;grid-template-columns:repeat(auto-fill,minmax(150px,1fr));height:auto;gap:0 12px}.turn li,.turn .event-eo,.turn .event-to,.turn .event-next-eo{position:static;transform:none;text-align:left}.turn i{display:inline}.answer,.pair{grid-template-columns:minmax(0,1fr)}h1{font-size:28px}}
+@media screen and (max-width:860px){.turn ol{display:grid;grid-template-columns:repeat(auto-fill,minmax(150px,1fr));height:auto;gap:0 12px}.turn li,.turn .event-eo,.turn .event-to,.turn .event-next-eo{position:static;transform:none;text-align:left}.turn i{display:inline}.answer,.pair{grid-template-columns:minmax(0,1fr)}h1{font-size:28px}.player.tells .verdict{min-height:40px}.player .readout{font-size:13px}}
 @media screen and (max-width:520px){main,header.sheet,footer{padding-left:14px;padding-right:14px}h1{font-size:25px;margin-bottom:10px}
 .titleblock dd{font-size:14px}.titleblock div.minor{display:none}
 .findings div{grid-template-columns:minmax(0,1fr)}.answer{padding-top:14px}
-.player output{font-size:18px}table{font-size:13px}th,td{padding-right:7px}td:not(.n){min-width:0}}
+.player output{font-size:18px}.player{gap:2px 10px;padding:5px 0}.player.tells .verdict{min-height:54px}.player .readout{min-height:36px}.player.tells .verdict,.player .readout{font-size:13px;line-height:18px}
+table{font-size:13px}th,td{padding-right:7px}td:not(.n){min-width:0}td:not(.n):last-child{min-width:220px}
+.inputs .reason{display:none}td .why{display:block;color:var(--faint);font-size:12px;line-height:1.3}
+.inputs td:first-child{min-width:112px}.inputs td.assumed::before{content:""}.inputs td.n{white-space:normal}.inputs td{overflow-wrap:anywhere}}
 `;
 
 const print = `
@@ -126,17 +136,17 @@ const print = `
 body{font-size:8.6pt;line-height:1.32;background:#fff;-webkit-print-color-adjust:exact;print-color-adjust:exact}
 main,header.sheet,footer{max-width:none;padding:0}header.sheet{padding-top:0}
 .titleblock div{padding:1px 7px 2px;flex:1 1 80px}.titleblock div:first-child{flex:1.4 1 100px}.titleblock dd{font-size:10pt}.titleblock dt{font-size:7.5pt}
-.answer{grid-template-columns:1.45fr 1fr;padding-top:7px;gap:2px 16px}h1{font-size:16pt;margin-bottom:5px}
+.answer{grid-template-columns:minmax(0,1.45fr) minmax(0,1fr);padding-top:7px;gap:2px 16px}.answer.even{grid-template-columns:repeat(2,minmax(0,1fr));gap:2px 14px}h1{font-size:16pt;margin-bottom:5px}h1+.meaning{margin:-2px 0 4px}
 .findings div{padding:1.5px 0;grid-template-columns:8em minmax(0,1fr)}.findings .way{margin:0}
 h2{font-size:12pt;margin:7px 0 1px;padding-top:3px;break-after:avoid}h3{font-size:10pt;margin:0}
 figure{margin-top:4px;break-inside:avoid}figcaption{font-size:7.6pt;line-height:1.25;margin:0;max-width:none}p{max-width:none}.glance+.note{max-width:52ch;margin:6px auto 0}
-.note,.small{font-size:7.8pt}.player .verdict{font-size:8pt}.warn{margin:3px 0}figcaption .wrong{display:none}
+.note,.small{font-size:7.8pt}.player .verdict{font-size:8pt;line-height:1.3!important;min-height:0!important}.warn{margin:3px 0}figcaption .wrong{display:none}
 p{margin:3px 0}ul{margin:3px 0;padding-left:16px}
 .pair{grid-template-columns:repeat(2,minmax(0,1fr));gap:0 14px}.plot{min-height:0}
 .outline{max-height:16mm}.answer .note{display:none}.sections{font-size:7.6pt;gap:0 12px;margin-top:2px}
 .turn{margin-top:3px;font-size:7.6pt}.turn svg{height:16px}
 .turn ol{display:block;height:2.7em}.turn li{position:absolute}
-.player{position:static;padding:0;border:0}.player button,.player input,.readout,.noprint,details{display:none!important}
+.player{position:static;padding:0;border:0;break-after:avoid}.player button,.player input,.readout,.noprint,details{display:none!important}
 .player output{font-size:11pt;min-width:0}.player .verdict{flex:1 1 60%}
 .sheetbreak{break-before:page}
 table{font-size:7.6pt}.tall{max-height:170mm;overflow:hidden}th,td{padding:1px 8px 1px 0}
