@@ -10,6 +10,7 @@ import type { SweepResult } from '../study/result.ts';
 import { withRun } from '../study/run-settings.ts';
 import { runSweeps } from '../study/run-sweeps.ts';
 import { assumedVariants, type Moves, movesAt } from '../study/sensitivity.ts';
+import { type KeptGroups, openKeptGroups } from '../study/sweep-journal.ts';
 import { csvText } from './frame/csv.ts';
 import { type ExitCode, exitCodes } from './frame/exit-codes.ts';
 import { jsonText } from './frame/json.ts';
@@ -21,18 +22,31 @@ import type { Invocation } from './frame/verb.ts';
 import { inputsWithMoves, movesText } from './words/moves-text.ts';
 import { sweepText } from './words/sweep-text.ts';
 
+/** Not the name that long studies give theirs, so that a sweep never takes theirs away. */
+const JOURNAL = 'sweep-journal.jsonl';
+
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
   const file = files[0] as string;
   const opened = openFile(file);
   const subject = withRun(caseOf(opened, flags.set), flags);
   for (const warning of subject.warnings) terminal.warning(plainText(warning));
-  const folder = openRunFolder({ out: flags.out, name: subject.name, overwrite: flags.overwrite });
+  const folder = openRunFolder({
+    out: flags.out,
+    name: subject.name,
+    overwrite: flags.overwrite,
+    resumes: JOURNAL,
+  });
+  const kept = openKeptGroups(folder.file(JOURNAL), { subject, program }, flags.overwrite);
   const pool = openPool(flags.threads);
-  const use = { pool, opened, flags, terminal, signal, program };
+  const use = { pool, opened, kept, flags, terminal, signal, program };
   let swept: Swept;
   try {
     swept = await sweptCase(subject, use);
+  } catch (error) {
+    if (signal.aborted) terminal.warning(`To go on: the same command with --out ${folder.path}`);
+    throw error;
   } finally {
+    kept.close();
     await pool.close();
   }
   const { result, moves } = swept;
@@ -43,6 +57,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   const extras = { inputs, ...(moves === null ? {} : { movesAt: moves }) };
   folder.write('sweep.html', sweepPage(result, pageAssets('sweep'), extras));
   listRun(folder, 'sweep.html', sweepCard(result), { terminal, program });
+  kept.remove();
   terminal.answer(
     flags.json
       ? jsonText(document)
@@ -50,7 +65,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   );
   terminal.message(`Page: ${folder.file('sweep.html')}`);
   terminal.message('sweep.csv and sweep.json lie beside it.');
-  terminal.message(`Next: echocone compare ${plainText(file)} ANOTHER-DRAFT`);
+  if (result.rows.length > 0) terminal.message(`Next: echocone compare ${plainText(file)} ANOTHER-DRAFT`);
   return isWhole(result) ? exitCodes.done : exitCodes.unsettled;
 }
 
@@ -63,15 +78,23 @@ interface Swept {
 /** Runs a case's speeds on worker threads, then what its inputs move where that is asked for. */
 async function sweptCase(
   subject: Case,
-  use: Pick<Invocation, 'flags' | 'terminal' | 'signal' | 'program'> & { pool: Pool; opened: OpenedFile },
+  use: Pick<Invocation, 'flags' | 'terminal' | 'signal' | 'program'> & {
+    pool: Pool;
+    opened: OpenedFile;
+    kept: KeptGroups;
+  },
 ): Promise<Swept> {
-  const { pool, opened, flags, terminal, signal, program } = use;
+  const { pool, opened, kept, flags, terminal, signal, program } = use;
   const total = subject.run.speeds.length;
-  const progress = terminal.progress({ label: 'sweep', things: 'speeds', total });
+  const before = speedsIn(kept);
+  if (kept.tornBytes > 0)
+    terminal.warning(`The last line of the journal was torn: ${kept.tornBytes} bytes were dropped.`);
+  if (before > 0) terminal.message(`Going on: ${before} of ${total} speeds are done already.`);
+  const progress = terminal.progress({ label: 'sweep', things: 'speeds', total, before });
   let result: SweepResult;
   try {
     const advance = (speeds: number): void => progress.advance(speeds);
-    [result] = (await runSweeps([subject], { pool, program, signal, advance })) as [SweepResult];
+    [result] = (await runSweeps([subject], { pool, program, signal, advance, kept })) as [SweepResult];
   } finally {
     progress.finish();
   }
@@ -89,6 +112,10 @@ async function sweptCase(
   } finally {
     inputs.finish();
   }
+}
+
+function speedsIn({ done }: KeptGroups): number {
+  return [...done.values()].reduce((sum, { records, failures }) => sum + records.length + failures.length, 0);
 }
 
 /** The target where it was swept, or the speed of most torque [rpm]. */

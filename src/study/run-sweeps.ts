@@ -5,6 +5,7 @@ import { valueOrThrow } from './outcome.ts';
 import type { Pool } from './pool.ts';
 import type { SweepResult } from './result.ts';
 import { type GroupResult, speedGroups, sweepResult } from './sweep.ts';
+import type { KeptGroups } from './sweep-journal.ts';
 
 export async function runSweeps(
   subjects: readonly Case[],
@@ -14,15 +15,29 @@ export async function runSweeps(
     readonly signal?: AbortSignal;
     /** Hears of the speeds finished so far, of all cases. */
     readonly advance?: (speeds: number) => void;
+    /** Groups that are done already, and where the others go as they finish. */
+    readonly kept?: Pick<KeptGroups, 'done' | 'keep'>;
   },
 ): Promise<SweepResult[]> {
   const groups = subjects.flatMap((subject, of) => speedGroups(subject).map((input) => ({ of, input })));
-  const jobs = groups.map(({ input }) => ({ kind: 'speed-group' as const, input }));
   const done: GroupResult[] = [];
   let speeds = 0;
-  for await (const { index, outcome } of use.pool.asFinished(jobs, use.signal)) {
-    done[index] = valueOrThrow(outcome);
-    speeds += groups[index]?.input.speeds.length ?? 0;
+  const open: number[] = [];
+  for (const [index, { input }] of groups.entries()) {
+    const kept = use.kept?.done.get(index);
+    if (kept === undefined) open.push(index);
+    else {
+      done[index] = kept;
+      speeds += input.speeds.length;
+    }
+  }
+  const jobs = open.map((index) => ({ kind: 'speed-group' as const, input: groups[index]!.input }));
+  for await (const { index: place, outcome } of use.pool.asFinished(jobs, use.signal)) {
+    const index = open[place]!;
+    const result = valueOrThrow(outcome);
+    use.kept?.keep(index, result);
+    done[index] = result;
+    speeds += groups[index]!.input.speeds.length;
     use.advance?.(speeds);
   }
   return subjects.map((subject, of) =>

@@ -47,13 +47,14 @@ export const sweep: Verb = {
   summary: 'Run the engine over a range of speeds',
   description:
     'Where the reflected wave lands against exhaust closing at every speed, with torque and power. ' +
-    'Writes sweep.csv, sweep.json and sweep.html.',
+    'Finished speeds are kept until all are done: broken off, the same command with the same --out goes on. Writes ' +
+    'sweep.csv, sweep.json and sweep.html.',
   flags: [verbFlags.speeds, verbFlags.moves],
   examples: [
     `echocone sweep ${draft}`,
     `echocone sweep ${draft} --rpm 9000:12000:250 --cell 8mm --out runs/draft-a`,
   ],
-  afterInterrupt: nothingKept,
+  afterInterrupt: 'Finished speeds are kept; the same command with the same --out goes on from there.',
 };
 
 export const map: Verb = {
