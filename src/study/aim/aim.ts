@@ -11,7 +11,7 @@ import type { Pipe } from '../../case/model.ts';
 import { constraintList } from '../constraints.ts';
 import type { Evaluator } from './evaluator.ts';
 import { bestFinalist } from './finalists.ts';
-import { edges, reachedLimits } from './limits.ts';
+import { reachedLimits } from './limits.ts';
 import { cellCount } from './mesh.ts';
 import { proved } from './proof.ts';
 import { type AimQuantity, aimQuantities, pointOf } from './quantities.ts';
@@ -70,10 +70,7 @@ export async function aim(wish: AimWish, evaluator: Evaluator, watcher: AimWatch
     sensitivities,
     history: found.history,
     end: found.outcome.end,
-    limits: [
-      ...reachedLimits({ engine: subject.engine, pipe: after.pipe }, quantities, constraints, after, target),
-      ...edges(sensitivities, after.judged?.torque ?? Number.NaN),
-    ],
+    limits: reachedLimits({ engine: subject.engine, pipe: after.pipe }, quantities, constraints, after, target),
   };
 }
 

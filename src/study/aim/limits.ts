@@ -3,7 +3,6 @@
 import type { Constraint, Drawn } from '../constraints.ts';
 import type { AimQuantity } from './quantities.ts';
 import type { AimedPipe } from './result.ts';
-import type { Sensitivity } from './sensitivities.ts';
 
 /** A quantity within this share of its range from an end rests on it. */
 const AT_END = 0.01;
@@ -41,17 +40,4 @@ function windowEdge({ rows, judged }: Pick<AimedPipe, 'rows' | 'judged'>, target
   if (outsideDeg > 0) return lands(lead < 0 ? 'after exhaust closing' : 'before transfer closing');
   if (lead < AT_EDGE) return lands('just before exhaust closing');
   return lead > window - AT_EDGE ? lands('just after transfer closing') : [];
-}
-
-/** A change of the torque by more than this share, for so small a change of the pipe, is an edge. */
-const EDGE = 0.08;
-
-/** Where a little more or less of a section loses the plug-back, in words. */
-export function edges(sensitivities: readonly Sensitivity[], torque: number): readonly string[] {
-  return sensitivities.flatMap(({ name, change, torqueLessNm, torqueMoreNm }) => {
-    const amount = change.replace('+', '');
-    const said = (loss: number, way: string): string[] =>
-      loss < -EDGE * torque ? [`${amount} ${way} ${name} loses ${(-loss).toFixed(1)} Nm`] : [];
-    return [...said(torqueMoreNm, 'more'), ...said(torqueLessNm, 'less')];
-  });
 }

@@ -54,7 +54,7 @@ export function aimDocument(wish: AimWish, result: AimResult, { program, newFile
     sensitivities: result.sensitivities,
     limits: result.limits,
     end: result.end,
-    history: result.history.map(({ evaluation, judged }) => ({ evaluation, score: judged?.score ?? null })),
+    history: historyOf(result),
     newFile,
   };
 }
@@ -72,6 +72,8 @@ export function aimPageResult(wish: AimWish, result: AimResult, { program, newFi
     scoreAfter: result.after.judged?.torque ?? null,
     before: pagePipe(subject, before),
     after: pagePipe(subject, result.after),
+    // The handbook's pipe that the search began with, where it is not the one before.
+    start: result.start.pipe === before.pipe ? null : pagePipe(subject, result.start),
     newFile,
     changes: result.changes.map(({ name, before: was, after, limit }) => ({
       name,
@@ -81,9 +83,21 @@ export function aimPageResult(wish: AimWish, result: AimResult, { program, newFi
       ...(limit === '' ? {} : { limit }),
     })),
     sensitivities: result.sensitivities,
-    history: result.history.map(({ evaluation, judged }) => ({ evaluation, score: judged?.score ?? null })),
+    history: historyOf(result),
+    startedFrom: result.startedFrom,
+    end: result.end,
     limits: [...result.limits, ...whyNot(before, result)],
   };
+}
+
+/** What the search went by, the mean torque of each draft, and whether its wave landed in the window. */
+function historyOf({ history }: AimResult) {
+  return history.map(({ evaluation, judged }) => ({
+    evaluation,
+    score: judged?.score ?? null,
+    value: judged?.torque ?? null,
+    lands: judged?.outsideDeg === 0,
+  }));
 }
 
 /** Why nothing better was found, where that is so. */

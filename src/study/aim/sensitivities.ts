@@ -1,7 +1,9 @@
 /**
- * How far lead, torque and power at the target move with each section and with the wall: central differences,
- * (f(x + h) - f(x - h)) / 2h, on meshes of the same number of cells, told per 10 mm and per 50 K. The lead is taken to move
- * as the centroid of the plug-back does: the peak of a flat-topped wave jumps from one of its shoulders to the other.
+ * How far lead, torque and power at the target move with each section and with the wall, on meshes of the same number of
+ * cells: what a little less and a little more do, each as it was found, and central differences, (f(x + h) - f(x - h)) / 2h,
+ * told per 10 mm and per 50 K. Where the two sides differ the pipe stands on an edge, and the central difference is of
+ * little use. The lead is that of the centroid of the plug-back: the peak of a flat-topped wave jumps from one of its
+ * shoulders to the other.
  */
 
 import type { Case, Pipe } from '../../case/model.ts';
@@ -17,9 +19,15 @@ export interface Sensitivity {
   readonly leadDeg: number;
   readonly torqueNm: number;
   readonly powerKw: number;
-  /** Changes of the torque one way and the other, for where it falls off an edge [Nm]. */
+  /** By how much less and more were tried, `10 mm`. */
+  readonly step: string;
+  /** What they did, not scaled. */
+  readonly leadLessDeg: number;
+  readonly leadMoreDeg: number;
   readonly torqueLessNm: number;
   readonly torqueMoreNm: number;
+  readonly powerLessKw: number;
+  readonly powerMoreKw: number;
 }
 
 /** What the table's numbers are per [m, K]. */
@@ -31,6 +39,7 @@ const MOST_SHARE = 0.4;
 interface Difference {
   readonly name: string;
   readonly change: string;
+  readonly step: string;
   /** Half the difference over what the table tells per [-]. */
   readonly share: number;
   readonly below: Pipe;
@@ -43,6 +52,7 @@ function differencesOf(pipe: Pipe): readonly Difference[] {
     return {
       name,
       change: '+10 mm',
+      step: `${Number((1000 * h).toFixed(1))} mm`,
       share: h / LENGTH,
       below: withLength(pipe, index, length - h),
       above: withLength(pipe, index, length + h),
@@ -59,11 +69,11 @@ function differencesOf(pipe: Pipe): readonly Difference[] {
   });
   return [
     ...lengths,
-    { name: 'wall', change: '+50 K', share: 1, below: warmed(-WARMTH), above: warmed(WARMTH) },
+    { name: 'wall', change: '+50 K', step: '50 K', share: 1, below: warmed(-WARMTH), above: warmed(WARMTH) },
   ];
 }
 
-/** At one speed [rpm]; a difference of which a side fails is left out. */
+/** At one speed [rpm]; a difference of which a side fails is left out, and all of them if the pipe itself does. */
 export async function sensitivitiesOf(
   { subject, pipe, target, cells }: { subject: Case; pipe: Pipe; target: number; cells: number },
   evaluator: Evaluator,
@@ -80,8 +90,9 @@ export async function sensitivitiesOf(
     })),
   );
   const [middle, ...results] = await evaluator.results([base, ...sides]);
-  const torque = readingsOf(middle)?.torque ?? Number.NaN;
-  return differences.flatMap(({ name, change, share }, k): Sensitivity[] => {
+  const here = readingsOf(middle);
+  if (here === null) return [];
+  return differences.flatMap(({ name, change, step, share }, k): Sensitivity[] => {
     const [below, above] = [readingsOf(results[2 * k]), readingsOf(results[2 * k + 1])];
     if (below === null || above === null) return [];
     const slope = (column: keyof typeof below): number => (above[column] - below[column]) / (2 * share);
@@ -92,8 +103,13 @@ export async function sensitivitiesOf(
         leadDeg: slope('lead'),
         torqueNm: slope('torque'),
         powerKw: slope('power'),
-        torqueLessNm: (below.torque - torque) / share,
-        torqueMoreNm: (above.torque - torque) / share,
+        step,
+        leadLessDeg: below.lead - here.lead,
+        leadMoreDeg: above.lead - here.lead,
+        torqueLessNm: below.torque - here.torque,
+        torqueMoreNm: above.torque - here.torque,
+        powerLessKw: below.power - here.power,
+        powerMoreKw: above.power - here.power,
       },
     ];
   });
