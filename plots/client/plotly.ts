@@ -90,8 +90,8 @@ export class Board {
   }
 }
 
-/** Printed columns [px at 96 to the inch]: 186 mm of A4 between the margins, or half of it. */
-const printWidth = (place: HTMLElement): number => (place.closest('.pair') ? 344 : 702);
+/** Printed columns [px at 96 to the inch]: 186 mm of A4 between the margins, or half of it, less the gap. */
+const printWidth = (place: HTMLElement): number => (place.closest('.pair, .answer') ? 343 : 702);
 
 /** The page's data, as it was written into it. */
 export const pageData = <T>(): T => JSON.parse(document.getElementById('data')?.textContent ?? 'null') as T;

@@ -1,14 +1,16 @@
 /** The sweep page alive: figures drawn, speeds played through, the same instant marked in both crank-angle figures. */
 
-import { blowdown, gasExchange, machTrace, temperatureAlong } from '../figures/breathing.ts';
-import { landing, middleLead } from '../figures/landing.ts';
+import { blowdown, gasExchange, machTrace } from '../figures/breathing.ts';
 import { outputCurves } from '../figures/output-curves.ts';
 import { plugbackTiming } from '../figures/plugback-timing.ts';
 import { portTraces } from '../figures/port-traces.ts';
 import { eventsOf } from '../figures/sweep-row.ts';
+import { type FlangeFlow, temperatureAlong } from '../figures/temperature-along.ts';
 import { waveDiagram } from '../figures/wave-diagram.ts';
+import { landingSentence } from '../pages/landing-words.ts';
 import { type DrawnSpeed, type PackedSweep, unpackSpeed } from '../pages/pack-sweep.ts';
-import { degrees, fixed, kilowatts, newtonMetres, percent, rpm } from '../theme/numbers.ts';
+import { degrees, fixed, kilowatts, newtonMetres, rpm } from '../theme/numbers.ts';
+import { fileDate } from './file-date.ts';
 import { hideCursor, showCursor } from './linked-cursor.ts';
 import { player } from './player.ts';
 import { Board, pageData } from './plotly.ts';
@@ -16,6 +18,8 @@ import { Board, pageData } from './plotly.ts';
 const sweep = pageData<PackedSweep>();
 const board = new Board();
 let chosen: DrawnSpeed | null = null;
+/** What stands in the readout while nothing is pointed at. */
+const restingText = document.getElementById('readout')?.textContent ?? '';
 
 const empty = { data: [], layout: {} };
 board.add('timing', (look) => plugbackTiming(sweep.rows, look));
@@ -29,63 +33,74 @@ board.add('diagram', (look) =>
     ? waveDiagram(chosen.field, chosen.paths, sweep.outline, eventsOf(chosen.row), sweep.ambientBar, look)
     : empty,
 );
-board.add('blowdown', (look) => blowdown(sweep.rows, look));
+board.add('blowdown', (look) => blowdown(sweep.rows, sweep.blowdownMach, look));
 board.add('mach', (look) => (chosen ? machTrace(chosen.traces, eventsOf(chosen.row), look) : empty));
-board.add('heat', (look) => (chosen ? temperatureAlong(chosen.along, look) : empty));
+board.add('heat', (look) => (chosen ? temperatureAlong(chosen.along, flangeFlow(chosen), look) : empty));
 
-const verdictOf = ({ row, notes }: DrawnSpeed): string => {
-  const lead = middleLead(row);
-  const share = percent(row.plugback_share_before_closing);
-  const where = {
-    lands: `lands as wanted, its middle ${degrees(lead)} before the exhaust closes, ${share} of it in by then`,
-    early: 'is back too early, its middle before the transfers close',
-    late:
-      lead !== null && lead < 0
-        ? `comes too late, its middle ${degrees(-lead)} after the exhaust has closed, ${share} of it in by then`
-        : `comes too late, only ${share} of it in when the exhaust closes`,
-    none: 'is not to be found',
-  }[landing(row)];
-  const remarks = [...(row.settled ? [] : ['Not settled.']), ...notes].join(' ');
-  return `The wave ${where}. ${newtonMetres(row.torque_nm)}, ${kilowatts(row.power_kw)}. ${remarks}`;
+/** The flange is where the engine's own passage ends. */
+function flangeFlow({ row }: DrawnSpeed): FlangeFlow | null {
+  const kelvin = row.exhaust_gas_temperature_k;
+  if (kelvin === null) return null;
+  const passage = sweep.outline.filter((stretch) => stretch.role === 'passage').at(-1);
+  return { position: passage?.end ?? 0, temperature: kelvin - 273.15 };
+}
+
+const write = (id: string, text: string): void => {
+  const place = document.getElementById(id);
+  if (place) place.textContent = text;
 };
 
 function choose(index: number, redraw: boolean): string {
   chosen = unpackSpeed(sweep, index) ?? chosen;
   if (!chosen) return '';
-  const verdict = document.getElementById('verdict');
-  if (verdict) verdict.textContent = verdictOf(chosen);
+  const { row, notes } = chosen;
+  write('verdict', `${landingSentence(row)} ${newtonMetres(row.torque_nm)}, ${kilowatts(row.power_kw)}.`);
+  write('remarks', [...(row.settled ? [] : ['Not settled.']), ...notes].join(' '));
+  write('readout', restingText);
   if (redraw) for (const id of ['waves', 'diagram', 'mach', 'heat']) board.draw(id);
-  return rpm(chosen.row.speed_rpm);
+  return rpm(row.speed_rpm);
 }
 
-function readout(angle: number): void {
-  const place = document.getElementById('readout');
-  if (!place || !chosen) return;
-  const { traces } = chosen;
-  const count = traces.angleDeg.length;
-  const index = Math.round(((angle - (traces.angleDeg[0] ?? 0)) / 360) * (count - 1));
-  place.textContent = `At ${degrees(angle)}: port ${fixed(traces.port[index], 2)} bar, outgoing ${fixed(traces.outgoing[index], 2)}, returning ${fixed(traces.returning[index], 2)}, cylinder ${fixed(traces.cylinder[index], 2)}, crankcase ${fixed(traces.crankcase[index], 2)} bar.`;
+/** Reads an instant out, and where a place in the pipe is pointed at, the pressure there. */
+function readout(angle: number, place: number | null): void {
+  if (!chosen) return;
+  const { traces, field } = chosen;
+  const at = (values: ArrayLike<number>, share: number): number => Math.round(share * (values.length - 1));
+  const turn = (angle - (traces.angleDeg[0] ?? 0)) / 360;
+  const index = at(traces.angleDeg, turn);
+  const bars = (values: ArrayLike<number>): string => fixed(values[index], 2);
+  const length = field.positions[field.positions.length - 1] ?? 1;
+  const there =
+    place === null
+      ? ''
+      : `; ${fixed(place, 0)} mm along: ${fixed(field.pressure[at(field.angleDeg, turn)]?.[at(field.positions, place / length)], 2)}`;
+  write(
+    'readout',
+    `${degrees(angle)} [bar]: port ${bars(traces.port)}, out ${bars(traces.outgoing)}, back ${bars(traces.returning)}, cylinder ${bars(traces.cylinder)}, crankcase ${bars(traces.crankcase)}${there}`,
+  );
 }
 
 function link(): void {
   const waves = board.place('waves');
   const diagram = board.place('diagram');
   if (!waves || !diagram) return;
-  const mark = (angle: unknown): void => {
+  const mark = (angle: unknown, place: unknown): void => {
     if (typeof angle !== 'number') return;
     showCursor(waves, angle, 'upright');
     showCursor(diagram, angle, 'level');
-    readout(angle);
+    readout(angle, typeof place === 'number' ? place : null);
   };
   const clear = (): void => {
     hideCursor(waves);
     hideCursor(diagram);
+    write('readout', restingText);
   };
-  waves.on?.('plotly_hover', (event) => mark(event.points[0]?.x));
-  diagram.on?.('plotly_hover', (event) => mark(event.points[0]?.y));
+  waves.on?.('plotly_hover', (event) => mark(event.points[0]?.x, null));
+  diagram.on?.('plotly_hover', (event) => mark(event.points[0]?.y, event.points[0]?.x));
   waves.on?.('plotly_unhover', clear);
   diagram.on?.('plotly_unhover', clear);
 }
 
+fileDate();
 player(choose);
 board.redrawAll(link);

@@ -1,4 +1,4 @@
-/** Blow-down and gas exchange against engine speed; Mach number and temperature along a cycle and a pipe. */
+/** Blow-down and gas exchange against engine speed, and the Mach number of the exhaust passage over one cycle. */
 
 import { axis, axisName, baseLayout, crankAxis, rangeOf, speedAxis, topMargin } from '../theme/axes.ts';
 import type { PortEvents } from '../theme/events.ts';
@@ -30,12 +30,15 @@ const speedStack = (rows: readonly SpeedRow[], look: Look) => ({
 const share = (values: readonly (number | null)[]): (number | null)[] =>
   values.map((value) => (value === null ? null : 100 * value));
 
-/** Pressures as the transfers open, what is blown back through them, peak Mach number at the passage's end. */
-export const blowdown = (rows: readonly SpeedRow[], look: Look): Figure =>
+/**
+ * Pressures as the transfers open, what is blown back through them, and the largest Mach number at the passage's end in
+ * the blow-down, `mach`, one value a row: later in the cycle the pipe's waves may drive it higher.
+ */
+export const blowdown = (rows: readonly SpeedRow[], mach: readonly (number | null)[], look: Look): Figure =>
   stackedCurves(
     {
       ...speedStack(rows, look),
-      panelPx: heightOf(look, 120, 110, 46),
+      panelPx: heightOf(look, 120, 110, 42),
       panels: [
         {
           name: 'Pressure as the transfers open [bar]',
@@ -66,7 +69,7 @@ export const blowdown = (rows: readonly SpeedRow[], look: Look): Figure =>
           ],
         },
         {
-          name: 'Peak Mach number where the exhaust passage ends [–]',
+          name: 'Largest Mach number in the blow-down, EO to TO [–]',
           reading: '%{y:.2f}',
           include: [0.5, 1],
           levels: [
@@ -79,8 +82,8 @@ export const blowdown = (rows: readonly SpeedRow[], look: Look): Figure =>
           curves: [
             {
               name: 'Mach',
-              y: column(rows, 'passage_exit_mach_max'),
-              ...styled(look, 'exhaust'),
+              y: mach,
+              ...styled(look, 'mach'),
             },
           ],
         },
@@ -94,7 +97,7 @@ export const gasExchange = (rows: readonly SpeedRow[], look: Look): Figure =>
   stackedCurves(
     {
       ...speedStack(rows, look),
-      panelPx: heightOf(look, 260, 240, 84),
+      panelPx: heightOf(look, 260, 240, 80),
       panels: [
         {
           name: 'Ratios to one displacement or one charge [–]',
@@ -117,8 +120,7 @@ export const gasExchange = (rows: readonly SpeedRow[], look: Look): Figure =>
             {
               name: 'trapping',
               y: column(rows, 'trapping_efficiency'),
-              color: look.palette.line.exhaust,
-              dash: 'dash',
+              ...styled(look, 'trapping'),
             },
             {
               name: 'scavenging',
@@ -143,104 +145,50 @@ export function machTrace(traces: CycleTraces, events: PortEvents, look: Look): 
         mode: 'lines',
         x: traces.angleDeg,
         y: traces.mach,
-        line: lineOf(look, 'exhaust'),
+        line: lineOf(look, 'mach'),
         hovertemplate: '%{y:.2f}',
         name: 'Mach',
       },
     ],
     layout: baseLayout(
       look,
-      heightOf(look, 270, 250, 200),
+      heightOf(look, 270, 250, 190),
       { t: topMargin(look), b: 62, l: 44, r: 14 },
       {
         xaxis: crankAxis(look, events, { hoverformat: '.0f' }),
         yaxis: axis(look, { range: [...range], nticks: 6 }),
-        shapes: [0, 0.8].map((level) => ({
-          type: 'line',
-          xref: 'paper',
-          x0: 0,
-          x1: 1,
-          y0: level,
-          y1: level,
-          line: {
-            color: look.palette.hairline,
-            width: 1,
-            dash: level === 0 ? 'solid' : 'dot',
+        shapes: [
+          {
+            type: 'line',
+            xref: 'paper',
+            x0: 0,
+            x1: 1,
+            y0: 0,
+            y1: 0,
+            line: { color: look.palette.hairline, width: 1 },
+            layer: 'below',
           },
-          layer: 'below',
-        })),
+          {
+            type: 'line',
+            x0: events.exhaustOpens,
+            x1: events.transfersOpen,
+            y0: 0.8,
+            y1: 0.8,
+            line: { color: look.palette.faint, width: 1.5, dash: 'dot' },
+          },
+        ],
         annotations: [
           axisName(look, 'Mach number where the exhaust passage ends [–]'),
           {
             text: '0.8, usual aim of the blow-down',
-            xref: 'paper',
-            x: 1,
-            xanchor: 'right',
+            x: events.transfersOpen,
+            xanchor: 'left',
+            xshift: 4,
             y: 0.8,
-            yanchor: 'bottom',
+            yanchor: 'middle',
             showarrow: false,
             font: { size: 11, color: look.palette.faint },
           },
-        ],
-      },
-    ),
-  };
-}
-
-export interface Along {
-  /** Position from the port face [mm], temperatures [degC]. */
-  readonly positions: ArrayLike<number>;
-  readonly gas: ArrayLike<number>;
-  readonly wall: ArrayLike<number>;
-}
-
-/** Mean gas and wall temperature along the pipe. */
-export function temperatureAlong(along: Along, look: Look): Figure {
-  const range = rangeOf([...Array.from(along.gas), ...Array.from(along.wall)], 0.1);
-  const named = (text: string, values: ArrayLike<number>, quantity: 'gas' | 'wall') => {
-    const index = Math.floor(values.length * 0.45);
-    return {
-      text,
-      x: along.positions[index],
-      y: values[index],
-      ax: 30,
-      ay: -18,
-      arrowhead: 0,
-      arrowwidth: 1,
-      arrowcolor: look.palette.line[quantity],
-      font: { size: 12, color: look.palette.line[quantity] },
-    };
-  };
-  const trace = (name: string, values: ArrayLike<number>, quantity: 'gas' | 'wall') => ({
-    type: 'scatter',
-    mode: 'lines',
-    x: along.positions,
-    y: values,
-    name,
-    line: lineOf(look, quantity),
-    hovertemplate: '%{y:.0f} °C',
-  });
-  return {
-    data: [trace('gas', along.gas, 'gas'), trace('wall', along.wall, 'wall')],
-    layout: baseLayout(
-      look,
-      heightOf(look, 300, 260, 180),
-      { t: topMargin(look), b: 48, l: 46, r: 14 },
-      {
-        xaxis: axis(look, {
-          nticks: look.narrow ? 5 : 9,
-          hoverformat: '.0f',
-          title: {
-            text: 'Distance from the port face [mm]',
-            font: { size: 12, color: look.palette.faint },
-            standoff: 6,
-          },
-        }),
-        yaxis: axis(look, { range: [...range], nticks: 7 }),
-        annotations: [
-          axisName(look, 'Temperature [°C], mean over the cycle'),
-          named('gas', along.gas, 'gas'),
-          named('wall', along.wall, 'wall'),
         ],
       },
     ),

@@ -24,6 +24,16 @@ export function landing(row: SpeedRow): Landing {
 export const middleLead = (row: SpeedRow): number | null =>
   row.plugback_centroid_deg === null ? null : row.exhaust_closes_deg - row.plugback_centroid_deg;
 
+/** How long after transfer closing it lands, negative before it [deg]. */
+export const middleAfterTransfers = (row: SpeedRow): number | null =>
+  row.plugback_centroid_deg === null ? null : row.plugback_centroid_deg - row.transfers_close_deg;
+
+/** Its place in the window: 0 at transfer closing, 1 at exhaust closing [-]. */
+export const placeInWindow = (row: SpeedRow): number | null => {
+  const after = middleAfterTransfers(row);
+  return after === null ? null : after / (row.exhaust_closes_deg - row.transfers_close_deg);
+};
+
 export interface SpeedBand {
   readonly from: number;
   readonly to: number;

@@ -6,6 +6,7 @@ import { fixed, speed } from '../theme/numbers.ts';
 import type { Figure } from './figure.ts';
 import { usefulBands } from './landing.ts';
 import { column, highest, type SpeedRow } from './sweep-row.ts';
+import { swingBars } from './swing.ts';
 
 /** Shading over the speeds at which the wave lands as wanted; half a step to either side. */
 export function usefulSpeedShapes(rows: readonly SpeedRow[], look: Look): readonly object[] {
@@ -29,7 +30,7 @@ export function outputCurves(rows: readonly SpeedRow[], look: Look): Figure {
   const torque = column(rows, 'torque_nm');
   const power = column(rows, 'power_kw');
   const range = rangeOf(speeds, 0.02);
-  const height = heightOf(look, 340, 300, 160);
+  const height = heightOf(look, 340, 300, 152);
   const margin = { t: topMargin(look), b: 48, l: 44, r: look.narrow ? 62 : 90 };
   const heightPx = height - margin.t - margin.b;
   const top = (values: readonly (number | null)[], pad: number): [number, number] => [
@@ -55,7 +56,7 @@ export function outputCurves(rows: readonly SpeedRow[], look: Look): Figure {
             x: row.speed_rpm,
             y: row[name],
             yref,
-            ax: 0,
+            ax: look.print && name === 'power_kw' ? -26 : 0,
             ay: (name === 'torque_nm' ? -28 : 34) * (look.print ? 0.5 : 1),
             arrowhead: 0,
             arrowwidth: 1,
@@ -77,17 +78,21 @@ export function outputCurves(rows: readonly SpeedRow[], look: Look): Figure {
         y: torque,
         line: lineOf(look, 'torque', 2.4),
         marker: { size: 5 },
+        error_y: swingBars(
+          rows,
+          (row) => ((row.torque_nm ?? 0) * (row.spread_torque_percent ?? 0)) / 200,
+          palette.line.torque,
+        ),
         hovertemplate: '%{y:.1f} Nm',
         name: 'torque',
       },
       {
         type: 'scatter',
-        mode: 'lines+markers',
+        mode: 'lines',
         x: speeds,
         y: power,
         yaxis: 'y2',
         line: lineOf(look, 'power', 2.4),
-        marker: { size: 6, symbol: 'diamond-open' },
         hovertemplate: '%{y:.1f} kW',
         name: 'power',
       },

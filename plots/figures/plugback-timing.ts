@@ -19,6 +19,7 @@ import { rpm } from '../theme/numbers.ts';
 import type { Figure } from './figure.ts';
 import { landing } from './landing.ts';
 import { column, type SpeedRow } from './sweep-row.ts';
+import { swingBars } from './swing.ts';
 
 const last = (values: readonly (number | null)[]): number | null =>
   values.reduceRight<number | null>((found, value) => found ?? value, null);
@@ -41,7 +42,7 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
   const handbook = column(rows, 'handbook_return_deg');
   const yRange = rangeOf([...onset, ...peak, ...end], 0.04, [closed - 15, shut + 15]);
   const next = opens + 360;
-  const height = heightOf(look, 440, 380, 200);
+  const height = heightOf(look, 440, 380, 188);
   const margin = {
     t: topMargin(look),
     b: 48,
@@ -87,6 +88,7 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
       y: peak,
       mode: 'lines',
       line: { color: returning, width: 1.6, dash: '2px,3px' },
+      error_y: swingBars(rows, (row) => (row.spread_plugback_deg ?? 0) / 2, returning),
       name: 'peak',
     },
     {
@@ -141,11 +143,14 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
         colour: palette.line.transfer,
         y: closed,
       },
-      ...traced.map(({ place, values }) => ({
-        text: look.narrow ? `traced ${place}` : `traced, baffle ${place}`,
-        colour: palette.line.traced,
-        y: last(values),
-      })),
+      // On paper the lines are too near one another for all their names: the middle one stands for the three.
+      ...traced
+        .filter(({ place }) => !look.print || place === 'middle')
+        .map(({ place, values }) => ({
+          text: look.print ? 'traced returns' : look.narrow ? `traced ${place}` : `traced, baffle ${place}`,
+          colour: palette.line.traced,
+          y: last(values),
+        })),
       { text: 'handbook', colour: palette.line.handbook, y: last(handbook) },
       ...(next <= yRange[1]
         ? [
@@ -157,15 +162,12 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
           ]
         : []),
     ],
-    { range: yRange, heightPx },
+    { range: yRange, heightPx, linePx: look.print ? 12 : 14 },
   );
   return {
     data,
     layout: baseLayout(look, height, margin, {
-      xaxis: speedAxis(look, range, {
-        hoverformat: 'd',
-        unifiedhovertitle: { text: '%{x} rpm' },
-      }),
+      xaxis: speedAxis(look, range, { hoverformat: 'd' }),
       yaxis: axis(look, { range: [...yRange], ticksuffix: '°', nticks: 9 }),
       shapes: [
         {

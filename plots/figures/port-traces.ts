@@ -69,19 +69,16 @@ function lastAbove(
 
 export function portTraces(traces: CycleTraces, events: PortEvents, ambientBar: number, look: Look): Figure {
   const { palette } = look;
-  const height = heightOf(look, 620, 560, 326);
+  const height = heightOf(look, 620, 560, 320);
   const margin = { t: topMargin(look), b: 62, l: 44, r: 14 };
-  const domains = {
-    port: [0.5, 1],
-    areas: [0.28, 0.42],
-    volumes: [0, 0.2],
-  } as const;
+  const domains = look.print
+    ? { port: [0.55, 1], areas: [0.31, 0.44], volumes: [0, 0.19] }
+    : { port: [0.5, 1], areas: [0.28, 0.42], volumes: [0, 0.2] };
   const line = (
     name: string,
     values: ArrayLike<number>,
     quantity: Parameters<typeof lineOf>[1],
     yaxis: string,
-    format: string,
     width = 2,
   ): Bag => ({
     type: 'scatter',
@@ -91,7 +88,8 @@ export function portTraces(traces: CycleTraces, events: PortEvents, ambientBar: 
     yaxis,
     name,
     line: lineOf(look, quantity, width),
-    hovertemplate: format,
+    // The player's bar reads the instant out; a box would stand on the wave it describes.
+    hoverinfo: 'none',
   });
   const note = (
     text: string,
@@ -129,22 +127,28 @@ export function portTraces(traces: CycleTraces, events: PortEvents, ambientBar: 
     [ambientBar],
   );
   const widest = extreme(angles, traces.exhaustArea, exhaustOpens, exhaustOpens + 360, 1);
-  const widestTransfer = extreme(angles, traces.transferArea, exhaustOpens, exhaustOpens + 360, 1);
-  const side = look.narrow ? 38 : 70;
+  const closing = lastAbove(
+    angles,
+    traces.exhaustArea,
+    0.35 * (traces.exhaustArea[widest] ?? 0),
+    exhaustCloses,
+  );
+  // On paper the names stand beside the first pulse, where the panel has room.
+  const portAt = look.print ? extreme(angles, traces.port, exhaustOpens, transfersOpen + 30, 1) : dip;
+  const side = look.print ? 60 : look.narrow ? 54 : 70;
   return {
     data: [
-      line('at the port', traces.port, 'port', 'y', '%{y:.2f} bar', 1.3),
-      line('outgoing', traces.outgoing, 'outgoing', 'y', '%{y:.2f} bar'),
-      line('returning', traces.returning, 'returning', 'y', '%{y:.2f} bar', 2.6),
-      line('exhaust port', traces.exhaustArea, 'exhaust', 'y2', '%{y:.0f} mm²'),
-      line('transfer ports', traces.transferArea, 'transfer', 'y2', '%{y:.0f} mm²'),
-      line('cylinder', traces.cylinder, 'cylinder', 'y3', '%{y:.2f} bar'),
-      line('crankcase', traces.crankcase, 'crankcase', 'y3', '%{y:.2f} bar'),
+      line('at the port', traces.port, 'port', 'y', 1.3),
+      line('outgoing', traces.outgoing, 'outgoing', 'y'),
+      line('returning', traces.returning, 'returning', 'y', 2.6),
+      line('exhaust port', traces.exhaustArea, 'exhaust', 'y2'),
+      line('transfer ports', traces.transferArea, 'transfer', 'y2'),
+      line('cylinder', traces.cylinder, 'cylinder', 'y3'),
+      line('crankcase', traces.crankcase, 'crankcase', 'y3'),
     ],
     layout: baseLayout(look, height, margin, {
       xaxis: crankAxis(look, events, {
         anchor: 'y3',
-        hoverformat: '.0f',
         ticksuffix: '',
       }),
       yaxis: axis(look, {
@@ -156,13 +160,14 @@ export function portTraces(traces: CycleTraces, events: PortEvents, ambientBar: 
       yaxis2: axis(look, {
         domain: domains.areas,
         range: [0, areaTop],
-        nticks: 4,
+        nticks: look.print ? 3 : 4,
       }),
       yaxis3: axis(look, {
         domain: domains.volumes,
         range: [0, cylinderTop],
         nticks: 5,
       }),
+      hovermode: 'x',
       hoversubplots: 'axis',
       shapes: [
         landingBand(look, events),
@@ -181,14 +186,21 @@ export function portTraces(traces: CycleTraces, events: PortEvents, ambientBar: 
         axisName(look, 'Pressure at the exhaust port [bar]', domains.port[1]),
         axisName(look, 'Open port area [mm²]', domains.areas[1]),
         axisName(look, 'Cylinder and crankcase [bar]', domains.volumes[1]),
-        note('outgoing wave', outPeak, traces.outgoing, 'outgoing', [side, -8]),
+        note('outgoing wave', outPeak, traces.outgoing, 'outgoing', [side, look.print ? 12 : -8]),
         note('<b>returning wave</b>', backPeak, traces.returning, 'returning', [
-          side * 1.25,
-          look.narrow ? -26 : -14,
+          look.narrow && !look.print ? 48 : side * 1.25,
+          look.print ? -4 : look.narrow ? -26 : -14,
         ]),
-        note('at the port', dip, traces.port, 'port', [-side * 0.7, 18]),
-        note('exhaust', widest, traces.exhaustArea, 'exhaust', [-side * 1.3, 6], 'y2'),
-        note('transfers', widestTransfer, traces.transferArea, 'transfer', [side * 1.3, 0], 'y2'),
+        note('at the port', portAt, traces.port, 'port', look.print ? [side * 0.9, -4] : [-side * 0.7, 18]),
+        note('exhaust', closing, traces.exhaustArea, 'exhaust', [46, -10], 'y2'),
+        {
+          text: 'transfers',
+          x: (transfersOpen + events.transfersClose) / 2,
+          y: 0.4 * (traces.exhaustArea[widest] ?? 0),
+          yref: 'y2',
+          showarrow: false,
+          font: { color: palette.line.transfer, size: 12 },
+        },
         note(
           'cylinder',
           lastAbove(angles, traces.cylinder, 2, transfersOpen + 40),

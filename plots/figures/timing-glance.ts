@@ -1,15 +1,50 @@
 /**
  * The answer at a glance: the middle of the plug-back against speed over the window it is wanted in, with its onset, peak
  * and end behind it, as a small drawing without axes to study. Useful speeds are full dots and a bar on the speed axis.
- * Colours come from the page's style.
+ * Colours come from the page's style. It is drawn as wide as a telephone shows it, so that its letters keep their size.
  */
 
 import { pushApart, rangeOf } from '../theme/axes.ts';
 import { speed } from '../theme/numbers.ts';
-import { landing, usefulBands } from './landing.ts';
+import { landing, type SpeedBand, usefulBands } from './landing.ts';
 import { column, type SpeedRow } from './sweep-row.ts';
 
-const frame = { width: 440, height: 244, left: 14, right: 128, top: 22, bottom: 40 };
+const frame = { width: 360, height: 226, left: 8, right: 112, top: 22, bottom: 40 };
+
+/** Speeds written below the axis: the ends of the range and of the useful band, as far as they do not touch. */
+function speedTicks(
+  ends: { readonly slow: number; readonly fast: number },
+  wanted: SpeedBand | undefined,
+  across: (rpm: number) => number,
+): string[] {
+  /** Width of a speed of five digits [px], and the least gap between two. */
+  const [wide, gap] = [36, 8];
+  const tick = (x: number, anchor: string, text: string): string =>
+    `<text class="tick" x="${x.toFixed(1)}" y="${frame.height - frame.bottom + 21}" text-anchor="${anchor}">${text}</text>`;
+  const start = across(ends.slow);
+  const end = across(ends.fast);
+  const ticks: string[] = [];
+  let [low, high] = [end, start];
+  if (wanted) {
+    const [x0, x1] = [across(wanted.from), across(wanted.to)];
+    const apart = x1 - x0 >= wide + gap;
+    const one = wanted.from === wanted.to;
+    const half = apart || one ? wide / 2 : wide;
+    const place = (x: number): number => Math.min(end - half, Math.max(start + half, x));
+    if (apart) {
+      ticks.push(tick(place(x0), 'middle', speed(wanted.from)), tick(place(x1), 'middle', speed(wanted.to)));
+      [low, high] = [place(x0) - half, place(x1) + half];
+    } else {
+      const x = place((x0 + x1) / 2);
+      const text = one ? speed(wanted.from) : `${speed(wanted.from)}–${speed(wanted.to)}`;
+      ticks.push(tick(x, 'middle', text));
+      [low, high] = [x - half, x + half];
+    }
+  }
+  if (low - start > wide + gap) ticks.push(tick(start, 'start', speed(ends.slow)));
+  if (end - high > wide + gap) ticks.push(tick(end, 'end', speed(ends.fast)));
+  return ticks;
+}
 
 export function timingGlance(rows: readonly SpeedRow[], title: string): string {
   const first = rows[0];
@@ -43,26 +78,11 @@ export function timingGlance(rows: readonly SpeedRow[], title: string): string {
       `<circle class="dot ${kind}" cx="${across(row.speed_rpm).toFixed(1)}" cy="${up(value).toFixed(1)}" r="${kind === 'lands' ? 4.5 : 2.6}"/>`,
     ];
   });
-  const bars = usefulBands(rows).map((band) => {
+  const bands = usefulBands(rows);
+  const bars = bands.map((band) => {
     const x0 = across(band.from) - 5;
     return `<rect class="useful-bar" x="${x0.toFixed(1)}" y="${floor + 1}" width="${(across(band.to) + 5 - x0).toFixed(1)}" height="7"/>`;
   });
-  const wanted = usefulBands(rows)[0];
-  const marks = new Map<number, 'start' | 'middle' | 'end'>([
-    [slow, 'start'],
-    [fast, 'end'],
-  ]);
-  if (wanted)
-    for (const rpm of [wanted.from, wanted.to]) {
-      const x = across(rpm);
-      if (x - across(slow) > 52 && across(fast) - x > 52) marks.set(rpm, 'middle');
-    }
-  const close = wanted && across(wanted.to) - across(wanted.from) < 50;
-  if (close && wanted) marks.delete(wanted.from);
-  const ticks = [...marks].map(
-    ([rpm, anchor]) =>
-      `<text class="tick" x="${across(rpm).toFixed(1)}" y="${floor + 21}" text-anchor="${anchor}">${speed(rpm)}</text>`,
-  );
   const last = (values: readonly (number | null)[]): number =>
     [...values].reverse().find((value) => value !== null) ?? shut;
   const places = pushApart(
@@ -74,13 +94,13 @@ export function timingGlance(rows: readonly SpeedRow[], title: string): string {
   const names = [
     ['exhaust', `exhaust closes ${Math.round(shut)}°`],
     ['transfer', `transfers close ${Math.round(closed)}°`],
-    ['returning', 'middle of the plug-back'],
+    ['returning', 'middle of the wave'],
     ['edge', 'its peak'],
     ['edge', 'its onset'],
     ['edge', 'its end'],
   ].map(
     ([quantity, text], i) =>
-      `<text class="name ${quantity}" x="${right + 6}" y="${((places[i] ?? 0) + 4).toFixed(1)}">${text}</text>`,
+      `<text class="name ${quantity}" x="${right + 5}" y="${((places[i] ?? 0) + 4).toFixed(1)}">${text}</text>`,
   );
   return `<svg class="glance" role="img" aria-label="${title}" viewBox="0 0 ${frame.width} ${frame.height}">
 <rect class="window" x="${frame.left}" y="${up(shut).toFixed(1)}" width="${right - frame.left}" height="${(up(closed) - up(shut)).toFixed(1)}"/>
@@ -92,7 +112,7 @@ export function timingGlance(rows: readonly SpeedRow[], title: string): string {
 <polyline class="middle" points="${line(middle).join(' ')}"/>
 ${dots.join('')}
 <line class="base" x1="${frame.left}" x2="${right}" y1="${floor}" y2="${floor}"/>
-${bars.join('')}${ticks.join('')}
+${bars.join('')}${speedTicks({ slow, fast }, bands[0], across).join('')}
 <text class="tick" x="${((frame.left + right) / 2).toFixed(1)}" y="${floor + 36}" text-anchor="middle">engine speed [rpm]</text>
 <text class="tick" x="${frame.left}" y="13">↑ later in the turn</text>${names.join('')}</svg>`;
 }

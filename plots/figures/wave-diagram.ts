@@ -90,7 +90,7 @@ export function waveDiagram(
   look: Look,
 ): Figure {
   const { palette } = look;
-  const height = heightOf(look, 620, 560, 326);
+  const height = heightOf(look, 620, 560, 320);
   const margin = {
     t: 26,
     b: look.print ? 78 : 92,
@@ -102,7 +102,8 @@ export function waveDiagram(
   const { x: outlineX, y: outlineY } = silhouette(outline);
   const plot = look.width - margin.l - margin.r;
   const fieldTop = look.print ? 0.76 : 0.82;
-  const barPx = look.narrow ? 7 : 15;
+  const barPx = look.print ? 12 : look.narrow ? 7 : 15;
+  const small = look.print ? 9 : 11;
   const bars = (2 * barPx + 5) / plot;
   const plotPx = plot * (1 - bars - 0.015);
   const bar = (from: number, to: number, at: number, colour: string): Bag => ({
@@ -122,15 +123,14 @@ export function waveDiagram(
     y: (from + to) / 2,
     textangle: -90,
     showarrow: false,
-    font: { color: colour, size: 11 },
+    font: { color: colour, size: small },
     xanchor: 'center',
     yanchor: 'middle',
   });
   const middle = paths[Math.floor(paths.length / 2)];
   const named = outline.filter(
     (stretch) =>
-      !look.print &&
-      ((stretch.end - stretch.start) / length) * plotPx > 5.4 * Math.min(stretch.name.length, 14),
+      ((stretch.end - stretch.start) / length) * plotPx > 0.5 * small * Math.min(stretch.name.length, 14),
   );
   return {
     data: [
@@ -143,7 +143,7 @@ export function waveDiagram(
         zmax: field.highest,
         zsmooth: 'fast',
         colorscale: fieldScale(look, field.lowest, ambientBar, field.highest),
-        hovertemplate: '%{x:.0f} mm from the port, %{y:.0f}°: %{z:.2f} bar<extra></extra>',
+        hoverinfo: 'none',
         colorbar: {
           orientation: 'h',
           thickness: 9,
@@ -229,7 +229,7 @@ export function waveDiagram(
           xshift: -46,
           yshift: 10,
         },
-        ...(look.narrow
+        ...(look.narrow && !look.print
           ? []
           : [
               upright('exhaust', barPx / 2 / plot, events.exhaustOpens, events.transfersClose, palette.sheet),
@@ -243,8 +243,8 @@ export function waveDiagram(
             ]),
         ...(middle
           ? [
-              pathLabel(look, middle.outPositions, middle.outDeg, 'out at u + a', 'outgoing'),
-              pathLabel(look, middle.backPositions, middle.backDeg, 'back at u − a', 'returning'),
+              pathLabel(look, middle.outPositions, middle.outDeg, 'running out', 'outgoing'),
+              pathLabel(look, middle.backPositions, middle.backDeg, 'running back', 'returning'),
             ]
           : []),
         ...named.map((stretch) => ({
@@ -253,7 +253,7 @@ export function waveDiagram(
           y: 0,
           yref: 'y2',
           showarrow: false,
-          font: { color: palette.ink, size: 11 },
+          font: { color: palette.ink, size: small },
         })),
       ],
     }),
@@ -267,13 +267,15 @@ function pathLabel(
   text: string,
   quantity: 'outgoing' | 'returning',
 ): Bag {
-  const index = Math.floor(positions.length * (quantity === 'outgoing' ? 0.3 : 0.7));
+  // Below the way out and above the way back, where no line of the ports' closing passes.
+  const out = quantity === 'outgoing';
+  const index = Math.floor(positions.length * (out ? 0.6 : 0.2));
   return {
     text,
     x: positions[index],
     y: angles[index],
-    ax: quantity === 'outgoing' ? 44 : -40,
-    ay: quantity === 'outgoing' ? 16 : -26,
+    ax: look.narrow ? 46 : 60,
+    ay: (out ? 1 : -1) * (look.print ? 10 : 18),
     arrowhead: 0,
     arrowwidth: 1,
     arrowcolor: look.palette.line[quantity],

@@ -1,8 +1,8 @@
 /** The part of a sweep that its page draws, packed small and unpacked again: 25 speeds take about two megabytes. */
 
-import type { Along } from '../figures/breathing.ts';
 import type { CycleTraces } from '../figures/port-traces.ts';
 import type { SpeedRow } from '../figures/sweep-row.ts';
+import type { Along } from '../figures/temperature-along.ts';
 import type { Stretch, WaveField, WavePath } from '../figures/wave-diagram.ts';
 import { evenly, type Packed, pack, resample, resampleField, unpack } from './packing.ts';
 import type { PipeStretch, SweepPageResult, SweepSpeed } from './sweep-data.ts';
@@ -34,6 +34,8 @@ export interface PackedSweep {
   readonly positions: { readonly from: number; readonly to: number; readonly count: number };
   readonly fieldAngles: number;
   readonly scale: { readonly lowest: number; readonly highest: number };
+  /** Largest Mach number at the passage's end from exhaust to transfer opening, one a row [-]. */
+  readonly blowdownMach: readonly (number | null)[];
   readonly speeds: readonly PackedSpeed[];
 }
 
@@ -67,6 +69,16 @@ function commonScale(speeds: readonly SweepSpeed[]): { lowest: number; highest: 
   return { lowest: bar(Math.min(lowest, highest)), highest: bar(highest) };
 }
 
+function blowdownMach(speed: SweepSpeed | undefined): number | null {
+  if (speed === undefined) return null;
+  const { traces, row } = speed;
+  const inside = traces.passageExitMach.filter((_, i) => {
+    const angle = traces.angleDeg[i] ?? Number.NaN;
+    return angle >= row.exhaust_opens_deg && angle <= row.transfers_open_deg;
+  });
+  return inside.length === 0 ? null : Number(Math.max(...inside).toFixed(3));
+}
+
 export function packSweep(result: SweepPageResult): PackedSweep {
   const first = result.speeds[0];
   const cycleAngles = Math.min(limits.cycleAngles, first?.traces.angleDeg.length ?? 2);
@@ -83,6 +95,7 @@ export function packSweep(result: SweepPageResult): PackedSweep {
     positions: { from: 1000 * from, to: 1000 * to, count },
     fieldAngles,
     scale,
+    blowdownMach: result.rows.map((_, i) => blowdownMach(result.speeds[i])),
     speeds: result.speeds.map((speed) => packSpeed(speed, evenly(from, to, count))),
   };
 

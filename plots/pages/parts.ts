@@ -62,6 +62,6 @@ export function table(
   return `<div class="scroll${size === '' ? '' : ` ${size}`}" tabindex="0" role="region" aria-label="${html(caption)}"><table${id === '' ? '' : ` id="${id}"`}><caption>${html(caption)}</caption><thead><tr>${headings.map(heading).join('')}</tr></thead><tbody>${lines.join('')}</tbody></table></div>`;
 }
 
-/** Slider and play button over `count` computed values. */
-export const playerBar = (name: string, count: number, start: number): string =>
-  `<div class="player"><button type="button" id="play" aria-pressed="false">Play</button><label for="speed">${html(name)}</label><input type="range" id="speed" min="0" max="${Math.max(0, count - 1)}" step="1" value="${start}"><output for="speed" id="speed-out"></output><span class="verdict" id="verdict"></span></div>`;
+/** Slider and play button over `count` computed values; with `readout`, a line that says what is pointed at. */
+export const playerBar = (name: string, count: number, start: number, readout?: string): string =>
+  `<div class="player${readout === undefined ? '' : ' tells'}"><button type="button" id="play" aria-pressed="false">Play</button><label for="speed">${html(name)}</label><input type="range" id="speed" min="0" max="${Math.max(0, count - 1)}" step="1" value="${start}"><output for="speed" id="speed-out"></output><span class="verdict" id="verdict"></span>${readout === undefined ? '' : `<span class="readout" id="readout">${html(readout)}</span>`}</div>`;

@@ -99,7 +99,7 @@ th .unit{display:block;font-weight:400;color:var(--faint)}
 td:not(.n){min-width:6.5em}td.mark{min-width:1.4em}
 td.n,th.n{text-align:right;white-space:nowrap}
 tr.useful td,tr.useful th{background:var(--useful)}
-td .why{display:none}
+.printonly{display:none}td .why{display:none}
 td.assumed::before{content:"assumed ";color:var(--useful-ink);font-weight:600}
 details{margin-top:14px}summary{cursor:pointer;font-family:${fontStack};font-size:16px;padding:4px 0}
 .warn{border-left:4px solid var(--exhaust);padding:2px 0 2px 12px;margin:12px 0}
@@ -127,7 +127,7 @@ footer p{border-top:1.5px solid var(--ink);padding-top:8px;max-width:none}
 .player output{font-size:18px}.player{gap:2px 10px;padding:5px 0}.player.tells .verdict{min-height:54px}.player .readout{min-height:36px}.player.tells .verdict,.player .readout{font-size:13px;line-height:18px}
 table{font-size:13px}th,td{padding-right:7px}td:not(.n){min-width:0}td:not(.n):last-child{min-width:220px}
 .inputs .reason{display:none}td .why{display:block;color:var(--faint);font-size:12px;line-height:1.3}
-.inputs td:first-child{min-width:112px}.inputs td.assumed::before{content:""}.inputs td.n{white-space:normal}.inputs td{overflow-wrap:anywhere}}
+.inputs td.assumed::before{content:""}.inputs td,.inputs th{min-width:0;white-space:normal;hyphens:auto}.inputs td:first-child{width:42%}h1+.meaning{font-size:14px}}
 `;
 
 const print = `
@@ -136,17 +136,17 @@ const print = `
 body{font-size:8.6pt;line-height:1.32;background:#fff;-webkit-print-color-adjust:exact;print-color-adjust:exact}
 main,header.sheet,footer{max-width:none;padding:0}header.sheet{padding-top:0}
 .titleblock div{padding:1px 7px 2px;flex:1 1 80px}.titleblock div:first-child{flex:1.4 1 100px}.titleblock dd{font-size:10pt}.titleblock dt{font-size:7.5pt}
-.answer{grid-template-columns:minmax(0,1.45fr) minmax(0,1fr);padding-top:7px;gap:2px 16px}.answer.even{grid-template-columns:repeat(2,minmax(0,1fr));gap:2px 14px}h1{font-size:16pt;margin-bottom:5px}h1+.meaning{margin:-2px 0 4px}
-.findings div{padding:1.5px 0;grid-template-columns:8em minmax(0,1fr)}.findings .way{margin:0}
+.answer{grid-template-columns:minmax(0,1.85fr) minmax(0,1fr);padding-top:7px;gap:2px 16px}.answer.even{grid-template-columns:repeat(2,minmax(0,1fr));gap:2px 14px}h1{font-size:16pt;margin-bottom:5px}h1+.meaning{margin:-3px 0 4px;font-size:7.8pt}
+.findings dd{font-size:8pt;line-height:1.28}.findings div{padding:1px 0;grid-template-columns:8em minmax(0,1fr)}.findings .way{margin:0}
 h2{font-size:12pt;margin:7px 0 1px;padding-top:3px;break-after:avoid}h3{font-size:10pt;margin:0}
 figure{margin-top:4px;break-inside:avoid}figcaption{font-size:7.6pt;line-height:1.25;margin:0;max-width:none}p{max-width:none}.glance+.note{max-width:52ch;margin:6px auto 0}
 .note,.small{font-size:7.8pt}.player .verdict{font-size:8pt;line-height:1.3!important;min-height:0!important}.warn{margin:3px 0}figcaption .wrong{display:none}
-p{margin:3px 0}ul{margin:3px 0;padding-left:16px}
+p{margin:3px 0}ul{margin:3px 0;padding-left:16px}.printonly{display:block}.balance{font-size:7.8pt}.cautions{columns:2;column-gap:20px}
 .pair{grid-template-columns:repeat(2,minmax(0,1fr));gap:0 14px}.plot{min-height:0}
 .outline{max-height:16mm}.answer .note{display:none}.sections{font-size:7.6pt;gap:0 12px;margin-top:2px}
 .turn{margin-top:3px;font-size:7.6pt}.turn svg{height:16px}
 .turn ol{display:block;height:2.7em}.turn li{position:absolute}
-.player{position:static;padding:0;border:0;break-after:avoid}.player button,.player input,.readout,.noprint,details{display:none!important}
+.player{background:none;position:static;padding:0;border:0;break-after:avoid}.player button,.player input,.readout,.noprint,details{display:none!important}
 .player output{font-size:11pt;min-width:0}.player .verdict{flex:1 1 60%}
 .sheetbreak{break-before:page}
 table{font-size:7.6pt}.tall{max-height:170mm;overflow:hidden}th,td{padding:1px 8px 1px 0}

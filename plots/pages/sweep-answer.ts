@@ -9,7 +9,8 @@
 
 import { type Landing, landing, middleLead, type SpeedBand, usefulBands } from '../figures/landing.ts';
 import { highest, nearest, type SpeedRow } from '../figures/sweep-row.ts';
-import { bar, degrees, fixed, kilowatts, newtonMetres, percent, rpm, speed, thin } from '../theme/numbers.ts';
+import { fixed, kilowatts, newtonMetres, percent, rpm, speed, thin } from '../theme/numbers.ts';
+import { middleWords } from './landing-words.ts';
 import type { PipeStretch } from './sweep-data.ts';
 
 export interface AnswerLine {
@@ -52,16 +53,6 @@ export function lengthFor500(outline: readonly PipeStretch[], about: number): nu
 const band = ({ from, to }: SpeedBand): string =>
   from === to ? `at ${rpm(from)}` : `from ${speed(from)} to ${rpm(to)}`;
 
-/** The row's wave, to follow "there the". */
-const lead = (row: SpeedRow): string => {
-  const value = middleLead(row);
-  if (value === null) return 'wave is not to be found';
-  const share = percent(row.plugback_share_before_closing);
-  return value >= 0
-    ? `middle of the wave lands ${degrees(value)} before the exhaust closes, ${share} of it is in by then`
-    : `middle of the wave comes ${degrees(-value)} after the exhaust has closed, ${share} of it was in by then`;
-};
-
 function headline(rows: readonly SpeedRow[], bands: readonly SpeedBand[]): string {
   const widest = bands[0];
   if (widest) {
@@ -78,38 +69,96 @@ function headline(rows: readonly SpeedRow[], bands: readonly SpeedBand[]): strin
   return 'At none of the computed speeds does the main share of the wave land in the wanted window.';
 }
 
+/** Share of the charge blown back above which the port is to be looked at before the pipe [-]. Judgement, no source. */
+const muchBackFlow = 0.05;
+
+/** The blow-down at best power, and what to do about it. */
+function blowdownLimit(power: SpeedRow): string | null {
+  const excess = (power.transfer_opening_cylinder_bar ?? 0) - (power.transfer_opening_crankcase_bar ?? 0);
+  const back = power.transfer_backflow_ratio ?? 0;
+  const stands = `at best power the cylinder stands ${fixed(excess, 1)}${thin}bar above the crankcase as the transfers open`;
+  if (back >= muchBackFlow)
+    return `${stands} and blows ${percent(back)} of the charge back: raise or widen the exhaust port`;
+  if (excess > 0.05 && back > 0.005)
+    return `${stands}, yet blows only ${percent(back)} of the charge back: leave the port and tune the pipe`;
+  return null;
+}
+
 function limits(rows: readonly SpeedRow[], widest: SpeedBand | undefined): string {
   const found: string[] = [];
   const above = widest && rows.find((row) => row.speed_rpm > widest.to && landing(row) !== 'none');
   const below =
     widest && [...rows].reverse().find((row) => row.speed_rpm < widest.from && landing(row) === 'early');
   if (below)
-    found.push(`up to ${rpm(below.speed_rpm)} the middle of the wave is back before the transfers close`);
-  if (above)
     found.push(
-      (middleLead(above) ?? 0) < 0
-        ? `from ${rpm(above.speed_rpm)} it meets a closed port`
-        : `from ${rpm(above.speed_rpm)} only ${percent(above.plugback_share_before_closing)} of it is in when the exhaust closes`,
+      `up to ${rpm(below.speed_rpm)} the wave is back before the transfers close, where a longer header helps`,
     );
-  const power = highest(rows, 'power_kw');
-  if (power) {
-    const excess = (power.transfer_opening_cylinder_bar ?? 0) - (power.transfer_opening_crankcase_bar ?? 0);
-    if (excess > 0.05) {
-      const back = power.transfer_backflow_ratio;
-      found.push(
-        `at best power the cylinder still stands ${bar(excess)} above the crankcase as the transfers open` +
-          (back !== null && back !== undefined && back > 0.005
-            ? ` and blows ${percent(back)} of the charge back`
-            : ''),
-      );
-    }
-    if ((power.passage_exit_mach_max ?? 0) > 0.9)
-      found.push(`the exhaust passage runs at Mach ${fixed(power.passage_exit_mach_max, 2)} at best power`);
+  if (above) {
+    const lead = middleLead(above) ?? 0;
+    const how =
+      lead <= -1
+        ? 'it comes after the exhaust has closed'
+        : lead < 1
+          ? 'it comes as the exhaust closes'
+          : `only ${percent(above.plugback_share_before_closing)} of it has arrived when the exhaust closes`;
+    found.push(`from ${rpm(above.speed_rpm)} ${how}, where a shorter header helps`);
   }
+  const power = highest(rows, 'power_kw');
+  const blowdown = power === null ? null : blowdownLimit(power);
+  if (blowdown !== null) found.push(blowdown);
+  if ((power?.passage_exit_mach_max ?? 0) > 0.9)
+    found.push(
+      `the exhaust passage reaches Mach ${fixed(power?.passage_exit_mach_max, 2)} at best power, where a larger exit helps`,
+    );
   const sentence = found.join('; ');
   return sentence === ''
     ? 'Nothing within the computed speeds.'
     : `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}.`;
+}
+
+/** Share of the best torque that counts as held [-]. */
+const heldShare = 0.9;
+
+/** Edges of the held torque are no surer than this [rpm]. */
+const edgeStep = 50;
+
+/**
+ * Speeds about the best torque at which it stays above a share of it, straight between the computed ones [rpm]; null
+ * without a torque. `open`: it is still held at that end of the computed speeds.
+ */
+export function heldTorque(
+  rows: readonly SpeedRow[],
+): (SpeedBand & { readonly open: { readonly from: boolean; readonly to: boolean } }) | null {
+  const top = highest(rows, 'torque_nm');
+  if (top === null) return null;
+  const level = heldShare * (top.torque_nm ?? 0);
+  const start = rows.indexOf(top);
+  const edge = (way: 1 | -1): { readonly at: number; readonly open: boolean } => {
+    for (let i = start; ; i += way) {
+      const [here, next] = [rows[i], rows[i + way]];
+      const [a, b] = [here?.torque_nm ?? level, next?.torque_nm];
+      const at = here?.speed_rpm ?? top.speed_rpm;
+      if (next === undefined || b === null || b === undefined) return { at, open: true };
+      if (b < level) return { at: at + ((a - level) / (a - b)) * (next.speed_rpm - at), open: false };
+    }
+  };
+  const [from, to] = [edge(-1), edge(1)];
+  return { from: from.at, to: to.at, open: { from: from.open, to: to.open } };
+}
+
+/** How wide the torque is, and how sharp the edge of the useful speeds. */
+function held(rows: readonly SpeedRow[], widest: SpeedBand | undefined): AnswerLine[] {
+  const range = heldTorque(rows);
+  if (range === null || rows.length < 3) return [];
+  const { open } = range;
+  const about = (value: number, isEnd: boolean): string =>
+    speed(isEnd ? value : edgeStep * Math.round(value / edgeStep));
+  const ends = `from ${about(range.from, open.from)}${open.from ? ' or below' : ''} to about ${about(range.to, open.to)}${thin}rpm${open.to ? ' or above' : ''}`;
+  const soft = widest !== undefined && range.from < widest.from - edgeStep;
+  const edge = soft
+    ? `; below ${rpm(widest.from)} the wave is early, but the torque falls off slowly: the lower edge is soft`
+    : '';
+  return [{ label: 'Broad torque', text: `Above ${percent(heldShare)} of the best ${ends}${edge}.` }];
 }
 
 /** Change of the header worth naming [m]: a smaller one is within what the estimate can tell. */
@@ -122,7 +171,7 @@ const fives = (metres: number): string => `${Math.max(5, 5 * Math.round(200 * me
 function best(torque: SpeedRow | null, power: SpeedRow | null): AnswerLine[] {
   const line = (label: string, value: string, row: SpeedRow): AnswerLine => ({
     label,
-    text: `${value} at ${rpm(row.speed_rpm)}; there the ${lead(row)}.`,
+    text: `${value} at ${rpm(row.speed_rpm)}; there the middle of the wave ${middleWords(row)}.`,
   });
   const turning = newtonMetres(torque?.torque_nm);
   const pulling = kilowatts(power?.power_kw);
@@ -151,7 +200,7 @@ export function sweepAnswer(
   lines.push(
     {
       label: 'For a lower speed',
-      text: `Lengthen the header${amount} lower: a longer way brings the wave back later, as a slower crank wants it.`,
+      text: `Lengthen the header${amount} lower: a longer way brings the wave back later.`,
       way: 'lower',
     },
     {
@@ -160,7 +209,7 @@ export function sweepAnswer(
       way: 'higher',
     },
   );
-  lines.push({ label: 'What limits', text: limits(rows, widest) });
+  lines.push(...held(rows, widest), { label: 'What limits', text: limits(rows, widest) });
   if (targetSpeed !== null)
     lines.push(target(rows, widest, targetSpeed, change(length, centre, targetSpeed, outline)));
   return { headline: headline(rows, bands), lines };
@@ -197,11 +246,19 @@ function target(
   const row = nearest(rows, targetSpeed);
   if (!row) return { label, text: 'Not computed.' };
   const kind = landing(row);
+  const best = highest(rows, 'torque_nm');
+  const share = (row.torque_nm ?? 0) / (best?.torque_nm ?? Number.NaN);
+  const torque =
+    row === best
+      ? ' The torque is best there.'
+      : Number.isFinite(share)
+        ? ` ${newtonMetres(row.torque_nm)} there, ${percent(share)} of the best.`
+        : '';
   const where = {
-    lands: `Lands as wanted: the ${lead(row)}`,
-    early: 'Comes back too early, its middle before the transfers close',
-    late: `Comes back too late: the ${lead(row)}`,
-    none: 'Shows no plug-back',
+    lands: 'The wave lands as wanted',
+    early: 'The wave comes back too early, its middle before the transfers close',
+    late: `The wave comes back too late: its middle ${middleWords(row)}`,
+    none: 'No plug-back was found',
   }[kind];
-  return { label, text: `${where}${widest && kind !== 'lands' ? advice : ''}.` };
+  return { label, text: `${where}${widest && kind !== 'lands' ? advice : ''}.${torque}` };
 }

@@ -1,19 +1,22 @@
 /** Parts of the sweep page below its figures: the rows, what the numbers rest on, and the cautions. */
 
-import { landing } from '../figures/landing.ts';
+import { landing, middleLead } from '../figures/landing.ts';
 import type { Column, SpeedRow } from '../figures/sweep-row.ts';
+import { swings } from '../figures/swing.ts';
 import { html } from '../theme/escape.ts';
-import { exponential, fixed, rpm, speed } from '../theme/numbers.ts';
+import { asPrinted, exponential, fixed, rpm, signed, speed } from '../theme/numbers.ts';
 import type { InputLine, SweepPageExtras, SweepPageResult } from './sweep-data.ts';
 
+type Reading = Column | ((row: SpeedRow) => number | null);
+
 /** Columns of the table: name, unit, decimals, factor. */
-const columns: readonly (readonly [Column, string, string, number, number?])[] = [
+const columns: readonly (readonly [Reading, string, string, number, number?])[] = [
   ['plugback_onset_deg', 'onset', '°', 0],
   ['plugback_peak_deg', 'peak', '°', 0],
   ['plugback_centroid_deg', 'middle', '°', 0],
   ['plugback_end_deg', 'end', '°', 0],
-  ['plugback_lead_deg', 'lead (EC − peak)', '°', 0],
-  ['plugback_share_before_closing', 'lands before EC', '%', 0, 100],
+  [middleLead, 'middle before EC', '°', 0],
+  ['plugback_share_before_closing', 'of the wave before EC', '%', 0, 100],
   ['plugback_peak_bar', 'plug-back', 'bar', 2],
   ['suction_bar', 'suction', 'bar', 2],
   ['port_mean_during_transfer_bar', 'port mean, TO–TC', 'bar', 2],
@@ -22,7 +25,7 @@ const columns: readonly (readonly [Column, string, string, number, number?])[] =
   ['echo_gain', 'echo gain', '–', 2],
   ['transfer_opening_cylinder_bar', 'cylinder at TO', 'bar', 2],
   ['transfer_opening_crankcase_bar', 'crankcase at TO', 'bar', 2],
-  ['passage_exit_mach_max', 'Mach, passage', '–', 2],
+  ['passage_exit_mach_max', 'Mach, passage, whole cycle', '–', 2],
   ['delivery_ratio', 'delivery', '–', 2],
   ['trapping_efficiency', 'trapping', '–', 2],
   ['scavenging_efficiency', 'scavenging', '–', 2],
@@ -42,7 +45,7 @@ export function rowsTable(rows: readonly SpeedRow[]): string {
   const lines = rows.map((row) => {
     const kind = landing(row);
     const cells = columns.map(([name, , , decimals, factor = 1]) => {
-      const value = row[name];
+      const value = typeof name === 'function' ? name(row) : row[name];
       return `<td class="n">${fixed(typeof value === 'number' ? value * factor : null, decimals)}</td>`;
     });
     return `<tr${kind === 'lands' ? ' class="useful"' : ''}><th class="n" scope="row">${speed(row.speed_rpm)}</th><td>${kind === 'none' ? '–' : kind}${row.settled ? '' : ', not settled'}</td>${cells.join('')}</tr>`;
@@ -58,10 +61,33 @@ const largest = (rows: readonly SpeedRow[], name: Column): number | null =>
       : worst;
   }, null);
 
+const joined = (parts: readonly string[]): string => parts.join(', ').replace(/, ([^,]*)$/, ' and $1');
+
+/** Runs of neighbouring speeds out of all, "9 000 to 9 500 and 11 000 rpm". */
+function speedsText(rows: readonly SpeedRow[], chosen: (row: SpeedRow) => boolean): string {
+  const runs: [from: number, to: number][] = [];
+  rows.forEach((row, i) => {
+    if (!chosen(row)) return;
+    const open = i > 0 && chosen(rows[i - 1] as SpeedRow) ? runs.at(-1) : undefined;
+    if (open) open[1] = row.speed_rpm;
+    else runs.push([row.speed_rpm, row.speed_rpm]);
+  });
+  return `${joined(runs.map(([from, to]) => (from === to ? speed(from) : `${speed(from)} to ${speed(to)}`)))}\u202frpm`;
+}
+
+/** Whether the cycles repeat: a mean that holds is not the same as cycles alike. */
+function settledWords(rows: readonly SpeedRow[]): string {
+  const loose = rows.filter((row) => row.settled && swings(row));
+  if (loose.length === 0) return 'Every speed settled.';
+  const torque = fixed(largest(loose, 'spread_torque_percent'), 1);
+  const wave = fixed(largest(loose, 'spread_plugback_deg'), 0);
+  return `Every mean is steady, but cycles differ at ${speedsText(rows, (row) => row.settled && swings(row))}: torque by up to ${torque} %, the peak of the plug-back by up to ${wave}°. Take the numbers there as averages.`;
+}
+
 /** Speeds that failed or did not settle, and behind a fold what else was noted on the way. */
 function troubles(result: SweepPageResult): string {
   const list = (items: readonly string[]): string =>
-    `<ul>${items.map((item) => `<li>${html(item)}</li>`).join('')}</ul>`;
+    `<ul>${items.map((item) => `<li>${html(asPrinted(item))}</li>`).join('')}</ul>`;
   const noted = (settled: boolean): string[] =>
     result.speeds
       .filter((one) => one.row.settled === settled)
@@ -76,49 +102,90 @@ function troubles(result: SweepPageResult): string {
     ),
   ];
   const more = noted(true);
-  return `${bad.length === 0 ? '<p>Every speed settled.</p>' : `<div class="warn">${list(bad)}</div>`}${
-    more.length === 0
-      ? ''
-      : `<details><summary>Notes at other speeds (${more.length})</summary>${list(more)}</details>`
+  const steady = bad.length === 0 || result.rows.some((row) => row.settled && swings(row));
+  const words = steady ? `<p>${html(settledWords(result.rows))}</p>` : '';
+  return `${bad.length === 0 ? '' : `<div class="warn">${list(bad)}</div>`}${words}${
+    more.length === 0 ? '' : `<details><summary>Notes (${more.length})</summary>${list(more)}</details>`
   }`;
 }
 
-function inputLine(input: InputLine): string {
-  const { moves } = input;
-  const move = moves
-    ? `<td>${html(moves.change.replace(/^-/, '−'))}</td><td class="n">${signed(moves.leadDeg, 1)}</td><td class="n">${signed(moves.torqueNm, 1)}</td>`
-    : '<td>–</td><td class="n">–</td><td class="n">–</td>';
-  return `<tr><td>${html(input.path)}</td><td class="${input.assumed ? 'assumed' : ''}">${html(input.value)}</td>${move}<td>${html(input.reason ?? '')}</td></tr>`;
+/** The name of an input in words, from its place in the file: `engine.combustion.wiebeExponent`. */
+const inputName = (path: string): string =>
+  path
+    .replace(/^engine\./, '')
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .toLowerCase()
+    .split('.')
+    .join(', ');
+
+function inputLine(input: InputLine, table: InputTable): string {
+  const { moves, reason = '' } = input;
+  const move = table.moved
+    ? moves
+      ? `<td class="n">${html(asPrinted(moves.change))}</td><td class="n">${signed(moves.leadDeg, 1)}</td><td class="n">${signed(moves.torqueNm, 1)}</td>`
+      : '<td class="n">–</td><td class="n">–</td><td class="n">–</td>'
+    : '';
+  // A telephone has no room for the last column: there the reason stands below the name.
+  const why = reason === '' ? '' : `<span class="why">${html(asPrinted(reason))}</span>`;
+  return `<tr><td title="${html(input.path)}">${html(inputName(input.path))}${why}</td><td class="${input.assumed ? 'assumed' : ''}">${html(asPrinted(input.value))}</td>${move}<td class="reason">${html(asPrinted(reason))}</td></tr>`;
 }
 
-const signed = (value: number | null, decimals: number): string =>
-  value === null ? '–' : `${value > 0 ? '+' : ''}${fixed(value, decimals)}`;
-
-function inputTable(lines: readonly InputLine[], caption: string): string {
-  return `<div class="scroll" tabindex="0" role="region" aria-label="${html(caption)}"><table><caption>${html(caption)}</caption><thead><tr><th scope="col">input</th><th scope="col">value</th><th scope="col">changed by</th><th class="n" scope="col">lead<span class="unit">°</span></th><th class="n" scope="col">torque<span class="unit">Nm</span></th><th scope="col">why this value</th></tr></thead><tbody>${lines.map(inputLine).join('')}</tbody></table></div>`;
+interface InputTable {
+  readonly caption: string;
+  /** It has columns for what a change moves. */
+  readonly moved: boolean;
 }
+
+function inputTable(lines: readonly InputLine[], table: InputTable): string {
+  const caption = html(table.caption);
+  const moved = table.moved
+    ? '<th class="n" scope="col">changed by</th><th class="n" scope="col">wave earlier by<span class="unit">°</span></th><th class="n" scope="col">torque<span class="unit">Nm</span></th>'
+    : '';
+  const rows = lines.map((line) => inputLine(line, table));
+  return `<div class="scroll" tabindex="0" role="region" aria-label="${caption}"><table class="inputs"><caption>${caption}</caption><thead><tr><th scope="col">input</th><th scope="col">value</th>${moved}<th class="reason" scope="col">why this value</th></tr></thead><tbody>${rows.join('')}</tbody></table></div>`;
+}
+
+/** Lines of the strongest inputs that a printed page has room for. */
+const printedInputs = 5;
 
 /** Assumed inputs: those whose effect is known first, the strongest on top; the rest behind a fold. */
 function assumedInputs(assumed: readonly InputLine[], at: SweepPageExtras['movesAt']): string {
   if (assumed.length === 0) return '<p>No input was assumed.</p>';
   const [are, they] = assumed.length === 1 ? ['was', 'It was'] : ['were', 'They were'];
-  const words = `<p>${assumed.length} of the inputs ${are} not in the files. ${they} assumed: measure first what moves the answer most.</p>`;
   const known = assumed
     .filter((input) => input.moves !== undefined)
     .sort((a, b) => Math.abs(b.moves?.leadDeg ?? 0) - Math.abs(a.moves?.leadDeg ?? 0));
   const rest = assumed.filter((input) => input.moves === undefined);
+  const words = `<p>${assumed.length} of the inputs ${are} not in the files. ${they} assumed: measure first what moves the answer most.</p>`;
   const where = at === undefined ? '' : ` at ${rpm(at.speedRpm)}, on cells of ${fixed(1000 * at.cell, 1)} mm`;
   const first =
     known.length === 0
       ? ''
-      : inputTable(known, `Assumed inputs, and how far a change moves lead and torque${where}`);
+      : inputTable(known, {
+          caption: `Assumed inputs, the strongest first, and what a change of each does${where}: how much earlier the middle of the plug-back comes (−: later), and what the torque gains`,
+          moved: true,
+        });
+  const strongest = known
+    .slice(0, printedInputs)
+    .flatMap(({ path, moves }) =>
+      moves === undefined
+        ? []
+        : [
+            `${inputName(path)} (${asPrinted(moves.change)}: wave ${signed(moves.leadDeg, 1)}°, torque ${signed(moves.torqueNm, 1)} Nm)`,
+          ],
+    );
+  const printed =
+    strongest.length === 0
+      ? ''
+      : `<p class="printonly small">The strongest${where}, with how much earlier the wave comes and what the torque gains: ${html(strongest.join('; '))}.</p>`;
+  const unmoved = { caption: 'Assumed inputs', moved: false };
   const others =
     rest.length === 0
       ? ''
       : rest.length <= 8 && known.length === 0
-        ? inputTable(rest, 'Assumed inputs')
-        : `<details><summary>${known.length === 0 ? 'Assumed inputs' : 'Other assumed inputs'} (${rest.length})</summary>${inputTable(rest, 'Assumed inputs')}</details>`;
-  return `${words}<div class="noprint">${first}${others}</div>`;
+        ? inputTable(rest, unmoved)
+        : `<details><summary>${known.length === 0 ? 'Assumed inputs' : 'Other assumed inputs'} (${rest.length})</summary>${inputTable(rest, unmoved)}</details>`;
+  return `${words}${printed}<div class="noprint">${first}${others}</div>`;
 }
 
 export function restsOn(result: SweepPageResult, extras: SweepPageExtras): string {
@@ -128,14 +195,14 @@ export function restsOn(result: SweepPageResult, extras: SweepPageExtras): strin
   const { rows } = result;
   const balance = `Mesh: cells of ${fixed(1000 * result.case.run.cell, 1)} mm, ${html(result.case.run.scheme)} scheme. At the worst speed the mass of a cycle balances to ${exponential(largest(rows, 'mass_balance_error'))} of the trapped mass and the energy to ${exponential(largest(rows, 'energy_balance_error'))} of the heat released. Largest swing within the cycles that a row is the mean of: torque ${fixed(largest(rows, 'spread_torque_percent'), 1)} %, the plug-back’s peak ${fixed(largest(rows, 'spread_plugback_deg'), 1)}°.`;
   return `<h2 id="rests">What these numbers rest on</h2>
-${troubles(result)}<p>${balance}</p>
+${troubles(result)}<p class="balance">${balance}</p>
 ${assumedInputs(
   inputs.filter((input) => input.assumed),
   extras.movesAt,
 )}
-${given.length === 0 ? '' : `<details><summary>Inputs as given (${given.length})</summary>${inputTable(given, 'Inputs as given')}</details>`}`;
+${given.length === 0 ? '' : `<details><summary>Inputs as given (${given.length})</summary>${inputTable(given, { caption: 'Inputs as given', moved: given.some((input) => input.moves !== undefined) })}</details>`}`;
 }
 
 /** Said once, where someone is about to cut metal and run an engine. */
 export const cautions = `<h2 id="care">Before you cut and run</h2>
-<ul class="small"><li>A running pipe burns skin; let it cool. Weld with the fuel away, eyes and lungs protected.</li><li>A better pipe moves the mixture: start rich, read the plug, then lean; a lean two-stroke seizes.</li><li>Stay within the speeds the crank and rod are made for, and wear ear protection.</li><li>Follow your club’s and country’s rules on noise; run on a dynamometer or a closed course.</li></ul>`;
+<ul class="small cautions"><li>A running pipe burns skin; let it cool. Weld with the fuel away, eyes and lungs protected.</li><li>A better pipe moves the mixture: start rich, read the plug, then lean; a lean two-stroke seizes.</li><li>Stay within the speeds the crank and rod are made for, and wear ear protection.</li><li>Follow your club’s and country’s rules on noise; run on a dynamometer or a closed course.</li></ul>`;

@@ -50,6 +50,7 @@ export const speedAxis = (look: Look, range: Range, more: Bag = {}): Bag =>
     range: [...range],
     nticks: look.narrow ? 5 : 10,
     tickformat: 'd',
+    unifiedhovertitle: { text: '%{x} rpm' },
     title: { text: 'Engine speed [rpm]', font: { size: 12, color: look.palette.faint }, standoff: 6 },
     ...more,
   });
@@ -72,6 +73,7 @@ export function eventTicks(look: Look, events: PortEvents, between = '<br>'): Ba
 export const crankAxis = (look: Look, events: PortEvents, more: Bag = {}): Bag =>
   axis(look, {
     range: [events.exhaustOpens, events.exhaustOpens + 360],
+    unifiedhovertitle: { text: '%{x:.0f}°' },
     ...eventTicks(look, events),
     title: {
       text: 'Crank angle [° after top dead centre]',

@@ -38,6 +38,21 @@ export const millimetres = (metres: Maybe): string =>
   isNumber(metres) ? unit(1000 * metres, 0, 'mm') : absent;
 export const celsius = (kelvin: Maybe): string =>
   isNumber(kelvin) ? unit(kelvin - 273.15, 0, '°C') : absent;
+/** A difference with its sign; one that rounds to nought has none. */
+export const signed = (value: Maybe, decimals: number): string => {
+  const text = fixed(value, decimals);
+  return isNumber(value) && value > 0 && Number(value.toFixed(decimals)) !== 0 ? `+${text}` : text;
+};
+
+/** A text of the terminal or of a case file, its numbers as pages print them: 11500 rpm, 450 degC, -14 deg. */
+export const asPrinted = (text: string): string =>
+  text
+    .replace(/\bdegC\b/g, '°C')
+    .replace(/\b([mc]?m)2\b/g, '$1²')
+    .replace(/\b([mc]?m)3\b/g, '$1³')
+    .replace(/(\d) deg\b/g, '$1°')
+    .replace(/(^|[\s(])-(?=\d)/g, '$1−')
+    .replace(/\d{5,}(?=\s*(?:rpm|to \d|,|$))/g, (digits) => speed(Number(digits)));
 /** A small ratio such as a balance error: one digit and a power of ten. */
 export const exponential = (value: Maybe): string =>
   isNumber(value)

@@ -17,6 +17,8 @@ export type Quantity =
   | 'power'
   | 'traced'
   | 'handbook'
+  | 'trapping'
+  | 'mach'
   | 'gas'
   | 'wall';
 
@@ -64,7 +66,9 @@ export const light: Palette = {
     power: '#94400f',
     traced: '#3f6f94',
     handbook: '#5d666c',
-    gas: '#a8123e',
+    trapping: '#96308c',
+    mach: '#3a6a12',
+    gas: '#8a5500',
     wall: '#51606a',
   },
   field: ['#0c6a55', '#8cc3b2', '#fcfdfc', '#8a8f92', '#10161a'],
@@ -92,7 +96,9 @@ export const dark: Palette = {
     power: '#eda06a',
     traced: '#8fbde0',
     handbook: '#a8b2b8',
-    gas: '#f27b9b',
+    trapping: '#e59be0',
+    mach: '#a5cf7a',
+    gas: '#e8b860',
     wall: '#a4b1b8',
   },
   field: ['#4fd0ad', '#24705f', '#182025', '#8c9499', '#f6f3ea'],
@@ -108,9 +114,11 @@ export const dashes: Readonly<Record<Quantity, Dash>> = {
   cylinder: 'longdash',
   crankcase: 'dot',
   torque: 'solid',
-  power: 'longdash',
+  power: 'dash',
   traced: 'dash',
   handbook: 'dot',
+  trapping: 'dash',
+  mach: 'solid',
   gas: 'solid',
   wall: 'dash',
 };

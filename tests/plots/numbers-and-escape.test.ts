@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { html, json, label, plain } from '../../plots/theme/escape.ts';
 import {
+  asPrinted,
   bar,
   celsius,
   degrees,
@@ -10,6 +11,7 @@ import {
   newtonMetres,
   percent,
   rpm,
+  signed,
 } from '../../plots/theme/numbers.ts';
 
 describe('numbers as the model can claim them', () => {
@@ -45,5 +47,27 @@ describe('text of a case file', () => {
   it('is no hover template and carries no control or direction-changing characters', () => {
     expect(label('%{x}')).not.toContain('%{');
     expect(plain('a\u001b[31mb\u202ec\u0000')).toBe('a[31mbc');
+  });
+});
+
+describe('texts of case files and of the terminal', () => {
+  it.each([
+    ['450 degC at the flange to 200 degC at the end', '450 °C at the flange to 200 °C at the end'],
+    ['-14 deg', '−14°'],
+    ['1191 mm2', '1191 mm²'],
+    ['2000 to 13000 rpm', '2000 to 13\u202f000 rpm'],
+    ['texts of 1993-1996', 'texts of 1993-1996'],
+  ])('%s', (text, printed) => {
+    expect(asPrinted(text)).toBe(printed);
+  });
+
+  it('a difference that rounds to nought has no sign', () => {
+    expect([signed(0.04, 1), signed(-0.04, 1), signed(0.06, 1), signed(-2, 0), signed(null, 1)]).toEqual([
+      '0.0',
+      '0.0',
+      '+0.1',
+      '−2',
+      '–',
+    ]);
   });
 });
