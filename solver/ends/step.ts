@@ -159,10 +159,14 @@ function contract(up: DuctEnd, down: DuctEnd): void {
   const M1 = u / a;
   const power = (g + 1) / (2 * (g - 1));
   const wanted = (M1 * (1 + h * M1 * M1) ** -power * up.area) / throat;
-  let M = Math.min(0.999, wanted);
+  // A sonic contracta is a double root, which Newton's method never settles on.
+  const most = (1 + h) ** -power;
+  if (wanted > (1 + ROUND_OFF) * most) unconverged[0]++;
+  const sonic = wanted >= (1 - 1e-13) * most;
+  let M = sonic ? 1 : Math.min(0.999, wanted);
   let off = 0;
   let round = 0;
-  for (; round < ROUNDS.contracta; round++) {
+  for (; !sonic && round < ROUNDS.contracta; round++) {
     const B = 1 + h * M * M;
     const value = M * B ** -power;
     off = Math.abs(value - wanted);
@@ -174,7 +178,6 @@ function contract(up: DuctEnd, down: DuctEnd): void {
     M = next;
     if (change < 1e-14) break;
   }
-  // A sonic contracta is a double root, which is neared by halves and never met to the last digit.
   if (round === ROUNDS.contracta && off > ROUND_OFF) unconverged[0]++;
   const a0Squared = a * a + h * u * u;
   const at = Math.sqrt(a0Squared / (1 + h * M * M));
@@ -208,7 +211,10 @@ function answerDownstream(up: DuctEnd, down: DuctEnd, choked: boolean): void {
   out[ANSWER.burntMass] = -from[ANSWER.burntMass];
 }
 
-/** The flow is fixed; pressure and speed downstream follow from the arriving wave and the stagnation enthalpy. */
+/**
+ * The flow is fixed; pressure and speed downstream follow from the arriving wave and the stagnation enthalpy. The stream on the
+ * face is at most sonic: where the duct would draw more, its pressure no longer reaches the face.
+ */
 function chokedDownstream(up: DuctEnd, down: DuctEnd): void {
   const d = down.arrive;
   const flux = up.answer[ANSWER.mass] / down.area;
@@ -217,7 +223,9 @@ function chokedDownstream(up: DuctEnd, down: DuctEnd): void {
   const hd = 0.5 * (d[ARRIVE.gamma] - 1);
   const a0Squared = trial[TRIAL.a] * trial[TRIAL.a] * (1 + h);
   const lambda = down.arrive[ARRIVE.lambda];
-  let low = down.arrive[ARRIVE.rest];
+  const sonic = (flux * Math.sqrt(a0Squared / (1 + h))) / g;
+  const rest = down.arrive[ARRIVE.rest];
+  let low = rest > sonic ? rest : sonic;
   let high = trial[TRIAL.p] > low ? trial[TRIAL.p] : 1.001 * low;
   const top = high;
   let p = high;

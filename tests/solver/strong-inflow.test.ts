@@ -14,6 +14,7 @@ import {
   Network,
   newFlow,
   rigidDrive,
+  stepBetween,
   Volume,
 } from '../../solver/index.ts';
 
@@ -62,5 +63,45 @@ describe.each([0.1, 0.32, 0.7, 1])('an opening of %f of the duct', (share) => {
     const sound = Math.sqrt((1.4 * pressure) / out[ANSWER.density]!);
     expect(-out[ANSWER.velocity]! / sound).toBeCloseTo(1, 6);
     expect(pressure / (share * CRITICAL * VESSEL)).toBeCloseTo(1, 4);
+  });
+});
+
+describe.each([
+  ['wider', 0.03, 0.04],
+  ['narrower', 0.04, 0.02],
+])('a choked step into a %s duct that is all but empty', (_, from, to) => {
+  /** A full pipe of 10 bar and, beyond the step, an empty one. */
+  function steps(pressure: number): { network: Network; second: Duct } {
+    const gas = GasModel.perfectGas(1.4, 287);
+    const pipe = (diameter: number) =>
+      new Duct('pipe', gas, meshTapers([{ length: 1, diameter: [diameter, diameter] }], 100));
+    const [first, second] = [pipe(from), pipe(to)];
+    for (let i = 0; i < 100; i++) {
+      first.setCell(i, VESSEL, 600);
+      second.setCell(i, pressure, 300);
+    }
+    const links = [
+      { kind: 'closed', end: first.left },
+      { kind: 'closed', end: second.right },
+      stepBetween(first.right, second.left),
+    ] as const;
+    return { network: new Network([first, second], [], links, 0.8), second };
+  }
+
+  test('is at most sonic on the face, and keeps mass and energy', () => {
+    const { network, second } = steps(2e4);
+    const [mass, energy] = [network.mass(), network.energyContent()];
+    let fastest = 0;
+    while (network.time < 2e-3) {
+      network.step(2e-3 - network.time);
+      const out = second.left.answer;
+      const sound = Math.sqrt((1.4 * out[ANSWER.pressure]!) / out[ANSWER.density]!);
+      fastest = Math.max(fastest, -out[ANSWER.velocity]! / sound);
+    }
+    expect(fastest).toBeLessThanOrEqual(1 + 1e-9);
+    expect(fastest).toBeGreaterThan(0.9);
+    expect(Math.abs(network.mass() / mass - 1)).toBeLessThan(1e-12);
+    expect(Math.abs(network.energyContent() / energy - 1)).toBeLessThan(1e-12);
+    expect(network.ledger.unconverged).toBe(0);
   });
 });
