@@ -149,9 +149,11 @@ function isStretch(value: unknown): boolean {
   );
 }
 
+/** Curves that the page can draw. */
+const CURVES: ReadonlySet<string> = new Set(['torque', 'power', 'draft', 'returning', 'outgoing']);
+
 function isCurve(value: unknown): boolean {
-  if (!isRecord(value) || !['torque', 'power', 'returning', 'outgoing'].includes(String(value.kind)))
-    return false;
+  if (!isRecord(value) || !CURVES.has(String(value.kind))) return false;
   const { x, y } = value;
   return isList(x) && isList(y) && x.every(isNumber) && y.every((one) => one === null || isNumber(one));
 }
