@@ -1,5 +1,5 @@
 /**
- * A wave meets a sudden change of bore; pipe 2 behind it is at rest. Three quasi-steady models.
+ * A wave meets a sudden change of bore; pipe 2 behind it is at rest. Quasi-steady models.
  *
  * Units of the rest sound speed, h = (g-1)/2, m = F2/F1. Pipe 1 brings lambda_1 = 2 X_i - 1, pipe 2 brings 1.
  *   Constant pressure:   A = (lambda_1 + m)/(1 + m) on both sides; homentropic.
@@ -78,6 +78,42 @@ export function bordaStep(incident: number, ratio: number, gamma: number): StepW
     const change = bordaCarnot(u1 / a1, ratio, gamma);
     const a2 = Math.sqrt((a1 * a1 + h * u1 * u1) / (1 + h * change.mach ** 2));
     return { amplitude: a1 * amplitude(change.pressure, gamma), u2: change.mach * a2 };
+  };
+  const residual = (u1: number): number => {
+    if (u1 === 0) return lambda - 1;
+    const { amplitude: x2, u2 } = behind(u1);
+    return x2 - (1 + h * u2);
+  };
+  const u1 = firstRoot(residual, 0, sonicVelocity(lambda, gamma), 400);
+  if (u1 === null) return null;
+  return wavesOf(lambda, u1, behind(u1).amplitude, gamma);
+}
+
+/**
+ * Flow over a sharp edge into the smaller pipe: isentropic to the vena contracta of C_c F2, and from there to the full bore
+ * with the loss of Borda and Carnot; null where no subsonic flow fits.
+ */
+export function contractedStep(
+  incident: number,
+  ratio: number,
+  contraction: number,
+  gamma: number,
+): StepWaves | null {
+  if (ratio > 1 || incident < 1) throw new RangeError('a vena contracta needs flow into the smaller pipe');
+  const h = (gamma - 1) / 2;
+  const lambda = 2 * amplitude(incident, gamma) - 1;
+  /** Mass flow over area, pressure and rest sound speed of a stream, as a function of its Mach number. */
+  const flux = (mach: number): number => mach * (1 + h * mach * mach) ** (-(gamma + 1) / (2 * (gamma - 1)));
+  const narrowest = ratio * contraction;
+  const behind = (u1: number) => {
+    const a1 = lambda - h * u1;
+    const mach = u1 / a1;
+    const wanted = flux(mach) / narrowest;
+    const throat = firstRoot((m) => flux(m) - wanted, 0, 1, 400) ?? Number.NaN;
+    const change = bordaCarnot(throat, 1 / contraction, gamma);
+    const drop = ((1 + h * mach * mach) / (1 + h * throat * throat)) ** (gamma / (gamma - 1));
+    const a2 = Math.sqrt((a1 * a1 + h * u1 * u1) / (1 + h * change.mach ** 2));
+    return { amplitude: a1 * amplitude(drop * change.pressure, gamma), u2: change.mach * a2 };
   };
   const residual = (u1: number): number => {
     if (u1 === 0) return lambda - 1;
