@@ -31,7 +31,10 @@ import { CrankcaseDrive, type CylinderDrive, cylinderDriveOf, PortOpening } from
 import { type DuctRun, ductRuns, exhaustSections, meshRun } from './exhaust.ts';
 import { wallTemperatureAt } from './wall.ts';
 
-/** End correction of the intake's mouth, in radii: 0.61 for a plain end, up to 0.82 in a flange (values from memory). */
+/**
+ * End correction of the intake's mouth, in radii: a pipe without flange, 0.613 for long weak waves (Levine & Schwinger 1948),
+ * rounded as the pipe's default is. In a wide flange it would be 0.82 (value from memory).
+ */
 const MOUTH_CORRECTION = 0.6;
 /** Length of a silencer's outlet tube, which the case does not ask for [m]. */
 const OUTLET_LENGTH = 0.08;

@@ -11,6 +11,8 @@ import { QUIET, type Settled, STEADY } from './settle.ts';
 const FAST_PISTON = 26;
 /** A ledger of mass that misses by this share of the charge a cycle is told. */
 const MASS_LOST = 1e-3;
+/** Share of the fresh charge left unburnt, beyond round-off, that is told. */
+const UNBURNT = 1e-9;
 /** Spread of the peak that is told [deg]. */
 const PEAK_WANDERS = 1.5;
 
@@ -62,6 +64,12 @@ function march(engine: EngineNetwork, { window }: Settled, row: SweepRow): strin
       `${(100 * row.mass_balance_error).toFixed(1)} % of the trapped mass is gained or lost in a cycle by the ` +
         `scheme "${engine.subject.run.scheme}".`,
     );
+  const unconverged = window.reduce((sum, { book }) => sum + book.unconverged, 0);
+  if (unconverged > 0)
+    notes.push(`${unconverged} iterations at duct ends or in cells ended short of their tolerance.`);
+  const unburnt = Math.max(...window.map(({ book }) => book.unburnt / book.trappedFresh));
+  if (unburnt > UNBURNT)
+    notes.push(`${(100 * unburnt).toPrecision(2)} % of the fresh charge had left before it could burn.`);
   if (!Number.isFinite(row.echo_gain))
     notes.push('The pulse of a first cycle could not be computed: no echo gain.');
   return notes;
