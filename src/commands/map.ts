@@ -1,9 +1,10 @@
 /** `echocone map`: speed over exhaust duration; a table, a document and a page. Resumable by its journal. */
 
-import { rmSync } from 'node:fs';
+import { renameSync } from 'node:fs';
 import { landing } from '../../plots/figures/landing.ts';
 import { mapPage } from '../../plots/pages/map-page.ts';
 import { mapCard } from '../../plots/pages/run-cards.ts';
+import { asPrinted } from '../../plots/theme/numbers.ts';
 import { loadCase } from '../case/load.ts';
 import type { SweepRow } from '../findings/row.ts';
 import { COLUMNS } from '../findings/row.ts';
@@ -20,6 +21,7 @@ import {
 } from '../study/map.ts';
 import { readMap } from '../study/map-answer.ts';
 import { openPool } from '../study/pool.ts';
+import { crankOf, travelForDuration } from '../timing/crank.ts';
 import { csvText } from './frame/csv.ts';
 import { type ExitCode, exitCodes, UsageError } from './frame/exit-codes.ts';
 import { jsonText } from './frame/json.ts';
@@ -32,6 +34,7 @@ import type { Invocation } from './frame/verb.ts';
 import { keptWords, type MapFinding, mapFindings, mapText } from './words/map-text.ts';
 
 const JOURNAL = 'journal.jsonl';
+const REPLACED = 'journal-replaced.jsonl';
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
   const file = files[0] as string;
@@ -51,17 +54,22 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   const result = await computed(plan, { path: folder.file(JOURNAL), flags, terminal, signal });
   folder.write('map.csv', mapCsv(result));
   folder.write('map.json', jsonText(result));
+  const crank = crankOf(subject.engine);
   const answer = readMap(
     result.points,
-    { targetSpeed: subject.run.targetSpeed, drawnDurationDeg: plan.drawnDurationDeg },
+    {
+      targetSpeed: subject.run.targetSpeed,
+      drawnDurationDeg: plan.drawnDurationDeg,
+      roofTravel: (durationDeg) => travelForDuration(crank, durationDeg),
+    },
     (row) => landing(row) === 'lands',
   );
   const { engine, pipe } = result.case;
   const page = {
     program,
     name: result.case.name,
-    note: `${result.case.note} ${withDegreeSigns(keptWords(result))}`.trim(),
-    ...(answer === null ? {} : { findings: mapFindings(answer).map(withSigns) }),
+    note: `${result.case.note} ${asPrinted(keptWords(result))}`.trim(),
+    ...(answer === null ? {} : { findings: mapFindings(answer).map(asPage) }),
     engine: engine.name,
     pipe: pipe.name,
     outline: result.outline,
@@ -77,12 +85,8 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   return isWhole(result) ? exitCodes.done : exitCodes.unsettled;
 }
 
-/** Pages write degrees with their sign, and a true minus. */
-const withDegreeSigns = (text: string): string =>
-  text.replace(/(\d) deg\b/g, '$1°').replace(/(^| )-(?=\d)/g, '$1−');
-
-function withSigns(finding: MapFinding): MapFinding {
-  return { ...finding, label: withDegreeSigns(finding.label), text: withDegreeSigns(finding.text) };
+function asPage(finding: MapFinding): MapFinding {
+  return { ...finding, label: asPrinted(finding.label), text: asPrinted(finding.text) };
 }
 
 async function computed(
@@ -117,7 +121,7 @@ async function computed(
   return mapResult(plan, groups, done);
 }
 
-/** The journal in the folder and what it holds; with --overwrite another map's gives way. */
+/** The journal in the folder and what it holds; with --overwrite that of another study is set aside. */
 function opened(
   path: string,
   plan: MapPlan,
@@ -131,7 +135,8 @@ function opened(
     return open();
   } catch (error) {
     if (!overwrite || !(error instanceof JournalError)) throw error;
-    rmSync(path);
+    // Whatever it is of, hours may stand in it.
+    renameSync(path, path.replace(JOURNAL, REPLACED));
     return open();
   }
 }
