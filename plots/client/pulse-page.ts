@@ -4,11 +4,13 @@ import { probeTraces } from '../figures/probe-traces.ts';
 import { pulseProfiles } from '../figures/pulse-profiles.ts';
 import type { PulsePageData } from '../pages/pulse-page.ts';
 import { fixed, thin } from '../theme/numbers.ts';
+import { fileDate } from './file-date.ts';
 import { player } from './player.ts';
 import { Board, pageData } from './plotly.ts';
 
 const data = pageData<PulsePageData>();
 const board = new Board();
+fileDate();
 let chosen = 0;
 board.add('probes', (look) => probeTraces(data.probes, look));
 board.add('profiles', (look) => pulseProfiles(data.profiles, chosen, data.outline, look));

@@ -1,12 +1,16 @@
-/** Several drafts over engine speed, each in its own colour and dash: lead on exhaust closing, torque, power. */
+/**
+ * Several drafts over engine speed, each in its own colour and dash: middle of the plug-back before exhaust closing,
+ * torque, power. A cross marks a speed whose cycles did not settle.
+ */
 
 import { rangeOf, speedAxis } from '../theme/axes.ts';
 import { label } from '../theme/escape.ts';
 import { heightOf, type Look } from '../theme/look.ts';
 import { draftDashes } from '../theme/palette.ts';
 import type { Figure } from './figure.ts';
+import { middleLead } from './landing.ts';
 import { type Curve, type Panel, stackedCurves } from './stacked-curves.ts';
-import { type Column, column, type SpeedRow } from './sweep-row.ts';
+import { column, type SpeedRow } from './sweep-row.ts';
 
 export interface SweptDraft {
   readonly name: string;
@@ -23,29 +27,47 @@ export const draftStyle = (index: number, look: Look): { color: string; dash: st
   dash: draftDashes[index % draftDashes.length] ?? 'solid',
 });
 
-function curvesOf(drafts: readonly SweptDraft[], name: Column, look: Look): Curve[] {
+type Read = (rows: readonly SpeedRow[]) => readonly (number | null)[];
+
+const middles: Read = (rows) =>
+  rows.map((row) => {
+    const lead = middleLead(row);
+    return lead !== null && Number.isFinite(lead) ? lead : null;
+  });
+
+function curvesOf(drafts: readonly SweptDraft[], read: Read, look: Look): Curve[] {
   return drafts.map((draft, index) => ({
     name: short(draft.name, look),
     x: draft.rows.map((row) => row.speed_rpm),
-    y: column(draft.rows, name),
+    y: read(draft.rows),
+    doubtful: draft.rows.map((row) => !row.settled),
     width: index === 0 ? 2.6 : 2,
     ...draftStyle(index, look),
   }));
 }
 
+/** Room that a name at the end of a line takes [px]. */
+const namePx = 14;
+
 export function draftCurves(drafts: readonly SweptDraft[], targetSpeed: number | null, look: Look): Figure {
-  const panel = (name: string, quantity: Column, reading: string, more: Partial<Panel> = {}): Panel => ({
+  const { palette } = look;
+  const panelPx = heightOf(look, 190, 170, 110);
+  // The names of all drafts and of two levels, or in the panels below only.
+  const crowded = (drafts.length + 2) * namePx > panelPx;
+  const panel = (name: string, read: Read, reading: string, more: Partial<Panel> = {}): Panel => ({
     name,
     reading,
-    curves: curvesOf(drafts, quantity, look),
+    curves: curvesOf(drafts, read, look),
     ...more,
   });
   const speeds = drafts.flatMap((draft) => draft.rows.map((row) => row.speed_rpm));
+  const first = drafts[0]?.rows[0];
+  const window = first === undefined ? null : first.exhaust_closes_deg - first.transfers_close_deg;
   return stackedCurves(
     {
       x: [],
       xaxis: speedAxis(look, rangeOf(speeds, 0.02)),
-      panelPx: heightOf(look, 190, 170, 110),
+      panelPx,
       rightPx: look.narrow ? 98 : 150,
       shapes:
         targetSpeed === null
@@ -58,23 +80,28 @@ export function draftCurves(drafts: readonly SweptDraft[], targetSpeed: number |
                 yref: 'paper',
                 y0: 0,
                 y1: 1,
-                line: { color: look.palette.usefulInk, width: 1.5, dash: 'dot' },
+                line: { color: palette.usefulInk, width: 1.5, dash: 'dot' },
               },
             ],
       panels: [
         panel(
           look.narrow
-            ? 'Lead of the plug-back’s peak on EC [°]'
-            : 'Lead of the plug-back’s peak on exhaust closing [°], above 0 is in time',
-          'plugback_lead_deg',
+            ? 'Middle of the plug-back before EC [°]'
+            : 'Middle of the plug-back before exhaust closing (EC) [°], wanted in the highlighted window',
+          middles,
           '%{y:.0f}°',
           {
-            include: [0],
-            levels: [{ at: 0, text: 'EC', color: look.palette.line.exhaust }],
+            unnamed: crowded,
+            include: [0, ...(window === null ? [] : [window])],
+            bands: window === null ? [] : [{ from: 0, to: window, color: palette.useful }],
+            levels: [
+              { at: 0, text: 'EC', color: palette.line.exhaust },
+              ...(window === null ? [] : [{ at: window, text: 'TC', color: palette.line.transfer }]),
+            ],
           },
         ),
-        panel('Torque [Nm]', 'torque_nm', '%{y:.1f} Nm'),
-        panel('Power [kW]', 'power_kw', '%{y:.1f} kW'),
+        panel('Torque [Nm]', (rows) => column(rows, 'torque_nm'), '%{y:.1f} Nm', { fromZero: true }),
+        panel('Power [kW]', (rows) => column(rows, 'power_kw'), '%{y:.1f} kW', { fromZero: true }),
       ],
     },
     look,

@@ -1,7 +1,7 @@
 /**
- * Pipe outlines as drawings: cut along the axis, length and diameter to one scale, several above one another to the
- * same scale. Lines keep their width at any size; dimensions stand beside the drawing as text, so that they stay
- * readable on a phone.
+ * Pipe outlines as drawings: cut along the axis, length and diameter to one scale. Several stand one above the other to
+ * the same scale, their flanges in one line, each over a shadow of the first, so that what differs shows. Lines keep
+ * their width at any size; names and dimensions stand beside the drawings as text, so that they stay readable on a phone.
  */
 
 import { html } from '../theme/escape.ts';
@@ -13,36 +13,85 @@ export interface Draft {
   readonly outline: readonly Stretch[];
 }
 
-const points = (xs: readonly number[], ys: readonly number[], middle: number): string =>
-  xs.map((x, i) => `${x.toFixed(1)},${((ys[i] ?? 0) + middle).toFixed(1)}`).join(' ');
+/** What all drawings of a stack share [mm]. */
+interface Frame {
+  /** Longest engine passage: where the flanges stand. */
+  readonly flange: number;
+  readonly length: number;
+  readonly height: number;
+}
 
-/** Outlines laid over one another about one axis; the first filled, the others as lines. Classes `draft-0`, `draft-1`… */
-export function outlineDrawing(drafts: readonly Draft[], title: string): string {
-  const length = Math.max(1, ...drafts.map((draft) => draft.outline.at(-1)?.end ?? 0));
-  const widest = Math.max(
+const edge = 4;
+
+/** End of the engine's passage, where the pipe begins [mm]. */
+const flangeOf = (outline: readonly Stretch[]): number =>
+  outline.reduce((end, part) => (part.role === 'passage' ? Math.max(end, part.end) : end), 0);
+
+const widestOf = (drafts: readonly Draft[]): number =>
+  Math.max(1, ...drafts.flatMap((draft) => draft.outline.flatMap((part) => [...part.diameters])));
+
+function frameOf(drafts: readonly Draft[]): Frame {
+  const flange = Math.max(0, ...drafts.map((draft) => flangeOf(draft.outline)));
+  const length = Math.max(
     1,
-    ...drafts.flatMap((draft) => draft.outline.flatMap((part) => [...part.diameters])),
+    ...drafts.map((draft) => flange - flangeOf(draft.outline) + (draft.outline.at(-1)?.end ?? 0)),
   );
-  const height = widest + 12;
-  const middle = height / 2;
-  const joints = (drafts[0]?.outline ?? []).slice(1).map((part) => {
+  return { flange, length, height: widestOf(drafts) + 12 };
+}
+
+const points = (xs: readonly number[], ys: readonly number[], right: number, middle: number): string =>
+  xs.map((x, i) => `${(x + right).toFixed(1)},${((ys[i] ?? 0) + middle).toFixed(1)}`).join(' ');
+
+function shape(draft: Draft, index: number, frame: Frame, middle: number, shadow?: Draft): string {
+  const right = frame.flange - flangeOf(draft.outline);
+  const under = (): string => {
+    if (shadow === undefined) return '';
+    const { x, y } = silhouette(shadow.outline);
+    return `<polygon class="shadow" points="${points(x, y, frame.flange - flangeOf(shadow.outline), middle)}"/>`;
+  };
+  const { x, y } = silhouette(draft.outline);
+  const joints = draft.outline.slice(1).map((part) => {
     const half = part.diameters[0] / 2;
-    return `<line class="joint" x1="${part.start}" x2="${part.start}" y1="${middle - half}" y2="${middle + half}"/>`;
+    const at = part.start + right;
+    return `<line class="joint" x1="${at}" x2="${at}" y1="${middle - half}" y2="${middle + half}"/>`;
   });
-  const shapes = drafts.map((draft, index) => {
-    const { x, y } = silhouette(draft.outline);
-    return `<polygon class="draft draft-${index}" points="${points(x, y, middle)}"><title>${html(draft.name)}</title></polygon>`;
+  return `${under()}<polygon class="draft draft-${index}" points="${points(x, y, right, middle)}"><title>${html(draft.name)}</title></polygon>${joints.join('')}<line class="centre" x1="${-edge}" x2="${frame.length + edge}" y1="${middle}" y2="${middle}"/>`;
+}
+
+const svg = (content: string, title: string, frame: Frame, height: number): string =>
+  `<svg class="outline" role="img" aria-label="${html(title)}" viewBox="${-edge} 0 ${(frame.length + 2 * edge).toFixed(0)} ${height.toFixed(0)}" preserveAspectRatio="xMinYMid meet">${content}</svg>`;
+
+/** Outlines in one drawing, without names. Classes `draft-0`, `draft-1`… */
+export function outlineDrawing(drafts: readonly Draft[], title: string): string {
+  const frame = frameOf(drafts);
+  const shapes = drafts.map((draft, index) =>
+    shape(draft, index, frame, (index + 0.5) * frame.height, index === 0 ? undefined : drafts[0]),
+  );
+  return svg(shapes.join(''), title, frame, frame.height * Math.max(1, drafts.length));
+}
+
+/** Each outline with its name beneath it. */
+export function namedOutlines(drafts: readonly Draft[]): string {
+  const frame = frameOf(drafts);
+  const rows = drafts.map((draft, index) => {
+    const drawn = index === 0 ? [draft] : [draft, drafts[0] as Draft];
+    const height = widestOf(drawn) + 6;
+    const first = index === 0 ? undefined : drafts[0];
+    return `<li>${svg(shape(draft, index, frame, height / 2, first), `Outline of ${draft.name}`, frame, height)}<p class="draft-key key-${index}">${html(draft.name)}</p></li>`;
   });
-  return `<svg class="outline" role="img" aria-label="${html(title)}" viewBox="-4 0 ${(length + 8).toFixed(0)} ${height.toFixed(0)}" preserveAspectRatio="xMinYMid meet">${shapes.join('')}${joints.join('')}<line class="centre" x1="-4" x2="${length + 4}" y1="${middle}" y2="${middle}"/></svg>`;
+  return `<ol class="outlines">${rows.join('')}</ol>`;
 }
 
 /** Sections of one pipe as a list, in the order of the gas: name, length, diameters [mm]. */
 export function sectionList(outline: readonly Stretch[]): string {
-  const items = outline.map((part) => {
-    const [left, right] = part.diameters;
-    const bores =
-      Math.abs(left - right) < 0.05 ? `⌀${fixed(left, 1)}` : `⌀${fixed(left, 1)} → ${fixed(right, 1)}`;
-    return `<li><b>${html(part.name)}</b> ${fixed(part.end - part.start, 0)} mm, ${bores}</li>`;
-  });
+  const items = outline.map((part) => `<li><b>${html(part.name)}</b> ${dimensions(part).join(', ')}</li>`);
   return `<ol class="sections">${items.join('')}</ol>`;
+}
+
+/** Length and bores of a section in words. */
+export function dimensions(part: Stretch): readonly [length: string, bores: string] {
+  const [left, right] = part.diameters;
+  const bores =
+    Math.abs(left - right) < 0.05 ? `⌀${fixed(left, 1)}` : `⌀${fixed(left, 1)} → ${fixed(right, 1)}`;
+  return [`${fixed(part.end - part.start, 0)} mm`, bores];
 }

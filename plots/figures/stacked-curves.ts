@@ -31,6 +31,8 @@ export interface Panel {
   readonly curves: readonly Curve[];
   /** Values that must show. */
   readonly include?: readonly number[];
+  /** The axis starts at nought, so that heights are to scale. */
+  readonly fromZero?: boolean;
   /** d3 format of readings, with the unit after it. */
   readonly reading: string;
   /** Right-hand names are dropped where several panels show the same lines. */
@@ -67,11 +69,13 @@ export function stackedCurves(stack: Stack, look: Look): Figure {
     const suffix = index === 0 ? '' : String(index + 1);
     const top = 1 - (index * (stack.panelPx + gapPx)) / innerPx;
     const bottom = top - stack.panelPx / innerPx;
-    const range: Range = rangeOf(
+    const padded: Range = rangeOf(
       panel.curves.flatMap((curve) => [...curve.y]),
       0.1,
-      panel.include ?? [],
+      panel.fromZero ? [0] : (panel.include ?? []),
     );
+    const lowest = Math.min(0, ...panel.curves.flatMap(({ y }) => y.map((value) => value ?? 0)));
+    const range: Range = panel.fromZero && lowest === 0 ? [0, padded[1]] : padded;
     axes[`yaxis${suffix}`] = axis(look, {
       domain: [Math.max(0, bottom), top],
       range: [...range],

@@ -19,6 +19,8 @@ export interface ScoredDraft {
 export interface VariedQuantity {
   readonly name: string;
   readonly unit: string;
+  /** False: it was not varied over a range, but is read from pipes that were given. */
+  readonly ranged?: boolean;
 }
 
 const named = (quantity: VariedQuantity): string =>
@@ -47,7 +49,13 @@ export function scoreAgainst(
   return {
     data: [
       points(scored.slice(best), { marker: { size: 5, color: palette.hairline, opacity: 0.7 } }),
-      points(scored.slice(0, best), { marker: { size: 9, color: palette.line.returning, opacity: 1 } }),
+      points(scored.slice(0, best), {
+        marker: {
+          size: 9,
+          color: scored.slice(0, best).map((_, rank) => draftStyle(rank, look).color),
+          opacity: 1,
+        },
+      }),
     ],
     layout: baseLayout(
       look,
@@ -69,13 +77,14 @@ export function scoreAgainst(
 export function parallelAxes(
   drafts: readonly ScoredDraft[],
   varied: readonly VariedQuantity[],
+  scoreUnit: string,
   best: number,
   look: Look,
 ): Figure {
   const { palette } = look;
   const scored = drafts.filter((draft) => draft.score !== null);
   const values = (draft: ScoredDraft): number[] => [...draft.values, draft.score ?? 0];
-  const names = [...varied.map(named), 'score'];
+  const names = [...varied.map(named), named({ name: 'score', unit: scoreUnit })];
   const spans = names.map((_, i) =>
     rangeOf(
       scored.map((draft) => values(draft)[i]),
@@ -163,37 +172,49 @@ const digits = (value: number): string => String(Number(value.toPrecision(4)));
 
 const wrapped = (name: string): string => name.replace(/(.{9,}?[ .])/g, '$1<br>').replace(/<br>$/, '');
 
-/** Score of each evaluation as dots, the best so far as a line. */
-export function scoreHistory(
-  history: readonly { readonly evaluation: number; readonly score: number | null }[],
-  scoreName: string,
-  look: Look,
-  higherIsBetter = true,
-): Figure {
+/** A draft of a search: what it was judged by, and what it gave. */
+export interface SearchedDraft {
+  readonly evaluation: number;
+  /** What the search went by; null: it failed or was forbidden. */
+  readonly score: number | null;
+  /** What is drawn; null: it failed or was forbidden. */
+  readonly value: number | null;
+  /** The wave lands in its window. */
+  readonly lands: boolean;
+}
+
+/** Value of each draft of a search as a dot, hollow where its wave lands outside, and that of the best so far as a line. */
+export function searchHistory(history: readonly SearchedDraft[], name: string, look: Look): Figure {
   const { palette } = look;
-  let best: number | null = null;
-  const front = history.map(({ score }) => {
-    if (score !== null && (best === null || (higherIsBetter ? score > best : score < best))) best = score;
-    return best;
+  let best: SearchedDraft | null = null;
+  const front = history.map((one) => {
+    if (one.score !== null && (best === null || one.score > (best.score ?? 0))) best = one;
+    return best?.value ?? null;
   });
-  const x = history.map((one) => one.evaluation);
+  const dots = (landing: boolean, more: Bag): Bag => {
+    const chosen = history.filter(({ lands }) => lands === landing);
+    return {
+      type: 'scatter',
+      mode: 'markers',
+      x: chosen.map((one) => one.evaluation),
+      y: chosen.map((one) => one.value),
+      hovertemplate: '%{y:.4g}',
+      ...more,
+    };
+  };
   return {
     data: [
-      {
-        type: 'scatter',
-        mode: 'markers',
-        x,
-        y: history.map((one) => one.score),
-        marker: { size: 5, color: palette.hairline },
-        name: 'tried',
-        hovertemplate: '%{y:.4g}',
-      },
+      dots(true, { name: 'lands', marker: { size: 6, color: palette.faint } }),
+      dots(false, {
+        name: 'lands outside',
+        marker: { size: 6, symbol: 'circle-open', color: palette.faint, line: { width: 1.2 } },
+      }),
       {
         type: 'scatter',
         mode: 'lines',
-        x,
+        x: history.map((one) => one.evaluation),
         y: front,
-        line: { color: palette.line.returning, width: 2.4, shape: 'hv' },
+        line: { color: palette.line.torque, width: 2.4, shape: 'hv' },
         name: 'best so far',
         hovertemplate: '%{y:.4g}',
       },
@@ -207,8 +228,8 @@ export function scoreHistory(
           nticks: 8,
           title: { text: 'Drafts computed', font: { size: 12, color: palette.faint }, standoff: 6 },
         }),
-        yaxis: axis(look, { nticks: 6 }),
-        annotations: [axisName(look, `${label(scoreName)}: each draft, and the best so far`)],
+        yaxis: axis(look, { nticks: 6, rangemode: 'tozero' }),
+        annotations: [axisName(look, label(name))],
       },
     ),
   };

@@ -1,18 +1,22 @@
-/** The aim page: the pipe before and after, what was changed and why, and how the search went. */
+/** The aim page: the pipe before and after, how safe the new one is, and how the search went. */
 
 import type { NamedBar } from '../figures/bars.ts';
 import type { SweptDraft } from '../figures/draft-curves.ts';
-import { landing } from '../figures/landing.ts';
-import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
+import { landing, middleLead } from '../figures/landing.ts';
+import { namedOutlines } from '../figures/outline-drawing.ts';
+import type { SearchedDraft } from '../figures/study-figures.ts';
 import { nearest, type SpeedRow } from '../figures/sweep-row.ts';
 import { html } from '../theme/escape.ts';
-import { fixed, newtonMetres, rpm, thin } from '../theme/numbers.ts';
+import { fixed, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
+import { type BothWays, safety } from './aim-answer.ts';
 import { leadText, valueAt, verdicts } from './compare-answer.ts';
+import { dimensionTable } from './dimension-table.ts';
 import { stretchMm } from './pack-sweep.ts';
-import { findings, table } from './parts.ts';
+import { type Finding, findings } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
 import type { PipeStretch } from './sweep-data.ts';
 import { cautions } from './sweep-sections.ts';
+import { unsettledText } from './unsettled.ts';
 
 export interface AimedPipe {
   readonly name: string;
@@ -24,12 +28,16 @@ export interface AimPageResult {
   readonly program: string;
   readonly caseName: string;
   readonly targetSpeed: number;
-  readonly score: { readonly name: string; readonly unit: string; readonly higherIsBetter: boolean };
+  /** Half the band of the mean torque [rpm]. */
+  readonly halfBand: number;
+  readonly score: { readonly name: string; readonly unit: string };
   readonly scoreBefore: number | null;
   readonly scoreAfter: number | null;
   readonly before: AimedPipe;
   /** Rounded to whole millimetres, as it is in the new file. */
   readonly after: AimedPipe;
+  /** The handbook's pipe that the search began with; null: it began with the one before. */
+  readonly start: AimedPipe | null;
   readonly newFile: string;
   readonly changes: readonly {
     readonly name: string;
@@ -39,18 +47,19 @@ export interface AimPageResult {
     /** The limit it came to rest on, if it did. */
     readonly limit?: string;
   }[];
-  readonly sensitivities: readonly {
-    readonly name: string;
-    /** `+10 mm`, `+50 K`. */
-    readonly change: string;
-    readonly leadDeg: number;
-    readonly torqueNm: number;
-    readonly powerKw: number;
-  }[];
-  readonly history: readonly { readonly evaluation: number; readonly score: number | null }[];
+  readonly sensitivities: readonly (BothWays & {
+    /** Of the middle of the plug-back against exhaust closing. */
+    readonly leadLessDeg: number;
+    readonly leadMoreDeg: number;
+    readonly powerLessKw: number;
+    readonly powerMoreKw: number;
+  })[];
+  readonly history: readonly SearchedDraft[];
+  readonly startedFrom: 'handbook' | 'draft';
+  /** Why the search ended. */
+  readonly end: string;
   /** Active constraints, or why nothing better was found. */
   readonly limits: readonly string[];
-  readonly date?: string;
 }
 
 export interface AimPageData {
@@ -59,14 +68,13 @@ export interface AimPageData {
   readonly lead: readonly NamedBar[];
   readonly torque: readonly NamedBar[];
   readonly power: readonly NamedBar[];
-  readonly history: readonly { readonly evaluation: number; readonly score: number | null }[];
+  readonly history: readonly SearchedDraft[];
   readonly scoreName: string;
-  readonly higherIsBetter: boolean;
 }
 
 interface AtTarget {
   readonly torque: number | null;
-  readonly lead: number | null;
+  readonly middle: number | null;
   readonly lands: string;
 }
 
@@ -74,129 +82,109 @@ function at({ rows }: AimedPipe, targetSpeed: number): AtTarget {
   const row = nearest(rows, targetSpeed);
   return {
     torque: valueAt(rows, 'torque_nm', targetSpeed),
-    lead: valueAt(rows, 'plugback_lead_deg', targetSpeed),
+    middle: row === undefined ? null : middleLead(row),
     lands: verdicts[row === undefined ? 'none' : landing(row)],
   };
 }
 
-/**
- * Each section that is not as it was: its length, and the diameters where they differ [mm]. Sections are matched in
- * order; if their number differs the new pipe is told whole.
- */
-export function pipeChanges(before: readonly PipeStretch[], after: readonly PipeStretch[]): string[] {
-  const parts = (outline: readonly PipeStretch[]) =>
-    outline.map(stretchMm).filter(({ role }) => role !== 'passage');
-  const old = parts(before);
-  const alike = old.length === parts(after).length;
-  return parts(after).flatMap((part, i) => {
-    const was = alike ? old[i] : undefined;
-    const length = part.end - part.start;
-    const lengthWas = was ? was.end - was.start : null;
-    const wide = part.diameters.map(number).join('–');
-    const wideWas = was ? was.diameters.map(number).join('–') : null;
-    const told = [
-      ...(lengthWas !== null && number(lengthWas) === number(length)
-        ? []
-        : [`${lengthWas === null ? '' : `${number(lengthWas)} → `}${number(length)}${thin}mm long`]),
-      ...(wideWas === wide ? [] : [`⌀ ${wideWas === null ? '' : `${wideWas} → `}${wide}${thin}mm`]),
-    ];
-    return told.length === 0 ? [] : [`${part.name} ${told.join(', ')}`];
-  });
+const fromTo = (before: string, after: string): string => `${before} → ${after}`;
+
+/** The largest changes, and whether it is the same pipe trimmed or another one. */
+function changeText({ changes, startedFrom, start }: AimPageResult): string {
+  const told = [...changes]
+    .filter(({ before, after }) => number(before) !== number(after))
+    .sort((a, b) => Math.abs(b.after - b.before) - Math.abs(a.after - a.before))
+    .slice(0, 3)
+    .map((one) => `${one.name} ${fromTo(number(one.before), number(one.after))}${thin}${one.unit}`);
+  if (told.length === 0) return 'Nothing.';
+  const header = start?.outline.find(({ role }) => role === 'header');
+  const origin =
+    startedFrom === 'handbook' && start !== null
+      ? ` Another pipe, not the given one trimmed: the search began from the handbook’s proportions${header === undefined ? '' : `, with a header of ${fixed(1000 * (header.end - header.start), 0)}${thin}mm`}.`
+      : '';
+  return `Most of all ${told.join(', ')}; all dimensions stand in the table below.${origin}`;
+}
+
+/** The pipes as they are told of: before, after, and what the search began with. */
+function pipesOf({ before, after, start }: AimPageResult): readonly AimedPipe[] {
+  return [
+    { ...before, name: `before: ${before.name}` },
+    { ...after, name: 'the new pipe' },
+    ...(start === null ? [] : [{ ...start, name: 'handbook’s, the search’s start' }]),
+  ];
 }
 
 export function aimPage(result: AimPageResult, assets: Assets): string {
   const { targetSpeed } = result;
   const before = at(result.before, targetSpeed);
   const after = at(result.after, targetSpeed);
+  const safe = safety(result);
   const gained = before.torque !== null && after.torque !== null ? after.torque - before.torque : null;
   const headline =
     gained === null
       ? `A pipe for ${rpm(targetSpeed)}.`
       : gained > 0.05
-        ? `The new pipe gains ${newtonMetres(gained)} at ${rpm(targetSpeed)}.`
+        ? `The new pipe gains ${newtonMetres(gained)} at ${rpm(targetSpeed)}${safe.onEdge ? ', but stands near an edge' : ''}.`
         : `No better pipe than the first was found at ${rpm(targetSpeed)}.`;
-  const moved = pipeChanges(result.before.outline, result.after.outline);
-  const lines = [
-    {
-      label: 'What to change',
-      text: moved.length === 0 ? 'Nothing.' : `${moved.join('; ')}.`,
-      way: true,
-    },
+  const lines: readonly Finding[] = [
+    { label: 'What to change', text: changeText(result), way: true },
     {
       label: `At ${rpm(targetSpeed)}`,
-      text: `Torque ${newtonMetres(before.torque)} → ${newtonMetres(after.torque)}; the plug-back peaks ${leadText(before.lead)} → ${leadText(after.lead)} (exhaust closing); the wave ${before.lands} → ${after.lands}.`,
+      text: `Torque ${fromTo(newtonMetres(before.torque), newtonMetres(after.torque))}. The middle of the plug-back ${fromTo(leadText(before.middle), leadText(after.middle))} (exhaust closing): it ${fromTo(before.lands, after.lands)}.`,
     },
+    { label: 'How safe', text: safe.how },
+    ...(safe.advice === '' ? [] : [{ label: 'What to do', text: safe.advice, way: true }]),
+    ...(result.limits.length === 0
+      ? []
+      : [{ label: 'What limits', text: `${result.limits.join('; ')}: nothing beyond was tried.` }]),
     {
-      label: 'What limits',
-      text: result.limits.length === 0 ? 'No constraint is active.' : `${result.limits.join('; ')}.`,
+      label: 'The search',
+      text: `${result.history.length} drafts, begun from ${result.startedFrom === 'handbook' ? 'the handbook’s pipe' : 'the given pipe'}; it ended because ${result.end}.`,
     },
     { label: 'New pipe file', text: result.newFile },
   ];
-  const outlines = [result.before, result.after].map((pipe) => ({
-    name: pipe.name,
-    outline: pipe.outline.map(stretchMm),
-  }));
+  const pipes = pipesOf(result);
+  const outlines = pipes.map(({ name, outline }) => ({ name, outline: outline.map(stretchMm) }));
+  const doubtful = unsettledText(pipes);
   const scoreName = `${result.score.name}${result.score.unit === '' ? '' : ` [${result.score.unit}]`}`;
-  const bars = (of: 'leadDeg' | 'torqueNm' | 'powerKw'): NamedBar[] =>
-    result.sensitivities.map((one) => ({ name: `${one.name} ${one.change}`, value: one[of] }));
+  const bars = (
+    less: 'leadLessDeg' | 'torqueLessNm' | 'powerLessKw',
+    more: 'leadMoreDeg' | 'torqueMoreNm' | 'powerMoreKw',
+  ) =>
+    result.sensitivities.map(
+      (one): NamedBar => ({ name: `${one.name}, ${one.step}`, values: [one[less], one[more]] }),
+    );
   const data: AimPageData = {
     drafts: [
       { name: 'before', rows: result.before.rows },
-      { name: 'after', rows: result.after.rows },
+      { name: 'new', rows: result.after.rows },
+      ...(result.start === null ? [] : [{ name: 'handbook’s', rows: result.start.rows }]),
     ],
     targetSpeed,
-    lead: bars('leadDeg'),
-    torque: bars('torqueNm'),
-    power: bars('powerKw'),
+    lead: bars('leadLessDeg', 'leadMoreDeg'),
+    torque: bars('torqueLessNm', 'torqueMoreNm'),
+    power: bars('powerLessKw', 'powerMoreKw'),
     history: result.history,
     scoreName,
-    higherIsBetter: result.score.higherIsBetter,
   };
-  const atLimit = result.changes.some(({ limit }) => limit !== undefined);
-  const changes = table(
-    'What the search was allowed to move',
-    [
-      { name: 'quantity' },
-      { name: 'before', number: true },
-      { name: 'after', number: true },
-      { name: 'change', number: true },
-      { name: 'unit' },
-      ...(atLimit ? [{ name: 'rests on' }] : []),
-    ],
-    result.changes.map((change) => ({
-      cells: [
-        { text: change.name },
-        { text: number(change.before), number: true },
-        { text: number(change.after), number: true },
-        {
-          text: `${change.after > change.before ? '+' : ''}${number(change.after - change.before)}`,
-          number: true,
-        },
-        { text: change.unit },
-        ...(atLimit ? [{ text: change.limit ?? '' }] : []),
-      ],
-    })),
-  );
+  const twoBars = 'Upper bar, hollow: so much less; lower bar, full: so much more. Each as it was computed.';
   return sheet({
     title: `${result.caseName} – aimed at ${targetSpeed} rpm`,
     titleBlock: [
       ['Case', result.caseName],
       ['Target', rpm(targetSpeed)],
-      ['Score', `${scoreName}: ${number(result.scoreBefore)} → ${number(result.scoreAfter)}`],
+      [
+        `Mean torque ${speed(targetSpeed - result.halfBand)}–${rpm(targetSpeed + result.halfBand)}`,
+        `${fromTo(number(result.scoreBefore), number(result.scoreAfter))}${thin}Nm`,
+      ],
       ['Drafts computed', String(result.history.length)],
       ['Program', result.program, 'minor'],
-      ...(result.date === undefined ? [] : [['Computed', result.date, 'minor'] as const]),
     ],
-    body: `<section class="answer"><div><h1>${html(headline)}</h1>${findings(lines)}</div><div>${outlineDrawing(outlines, 'Outlines before and after, to one scale')}<div class="draft-keys">${outlines
-      .map(
-        (pipe, index) =>
-          `<details class="draft-key key-${index}"${index === 1 ? ' open' : ''}><summary>${index === 0 ? 'before' : 'after'}: ${html(pipe.name)}</summary>${sectionList(pipe.outline)}</details>`,
-      )
-      .join('')}</div></div></section>
-<section><h2>What was changed</h2>${changes}</section>
-<section><h2>Before and after over engine speed</h2>${place('curves', 'Lead, torque and power', 'The upright dotted line is the target. Lead is exhaust closing less the peak of the plug-back: above the line EC the peak is in time.', 'Better at the target and poor beside it: ask for an average over a band instead.', 'Lead, torque and power before and after against engine speed.')}</section>
-<section><h2>Why</h2><div class="pair">${place('lead', 'Lead', 'How far each change moves the middle of the plug-back against exhaust closing, at the target; above 0 it comes sooner.', 'A longer section that makes the wave come sooner: the change altered an angle as well.', 'Sensitivity of the lead.')}${place('torque', 'Torque', 'How far each change moves the torque, at the target. Near the best all are small.', 'A long bar at the end: a constraint holds that quantity back.', 'Sensitivity of the torque.')}</div>
-<div class="pair">${place('power', 'Power', 'How far each change moves the power, at the target.', 'As for the torque.', 'Sensitivity of the power.')}${place('history', 'How the search went', 'Each dot a computed draft, the line the best so far. Flat at the end: it has settled.', 'Still rising at the end: give it more drafts.', 'Score of each computed draft and the best so far.')}</div></section>${cautions}`,
+    body: `<section class="answer"><div><h1>${html(headline)}</h1>${findings(lines)}</div><div>${namedOutlines(outlines)}</div></section>${doubtful === '' ? '' : `<p class="warn">${html(doubtful)}</p>`}
+<section><h2>Dimensions</h2>${dimensionTable(outlines)}</section>
+<section><h2>Before and after over engine speed</h2>${place('curves', 'Middle of the plug-back, torque and power', 'The upright dotted line is the target. The wave is wanted between EC, exhaust closing, and TC, transfer closing: above TC it works against the transfer streams, below EC it meets a closed port. A cross marks a speed whose cycles did not settle.', 'Better at the target and poor beside it: ask for an average over a band, or aim a step higher.', 'Middle of the plug-back before exhaust closing, torque and power before and after against engine speed.')}</section>
+<section><h2>Why, and how near an edge</h2><div class="pair">${place('torque', 'Torque', `What a little less and a little more of each section does to the torque, at the target. ${twoBars}`, 'Both bars long and to the left: the pipe stands on a narrow peak.', 'Sensitivity of the torque.')}${place('lead', 'Middle of the plug-back', 'How far it moves against exhaust closing; + is sooner.', 'A longer section that makes the wave come sooner: the change altered an angle as well.', 'Sensitivity of the lead.')}</div>
+<div class="pair">${place('power', 'Power', 'The same for the power.', 'As for the torque.', 'Sensitivity of the power.')}${place('history', 'How the search went', `Each dot a draft on the search’s coarser mesh, hollow where its wave lands outside the window, which the search marks down. The line: the best so far. The search ended because ${result.end}.`, 'Still rising at the end: give it more drafts with --drafts.', 'Mean torque of each computed draft and of the best so far.')}</div></section>${cautions}`,
     data,
     program: result.program,
     assets,

@@ -1,9 +1,10 @@
 /**
  * Drafts side by side in numbers and words. Band width is the span of computed speeds around the best at which a curve
- * stays above 90 % of it; the average torque is that over a stated band, by trapezes.
+ * stays above 90 % of it; the average torque is that over a stated band, by trapezes. Nobody wins by less than the
+ * computed speeds can tell: two bands that differ by less than a step, two powers by less than a hundredth, are a tie.
  */
 
-import { type Landing, landing, usefulBands } from '../figures/landing.ts';
+import { type Landing, landing, middleLead, usefulBands } from '../figures/landing.ts';
 import { type Column, column, highest, nearest, type SpeedRow } from '../figures/sweep-row.ts';
 import { degrees, fixed, kilowatts, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
 
@@ -16,7 +17,9 @@ export interface DraftSummary {
   readonly torqueBand: number | null;
   readonly powerBand: number | null;
   readonly averageTorque: number | null;
+  /** Exhaust closing less the peak of the plug-back, and less its middle [deg]. */
   readonly leadAtTarget: number | null;
+  readonly middleLeadAtTarget: number | null;
   readonly usefulFrom: number | null;
   readonly usefulTo: number | null;
 }
@@ -50,8 +53,21 @@ export function bandWidth(rows: readonly SpeedRow[], name: Column): number | nul
 }
 
 /** Value of a column at a speed, linear between the computed ones; null outside. */
-export function valueAt(rows: readonly SpeedRow[], name: Column, at: number): number | null {
-  const values = column(rows, name);
+export const valueAt = (rows: readonly SpeedRow[], name: Column, at: number): number | null =>
+  between(rows, column(rows, name), at);
+
+/** How long before exhaust closing the middle of the plug-back lands at a speed [deg]. */
+export const middleLeadAt = (rows: readonly SpeedRow[], at: number): number | null =>
+  between(
+    rows,
+    rows.map((row) => {
+      const lead = middleLead(row);
+      return lead !== null && Number.isFinite(lead) ? lead : null;
+    }),
+    at,
+  );
+
+function between(rows: readonly SpeedRow[], values: readonly (number | null)[], at: number): number | null {
   for (let i = 0; i < rows.length; i++) {
     const here = rows[i]?.speed_rpm ?? 0;
     const value = values[i] ?? null;
@@ -95,6 +111,7 @@ export function summarise(
     powerBand: bandWidth(rows, 'power_kw'),
     averageTorque: averageTorque(rows, band),
     leadAtTarget: targetSpeed === null ? null : valueAt(rows, 'plugback_lead_deg', targetSpeed),
+    middleLeadAtTarget: targetSpeed === null ? null : middleLeadAt(rows, targetSpeed),
     usefulFrom: useful?.from ?? null,
     usefulTo: useful?.to ?? null,
   };
@@ -122,24 +139,86 @@ export function difference(first: DraftSummary, other: DraftSummary): string {
     parts.push(`${b > a ? 'gains' : 'loses'} ${fixed(Math.abs(b - a), 1)}${thin}${unit} ${what}`);
   };
   gain(first.peakTorque, other.peakTorque, 'Nm', 'of best torque', 0.1);
-  gain(first.peakPower, other.peakPower, 'kW', 'at the top', 0.1);
+  gain(first.peakPower, other.peakPower, 'kW', 'of best power', 0.1);
   return parts.length === 0 ? 'no difference that the model can tell' : parts.join('; ');
 }
 
-export function compareHeadline(summaries: readonly DraftSummary[]): string {
-  const most = summaries.reduce<DraftSummary | undefined>(
-    (best, one) => ((one.peakPower ?? 0) > (best?.peakPower ?? 0) ? one : best),
-    undefined,
-  );
-  const broad = summaries.reduce<DraftSummary | undefined>(
-    (best, one) => ((one.torqueBand ?? 0) > (best?.torqueBand ?? 0) ? one : best),
-    undefined,
-  );
-  if (!most || !broad) return 'No draft was finished.';
-  const power = `${kilowatts(most.peakPower)} at ${rpm(most.peakPowerSpeed)}`;
-  return most === broad
-    ? `“${most.name}” has both the most power, ${power}, and the broadest torque, ${rpm(broad.torqueBand)} wide.`
-    : `“${most.name}” has the most power, ${power}; “${broad.name}” the broadest torque, ${rpm(broad.torqueBand)} wide.`;
+/** Where the computed speeds begin and end, and the widest step between them [rpm]. */
+export interface Computed {
+  readonly first: number;
+  readonly last: number;
+  readonly step: number;
+}
+
+export function computedSpeeds(rows: readonly SpeedRow[]): Computed {
+  const speeds = rows.map((row) => row.speed_rpm);
+  return {
+    first: speeds[0] ?? 0,
+    last: speeds.at(-1) ?? 0,
+    step: Math.max(0, ...speeds.slice(1).map((at, i) => at - (speeds[i] ?? 0))),
+  };
+}
+
+/** A best at the first or last speed may be surpassed beyond it. */
+const atEnd = (at: number | null, { first, last }: Computed): boolean => at === first || at === last;
+
+/** `at least` before a best that lies at an end of the computed speeds. */
+export const atLeast = (at: number | null, computed: Computed): string =>
+  atEnd(at, computed) ? 'at least ' : '';
+
+/** A band one speed wide is narrower than the two steps beside it. */
+export const bandText = (width: number | null, { step }: Computed): string =>
+  width === null ? '–' : width === 0 && step > 0 ? `under ${speed(2 * step)}` : speed(width);
+
+/** Powers that differ by less than this share are a tie: the mesh moves them by as much. */
+const tie = 0.01;
+
+const namesOf = (drafts: readonly { readonly summary: DraftSummary }[]): string => {
+  const quoted = drafts.map(({ summary }) => `“${summary.name}”`);
+  return quoted.length < 2 ? (quoted[0] ?? '') : `${quoted.slice(0, -1).join(', ')} and ${quoted.at(-1)}`;
+};
+
+export interface ComparedDraft {
+  readonly summary: DraftSummary;
+  readonly computed: Computed;
+}
+
+export function compareHeadline(drafts: readonly ComparedDraft[]): string {
+  const powers = drafts.map(({ summary }) => summary.peakPower ?? 0);
+  const widths = drafts.map(({ summary }) => summary.torqueBand ?? 0);
+  const [most, broad] = [Math.max(...powers), Math.max(...widths)];
+  if (drafts.length === 0 || !(most > 0)) return 'No draft was finished.';
+  const strong = drafts.filter((_, i) => (powers[i] ?? 0) > (1 - tie) * most);
+  const wide = drafts.filter(({ computed }, i) => broad - (widths[i] ?? 0) < Math.max(1, computed.step));
+  const first = strong.length === 1 ? strong[0] : drafts[powers.indexOf(most)];
+  const at = first?.summary.peakPowerSpeed ?? null;
+  const power = `${first === undefined ? '' : atLeast(at, first.computed)}${kilowatts(most)} at ${rpm(at)}`;
+  const widest = wide[0];
+  const width = widest === undefined ? '' : bandText(broad, widest.computed);
+  if (strong.length === 1 && wide.length === 1 && strong[0] === wide[0])
+    return `${namesOf(strong)} has both the most power, ${power}, and the broadest torque, ${width}${thin}rpm wide.`;
+  const powerful =
+    strong.length === 1
+      ? `${namesOf(strong)} has the most power, ${power}`
+      : `${strong.length === drafts.length ? 'All' : namesOf(strong)} share the most power, ${power}`;
+  const broadest =
+    wide.length === 1
+      ? `${namesOf(wide)} the broadest torque, ${width}${thin}rpm wide`
+      : wide.length === drafts.length
+        ? 'their torque is equally broad to a step of speed'
+        : `${namesOf(wide)} share the broadest torque`;
+  return `${powerful}; ${broadest}.`;
+}
+
+/** A best at the first or last computed speed is the best of those asked for only. */
+export function endWords({ summary, computed }: ComparedDraft): string {
+  const cut = [
+    ...(atEnd(summary.peakTorqueSpeed, computed) ? ['torque'] : []),
+    ...(atEnd(summary.peakPowerSpeed, computed) ? ['power'] : []),
+  ];
+  return cut.length === 0
+    ? ''
+    : `${summary.name}: most ${cut.join(' and ')} at the end of the range; the best may lie beyond.`;
 }
 
 /** Which draft serves the target speed: most torque there, and where each draft's wave lands. */
@@ -170,7 +249,7 @@ export const verdicts = {
   none: 'is not found',
 } as const;
 
-/** The peak against exhaust closing (EC). */
+/** A crank angle against exhaust closing (EC). */
 export const leadText = (lead: number | null): string =>
   lead === null ? '–' : `${degrees(Math.abs(lead))} ${lead >= 0 ? 'before' : 'after'} EC`;
 

@@ -2,26 +2,32 @@
 
 import type { SweptDraft } from '../figures/draft-curves.ts';
 import type { DraftWaves } from '../figures/draft-port.ts';
-import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
+import { namedOutlines } from '../figures/outline-drawing.ts';
 import { eventsOf, withGaps } from '../figures/sweep-row.ts';
 import { html } from '../theme/escape.ts';
 import type { PortEvents } from '../theme/events.ts';
 import { fixed, rpm, speed } from '../theme/numbers.ts';
 import {
+  atLeast,
+  bandText,
+  type ComparedDraft,
   compareHeadline,
-  type DraftSummary,
+  computedSpeeds,
   difference,
+  endWords,
   leadText,
   type SpeedSpan,
   summarise,
   targetText,
   usefulText,
 } from './compare-answer.ts';
+import { dimensionTable } from './dimension-table.ts';
 import { stretchMm } from './pack-sweep.ts';
 import { evenly, type Packed, pack, resample, unpack } from './packing.ts';
 import { type Cell, findings, playerBar, table } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
 import type { SweepPageResult } from './sweep-data.ts';
+import { unsettledText } from './unsettled.ts';
 
 export interface ComparePageResult {
   readonly program: string;
@@ -30,7 +36,6 @@ export interface ComparePageResult {
   readonly targetSpeed: number | null;
   /** Band of the average torque [rpm]. */
   readonly band: SpeedSpan | null;
-  readonly date?: string;
 }
 
 interface PackedWaves {
@@ -97,16 +102,22 @@ function dataOf(result: ComparePageResult): ComparePageData {
   };
 }
 
-function summaryTable(summaries: readonly DraftSummary[], result: ComparePageResult): string {
-  const first = summaries[0];
-  const cell = (value: number | null, base: number | null | undefined, decimals: number): Cell => {
+function summaryTable(compared: readonly ComparedDraft[], result: ComparePageResult): string {
+  const first = compared[0]?.summary;
+  const cell = (
+    value: number | null,
+    base: number | null | undefined,
+    decimals: number,
+    told?: string,
+  ): Cell => {
     const change = value === null || base === null || base === undefined ? 0 : value - base;
-    const [text, difference] =
-      decimals === 0
-        ? [value === null ? '–' : speed(value), `${change < 0 ? '−' : '+'}${speed(Math.abs(change))}`]
-        : [fixed(value, decimals), `${change > 0 ? '+' : ''}${fixed(change, decimals)}`];
-    return { text: change === 0 ? text : `${text} (${difference})`, number: true };
+    const size = decimals === 0 ? speed(Math.abs(change)) : fixed(Math.abs(change), decimals);
+    const text = told ?? (decimals === 0 ? (value === null ? '–' : speed(value)) : fixed(value, decimals));
+    const none = Number(Math.abs(change).toFixed(decimals)) === 0;
+    return { text: none ? text : `${text} (${change < 0 ? '−' : '+'}${size})`, number: true };
   };
+  const best = (value: number | null, at: number | null, { computed }: ComparedDraft): string | undefined =>
+    value === null ? undefined : `${atLeast(at, computed) === '' ? '' : '≥ '}${fixed(value, 1)}`;
   const { band, targetSpeed } = result;
   return table(
     'In brackets: the difference to the first draft',
@@ -124,23 +135,38 @@ function summaryTable(summaries: readonly DraftSummary[], result: ComparePageRes
         : []),
       ...(targetSpeed === null
         ? []
-        : [{ name: 'wave’s peak', unit: `at ${rpm(targetSpeed)}`, number: true }]),
+        : [{ name: 'wave’s middle', unit: `at ${rpm(targetSpeed)}`, number: true }]),
     ],
-    summaries.map((one, index) => ({
-      cells: [
-        { text: one.name, kind: `draft-name-${index}` },
-        { text: usefulText(one), number: true },
-        cell(one.peakTorque, first?.peakTorque, 1),
-        cell(one.peakTorqueSpeed, first?.peakTorqueSpeed, 0),
-        cell(one.peakPower, first?.peakPower, 1),
-        cell(one.peakPowerSpeed, first?.peakPowerSpeed, 0),
-        cell(one.torqueBand, first?.torqueBand, 0),
-        cell(one.powerBand, first?.powerBand, 0),
-        ...(band ? [cell(one.averageTorque, first?.averageTorque, 1)] : []),
-        ...(targetSpeed === null ? [] : [{ text: leadText(one.leadAtTarget), number: true }]),
-      ],
-    })),
+    compared.map((draft, index) => {
+      const { summary: one, computed } = draft;
+      return {
+        cells: [
+          { text: one.name, kind: `draft-name-${index}` },
+          { text: usefulText(one), number: true },
+          cell(one.peakTorque, first?.peakTorque, 1, best(one.peakTorque, one.peakTorqueSpeed, draft)),
+          cell(one.peakTorqueSpeed, first?.peakTorqueSpeed, 0),
+          cell(one.peakPower, first?.peakPower, 1, best(one.peakPower, one.peakPowerSpeed, draft)),
+          cell(one.peakPowerSpeed, first?.peakPowerSpeed, 0),
+          cell(one.torqueBand, first?.torqueBand, 0, bandText(one.torqueBand, computed)),
+          cell(one.powerBand, first?.powerBand, 0, bandText(one.powerBand, computed)),
+          ...(band ? [cell(one.averageTorque, first?.averageTorque, 1)] : []),
+          ...(targetSpeed === null ? [] : [{ text: leadText(one.middleLeadAtTarget), number: true }]),
+        ],
+      };
+    }),
   );
+}
+
+/** What did not settle, failed, or is cut off by the end of the range. */
+function doubts(compared: readonly ComparedDraft[], drafts: ComparePageResult['drafts']): string {
+  const lines = [
+    unsettledText(drafts.map(({ name, sweep }) => ({ name, rows: sweep.rows }))),
+    ...drafts.flatMap(({ name, sweep }) =>
+      sweep.failures.map(({ speedRpm, reason }) => `${name} at ${rpm(speedRpm)} failed: ${reason}`),
+    ),
+    ...compared.map(endWords),
+  ].filter((line) => line !== '');
+  return lines.map((line) => `<p class="warn">${html(line)}</p>`).join('');
 }
 
 export function comparePage(given: ComparePageResult, assets: Assets): string {
@@ -151,6 +177,9 @@ export function comparePage(given: ComparePageResult, assets: Assets): string {
   const result = { ...given, drafts };
   const summaries = result.drafts.map(({ name, sweep }) =>
     summarise(name, sweep.rows, result.targetSpeed, result.band),
+  );
+  const compared = summaries.map(
+    (summary, k): ComparedDraft => ({ summary, computed: computedSpeeds(drafts[k]?.sweep.rows ?? []) }),
   );
   const first = summaries[0];
   const data = dataOf(result);
@@ -178,12 +207,6 @@ export function comparePage(given: ComparePageResult, assets: Assets): string {
         .slice(1)
         .map((one) => ({ label: one.name, text: `Against ${first.name}: ${difference(first, one)}.` }))
     : [];
-  const legend = outlines
-    .map(
-      (draft, index) =>
-        `<details class="draft-key key-${index}"><summary>${html(draft.name)}</summary>${sectionList(draft.outline)}</details>`,
-    )
-    .join('');
   return sheet({
     title: 'Drafts compared',
     titleBlock: [
@@ -191,12 +214,11 @@ export function comparePage(given: ComparePageResult, assets: Assets): string {
       ['Engine', result.drafts[0]?.sweep.case.engine.name ?? ''],
       ['Target', result.targetSpeed === null ? 'none stated' : rpm(result.targetSpeed)],
       ['Program', result.program, 'minor'],
-      ...(result.date === undefined ? [] : [['Computed', result.date, 'minor'] as const]),
     ],
-    body: `<section class="answer"><div><h1>${html(compareHeadline(summaries))}</h1>${findings([...atTarget, ...words])}</div>
-<div>${outlineDrawing(outlines, 'Outlines of the drafts over one another, to one scale')}<div class="draft-keys">${legend}</div></div></section>
-<section>${summaryTable(summaries, result)}</section>
-<section><h2>Against engine speed</h2>${place('curves', 'Lead, torque and power', 'Lead is exhaust closing less the peak of the plug-back: above the line EC the peak is in time. A draft whose torque falls off where its lead crosses the line is limited by its pipe.', 'A draft that jumps from speed to speed has not settled: look at its own sweep page.', 'Plug-back lead, torque and power of the drafts against engine speed.')}</section>
+    body: `<section class="answer"><div><h1>${html(compareHeadline(compared))}</h1>${findings([...atTarget, ...words])}</div>
+<div>${namedOutlines(outlines)}</div></section>${doubts(compared, drafts)}
+<section>${summaryTable(compared, result)}${dimensionTable(outlines)}</section>
+<section><h2>Against engine speed</h2>${place('curves', 'Middle of the plug-back, torque and power', 'The wave is wanted between EC, exhaust closing, and TC, transfer closing: above TC it works against the transfer streams, below EC it meets a closed port. A draft whose torque falls off where its wave leaves the window is limited by its pipe. A cross marks a speed whose cycles did not settle.', 'A draft that jumps from speed to speed: look at its own sweep page.', 'Middle of the plug-back before exhaust closing, torque and power of the drafts against engine speed.')}</section>
 <section><h2>At one speed</h2>${playerBar('Engine speed', data.speeds.length, start)}${place('waves', 'Returning wave and pressure at the port', 'The returning wave should be low while the transfers are open and rise in the highlighted window.', 'Drafts alike in shape but shifted differ in length; alike in time but not in height differ in their cones.', 'Returning wave and port pressure of the drafts against crank angle.')}</section>`,
     data,
     program: result.program,

@@ -1,11 +1,13 @@
 /** The overnight page: hundreds of drafts ranked, what their score depends on, and the best of them. */
 
 import type { SweptDraft } from '../figures/draft-curves.ts';
-import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
+import { namedOutlines } from '../figures/outline-drawing.ts';
 import type { ScoredDraft, VariedQuantity } from '../figures/study-figures.ts';
 import type { SpeedRow } from '../figures/sweep-row.ts';
 import { html } from '../theme/escape.ts';
-import { fixed, percent, thin } from '../theme/numbers.ts';
+import { fixed, thin } from '../theme/numbers.ts';
+import { dimensionTable } from './dimension-table.ts';
+import { decimalsFor, importanceText, rangeEnds } from './overnight-answer.ts';
 import { stretchMm } from './pack-sweep.ts';
 import { type Cell, findings, type Heading, table } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
@@ -45,13 +47,13 @@ export interface OvernightPageResult {
   /** Share of the score's variation each varied quantity accounts for, 0 to 1; empty: too few drafts to tell. */
   readonly importance: readonly { readonly name: string; readonly share: number }[];
   readonly notes: readonly string[];
-  readonly date?: string;
 }
 
 export interface OvernightPageData {
   readonly drafts: readonly ScoredDraft[];
   readonly varied: readonly VariedQuantity[];
   readonly scoreName: string;
+  readonly scoreUnit: string;
   readonly best: readonly SweptDraft[];
   readonly importance: readonly { readonly name: string; readonly share: number }[];
 }
@@ -62,13 +64,14 @@ const listed = 400;
 /** Drafts drawn as points and lines; beyond it every so manieth of those that are not among the best. */
 const drawn = 2000;
 
-const number = (value: number | null): string =>
-  value === null ? '–' : String(Number(value.toPrecision(4))).replace('-', '−');
-
 /** Drafts that bear a bare number are called by it. */
 const draftName = (name: string): string => (/^\d+$/.test(name) ? `draft ${name}` : name);
 
 function ranking(result: OvernightPageResult): string {
+  const scoreDecimals = decimalsFor(result.drafts.map(({ score }) => score));
+  const decimals = result.varied.map((_, i) =>
+    decimalsFor(result.drafts.map(({ values }) => values[i] ?? null)),
+  );
   const headings: Heading[] = [
     { name: 'rank', number: true },
     { name: 'draft' },
@@ -83,11 +86,18 @@ function ranking(result: OvernightPageResult): string {
       { text: String(index + 1), number: true, sort: index + 1 },
       { text: draft.name, sort: draft.name },
       {
-        text: draft.score === null ? `failed: ${draft.failure ?? 'no reason kept'}` : number(draft.score),
+        text:
+          draft.score === null
+            ? `failed: ${draft.failure ?? 'no reason kept'}`
+            : fixed(draft.score, scoreDecimals),
         number: draft.score !== null,
         sort: draft.score,
       },
-      ...draft.values.map((value) => ({ text: number(value), number: true, sort: value })),
+      ...draft.values.map((value, i) => ({
+        text: fixed(value, decimals[i] ?? 0),
+        number: true,
+        sort: value,
+      })),
       ...result.readings.map((reading, i) => ({
         text: fixed(draft.readings[i], reading.decimals),
         number: true,
@@ -105,7 +115,7 @@ function ranking(result: OvernightPageResult): string {
   const filter =
     result.constraints.length === 0
       ? ''
-      : `<p><label for="filter">Show</label> <select id="filter"><option value="">all drafts</option><option value="all">those that meet every constraint</option>${result.constraints.map((name, i) => `<option value="${i}">those that meet: ${html(name)}</option>`).join('')}</select></p>`;
+      : `<p class="noprint"><label for="filter">Show</label> <select id="filter"><option value="">all drafts</option><option value="all">those that meet every constraint</option>${result.constraints.map((name, i) => `<option value="${i}">those that meet: ${html(name)}</option>`).join('')}</select></p>`;
   const rest =
     result.drafts.length > listed
       ? `<p class="small">The best ${listed} of ${result.drafts.length}; the rest stand in ranking.csv.</p>`
@@ -117,18 +127,39 @@ export function overnightPage(result: OvernightPageResult, assets: Assets): stri
   const winner = result.drafts.find((draft) => draft.score !== null);
   const failed = result.drafts.filter((draft) => draft.score === null).length;
   const scoreName = `${result.score.name}${result.score.unit === '' ? '' : ` [${result.score.unit}]`}`;
+  const scored = result.drafts.filter((draft) => draft.score !== null);
+  const scoreDecimals = decimalsFor(result.drafts.map(({ score }) => score));
   const headline = winner
-    ? `Best of ${result.drafts.length}: ${draftName(winner.name)}, with ${number(winner.score)}${result.score.unit === '' ? '' : `${thin}${result.score.unit}`} ${result.score.name}.`
+    ? `Best of ${result.drafts.length}: ${draftName(winner.name)}, with ${fixed(winner.score, scoreDecimals)}${result.score.unit === '' ? '' : `${thin}${result.score.unit}`}.`
     : 'No draft has finished yet.';
-  const most = [...result.importance].sort((a, b) => b.share - a.share)[0];
+  const ends = result.varied.flatMap(({ name, unit, ranged }, i) =>
+    ranged === false
+      ? []
+      : rangeEnds(
+          `${name} ${fixed(winner?.values[i], decimalsFor(scored.map(({ values }) => values[i] ?? null)))}${unit === '' ? '' : `${thin}${unit}`}`,
+          scored.map(({ values }) => values[i] ?? null),
+        ),
+  );
   const missed = result.constraints.filter((_, i) => winner?.met[i] === false);
   const lines = [
     {
       label: 'Its values',
       text: result.varied
-        .map(({ name, unit }, i) => `${name} ${number(winner?.values[i] ?? null)} ${unit}`)
+        .map(
+          ({ name, unit }, i) =>
+            `${name} ${fixed(winner?.values[i], decimalsFor(result.drafts.map(({ values }) => values[i] ?? null)))}${unit === '' ? '' : `${thin}${unit}`}`,
+        )
         .join(', '),
     },
+    ...(ends.length === 0
+      ? []
+      : [
+          {
+            label: 'Look beyond',
+            text: `The best lies at an end of what was tried: ${ends.join(', ')}. Widen there; a better one may lie beyond.`,
+            way: true,
+          },
+        ]),
     ...(result.constraints.length > 0
       ? [
           {
@@ -137,13 +168,8 @@ export function overnightPage(result: OvernightPageResult, assets: Assets): stri
           },
         ]
       : []),
-    ...(most
-      ? [
-          {
-            label: 'Score depends on',
-            text: `Most on ${most.name}: ${percent(most.share)} of its variation.`,
-          },
-        ]
+    ...(result.importance.length > 0
+      ? [{ label: 'Score depends on', text: importanceText(result.importance) }]
       : []),
     {
       label: 'Done',
@@ -158,21 +184,16 @@ export function overnightPage(result: OvernightPageResult, assets: Assets): stri
       .map(({ name, score, values }) => ({ name, score, values })),
     varied: result.varied,
     scoreName,
+    scoreUnit: result.score.unit,
     best: result.best.map(({ name, rows }) => ({ name, rows })),
     importance: result.importance,
   };
-  const keys = best
-    .map(
-      (draft, index) =>
-        `<details class="draft-key key-${index}"><summary>${html(draft.name)}</summary>${sectionList(draft.outline)}</details>`,
-    )
-    .join('');
   const scatter = result.varied
     .map(({ name }, i) =>
       place(
         `score-${i}`,
         `Score against ${name}`,
-        'Each dot a draft, the best in full colour.',
+        'Each dot a draft, the best in the colours of their outlines.',
         'No shape at all: the score does not hang on it, or two quantities work against each other.',
         `Score against ${name}.`,
       ),
@@ -186,15 +207,15 @@ export function overnightPage(result: OvernightPageResult, assets: Assets): stri
       ['Score', scoreName],
       ['Drafts', `${result.drafts.length} of ${result.total}`],
       ['Program', result.program, 'minor'],
-      ...(result.date === undefined ? [] : [['Written', result.date, 'minor'] as const]),
     ],
-    body: `<section class="answer"><div><h1>${html(headline)}</h1>${findings(lines)}</div><div>${best.length === 0 ? '' : `${outlineDrawing(best, 'Outlines of the best drafts over one another, to one scale')}<div class="draft-keys">${keys}</div>`}</div></section>
+    body: `<section class="answer"><div><h1>${html(headline)}</h1>${findings(lines)}</div><div>${best.length === 0 ? '' : namedOutlines(best)}</div></section>
 ${result.notes.length === 0 ? '' : `<ul class="small">${result.notes.map((note) => `<li>${html(note)}</li>`).join('')}</ul>`}
 <section><h2>Ranking</h2>${ranking(result)}</section>
+${best.length === 0 ? '' : `<section><h2>Dimensions of the best</h2>${dimensionTable(best)}</section>`}
 <section><h2>What the score depends on</h2>${result.importance.length === 0 ? '<p>Too few drafts to tell.</p>' : place('importance', 'Share of the score’s variation', 'The longest bar is the quantity to settle first.', 'All bars short: the quantities act together; look at the parallel axes.', 'Importance of each varied quantity.')}
-${place('parallel', 'All drafts at once', 'Each line is a draft, from its varied quantities on the left to its score on the right; the best are coloured. Where they pass through one spot, that value matters.', 'The best lie at the end of an axis: widen that range.', 'Parallel axes of the varied quantities and the score.')}
+${place('parallel', 'All drafts at once', 'Each line is a draft, from its varied quantities on the left to its score on the right; the best are coloured. Where they pass through one spot, that value matters.', ends.length === 0 ? 'Lines that cross everywhere: no single quantity decides.' : 'The best lies at the end of an axis: see “Look beyond” above.', 'Parallel axes of the varied quantities and the score.')}
 <div class="pair">${scatter}</div></section>
-${result.best.length === 0 ? '' : `<section><h2>The best over engine speed</h2>${place('curves', 'Lead, torque and power', 'Lead is exhaust closing less the peak of the plug-back: above the line EC the peak is in time.', 'The best differ by less than the mesh error: take the one easiest to make.', 'Lead, torque and power of the best drafts against engine speed.')}</section>`}`,
+${result.best.length === 0 ? '' : `<section><h2>The best over engine speed</h2>${place('curves', 'Middle of the plug-back, torque and power', 'The wave is wanted between EC, exhaust closing, and TC, transfer closing. A cross marks a speed whose cycles did not settle.', 'The best differ by less than the mesh error: take the one easiest to make.', 'Middle of the plug-back before exhaust closing, torque and power of the best drafts against engine speed.')}</section>`}`,
     data,
     program: result.program,
     assets,

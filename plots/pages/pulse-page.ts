@@ -6,6 +6,7 @@ import type { Profile } from '../figures/pulse-profiles.ts';
 import type { Stretch } from '../figures/wave-diagram.ts';
 import { html } from '../theme/escape.ts';
 import { exponential, fixed, millimetres, thin } from '../theme/numbers.ts';
+import { keptExtremes } from './kept-extremes.ts';
 import { playerBar, table } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
 
@@ -40,7 +41,6 @@ export interface PulsePageResult {
   readonly massError: number | null;
   readonly energyError: number | null;
   readonly notes: readonly string[];
-  readonly date?: string;
 }
 
 export interface PulsePageData {
@@ -49,15 +49,15 @@ export interface PulsePageData {
   readonly profiles: readonly Profile[];
 }
 
-const most = 1200;
+/** Samples that a probe's curves and a profile keep. */
+const most = 1800;
 
-/** Every so manieth of a long series, so that a page stays small; the last one always. */
-function thinned(values: readonly number[], factor: number, decimals: number): number[] {
-  const stride = Math.max(1, Math.ceil(values.length / most));
-  return values
-    .filter((_, i) => i % stride === 0 || i === values.length - 1)
-    .map((value) => Number((value * factor).toFixed(decimals)));
-}
+const scaled = (
+  values: readonly number[],
+  kept: readonly number[],
+  factor: number,
+  decimals: number,
+): number[] => kept.map((i) => Number(((values[i] ?? 0) * factor).toFixed(decimals)));
 
 function dataOf(result: PulsePageResult): PulsePageData {
   return {
@@ -68,20 +68,27 @@ function dataOf(result: PulsePageResult): PulsePageData {
       end: 1000 * part.end,
       diameters: [1000 * part.diameters[0], 1000 * part.diameters[1]],
     })),
-    probes: result.probes.map((probe) => ({
-      name: probe.name,
-      position: probe.position,
-      time: thinned(probe.time, 1000, 4),
-      pressure: thinned(probe.pressure, 1e-5, 5),
-      forward: thinned(probe.forward, 1e-5, 5),
-      backward: thinned(probe.backward, 1e-5, 5),
-    })),
-    profiles: result.profiles.map((profile) => ({
-      time: 1000 * profile.time,
-      positions: thinned(profile.positions, 1000, 2),
-      pressure: thinned(profile.pressure, 1e-5, 5),
-      velocity: thinned(profile.velocity, 1, 2),
-    })),
+    probes: result.probes.map((probe) => {
+      const { time, pressure, forward, backward } = probe;
+      const kept = keptExtremes([pressure, forward, backward], most);
+      return {
+        name: probe.name,
+        position: probe.position,
+        time: scaled(time, kept, 1000, 4),
+        pressure: scaled(pressure, kept, 1e-5, 5),
+        forward: scaled(forward, kept, 1e-5, 5),
+        backward: scaled(backward, kept, 1e-5, 5),
+      };
+    }),
+    profiles: result.profiles.map(({ time, positions, pressure, velocity }) => {
+      const kept = keptExtremes([pressure, velocity], most);
+      return {
+        time: 1000 * time,
+        positions: scaled(positions, kept, 1000, 2),
+        pressure: scaled(pressure, kept, 1e-5, 5),
+        velocity: scaled(velocity, kept, 1, 2),
+      };
+    }),
   };
 }
 
@@ -114,26 +121,42 @@ export function seenBy(time: readonly number[], pressure: readonly number[]): Se
   };
 }
 
-/** The strongest wave that passes a probe, and what runs the other way there; what stands there at the start is none. */
-function headline({ probes }: PulsePageResult): string {
-  if (probes.length === 0) return 'No probe was set, so nothing was watched.';
-  const passing = probes
-    .map((probe) => ({
-      name: probe.name,
-      right: seenBy(probe.time, probe.forward),
-      left: seenBy(probe.time, probe.backward),
-    }))
-    .filter(({ right, left }) => right.highestAt > 0 && left.highestAt > 0)
-    .sort((a, b) => Math.max(b.right.highest, b.left.highest) - Math.max(a.right.highest, a.left.highest))[0];
-  if (!passing) return 'No wave of higher pressure passes a probe.';
-  const wave = (way: string, seen: Seen): string =>
+/** A wave that stands less than this share of the surroundings above them is none. */
+const least = 0.01;
+
+interface Passing {
+  readonly probe: string;
+  readonly way: 'right' | 'left';
+  /** [Pa] above the surroundings */
+  readonly height: number;
+  readonly seen: Seen;
+}
+
+/** The waves that pass the probes; what stands there at the start is none. */
+function passingWaves({ probes, ambientPressure }: PulsePageResult): readonly Passing[] {
+  return probes
+    .flatMap(({ name, time, forward, backward }) =>
+      (['right', 'left'] as const).map((way): Passing => {
+        const seen = seenBy(time, way === 'right' ? forward : backward);
+        return { probe: name, way, height: seen.highest - ambientPressure, seen };
+      }),
+    )
+    .filter(({ height, seen }) => seen.highestAt > 0 && height > least * ambientPressure)
+    .sort((a, b) => b.height - a.height);
+}
+
+/** The strongest wave that passes a probe, and what runs the other way there. */
+function headline(result: PulsePageResult): string {
+  if (result.probes.length === 0) return 'No probe was set, so nothing was watched.';
+  const waves = passingWaves(result);
+  const first = waves[0];
+  if (first === undefined) return 'No wave of higher pressure passes a probe.';
+  const wave = ({ way, seen }: Passing): string =>
     `${fixed(seen.highest / 1e5, 2)}${thin}bar running ${way} after ${fixed(1000 * seen.highestAt, 2)}${thin}ms`;
-  const { right, left, name } = passing;
-  const [first, second] =
-    right.highestAt <= left.highestAt
-      ? [wave('right', right), wave('left', left)]
-      : [wave('left', left), wave('right', right)];
-  return `The strongest waves pass at ${name}: ${first}, ${second}.`;
+  const back = waves.find(({ probe, way }) => probe === first.probe && way !== first.way);
+  if (back === undefined) return `The strongest wave passes at “${first.probe}”: ${wave(first)}.`;
+  const [earlier, later] = first.seen.highestAt <= back.seen.highestAt ? [first, back] : [back, first];
+  return `The strongest wave passes at “${first.probe}”: ${wave(earlier)}, ${wave(later)}.`;
 }
 
 export function pulsePage(result: PulsePageResult, assets: Assets): string {

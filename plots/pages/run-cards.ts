@@ -1,10 +1,11 @@
 /** What the index shows of a run: its title, the answer in one line, outlines and a curve, from what its page was given. */
 
 import type { ThumbCurve } from '../figures/thumbnail.ts';
-import { fixed, newtonMetres, rpm } from '../theme/numbers.ts';
+import { fixed, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
 import type { AimPageResult } from './aim-page.ts';
 import type { ComparePageResult } from './compare-page.ts';
 import type { IndexedRun } from './index-page.ts';
+import { keptExtremes } from './kept-extremes.ts';
 import type { MapPageResult } from './map-page.ts';
 import type { OvernightPageResult } from './overnight-page.ts';
 import type { PulsePageResult } from './pulse-page.ts';
@@ -22,8 +23,7 @@ function curve(
   x: readonly number[],
   y: readonly (number | null | undefined)[],
 ): ThumbCurve {
-  const stride = Math.max(1, Math.ceil(x.length / most));
-  const kept = x.map((_, i) => i).filter((i) => i % stride === 0 || i === x.length - 1);
+  const kept = keptExtremes([y.map((value) => value ?? Number.NaN)], most);
   const short = (value: number | null | undefined): number | null =>
     typeof value === 'number' && Number.isFinite(value) ? Number(value.toPrecision(5)) : null;
   return { kind, x: kept.map((i) => short(x[i]) ?? 0), y: kept.map((i) => short(y[i])) };
@@ -36,9 +36,9 @@ interface CurveRow {
 }
 
 const speeds = (rows: readonly CurveRow[]): number[] => rows.map((row) => row.speed_rpm);
-const torqueCurve = (rows: readonly CurveRow[]): ThumbCurve =>
+const torqueCurve = (rows: readonly CurveRow[], kind: 'torque' | 'draft' = 'torque'): ThumbCurve =>
   curve(
-    'torque',
+    kind,
     speeds(rows),
     rows.map((row) => row.torque_nm),
   );
@@ -91,10 +91,7 @@ export function compareCard({ drafts }: ComparePageResult): RunCard {
     kind: 'compare',
     line: `Best torque: ${best.join(', ')}.`,
     outlines: drafts.map(({ sweep }) => sweep.outline),
-    curves: drafts.map(({ sweep }, k) => ({
-      ...torqueCurve(sweep.rows),
-      kind: k === 0 ? 'torque' : 'power',
-    })),
+    curves: drafts.map(({ sweep }) => torqueCurve(sweep.rows, 'draft')),
   };
 }
 
@@ -108,20 +105,20 @@ export function overnightCard({ study, drafts, total, score, best }: OvernightPa
     line:
       winner === undefined
         ? `${count}.`
-        : `${count}; the best, ${winner.name}, has ${score.name} ${fixed(winner.score, 3)}${score.unit === '' ? '' : ` ${score.unit}`}.`,
+        : `${count}. The best is ${winner.name} with ${fixed(winner.score, 1)}${score.unit === '' ? '' : `${thin}${score.unit}`} (${score.name}).`,
     outlines: best.slice(0, 3).map(({ outline }) => outline),
     curves: best.slice(0, 1).map(({ rows }) => torqueCurve(rows)),
   };
 }
 
-export function aimCard({ caseName, targetSpeed, score, ...aimed }: AimPageResult): RunCard {
+export function aimCard({ caseName, targetSpeed, halfBand, ...aimed }: AimPageResult): RunCard {
   const { scoreBefore, scoreAfter, before, after } = aimed;
   return {
     title: `${caseName} for ${rpm(targetSpeed)}`,
     kind: 'aim',
-    line: `${score.name}: ${fixed(scoreBefore, 2)} before, ${fixed(scoreAfter, 2)} after${score.unit === '' ? '' : ` [${score.unit}]`}.`,
+    line: `Mean torque ${newtonMetres(scoreBefore)} before, ${newtonMetres(scoreAfter)} after, from ${speed(targetSpeed - halfBand)} to ${rpm(targetSpeed + halfBand)}.`,
     outlines: [before.outline, after.outline],
-    curves: [torqueCurve(after.rows), { ...torqueCurve(before.rows), kind: 'power' }],
+    curves: [torqueCurve(before.rows, 'draft'), torqueCurve(after.rows, 'draft')],
   };
 }
 
@@ -130,7 +127,7 @@ export function pulseCard({ name, sections, until, probes }: PulsePageResult): R
   return {
     title: name,
     kind: 'pulse',
-    line: `${fixed(1e3 * until, 2)} ms${probe === undefined ? ', no probes' : `; waves at ${probe.name}`}.`,
+    line: `${fixed(1e3 * until, 2)}${thin}ms${probe === undefined ? ', no probes' : `; waves at “${probe.name}”: running right dashed, running left full`}.`,
     outlines: [sections.map((section) => ({ ...section, role: 'section' }))],
     curves:
       probe === undefined

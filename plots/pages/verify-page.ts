@@ -32,7 +32,6 @@ export interface VerifyPageResult {
     readonly read: string;
   })[];
   readonly seconds: number;
-  readonly date?: string;
 }
 
 export interface VerifyPageData {
@@ -58,6 +57,21 @@ function errorText(value: number | undefined): string {
   return fixed(value, Math.max(0, 1 - Math.floor(Math.log10(Math.abs(value)))));
 }
 
+/** Powers of ten in a text as the table has them. */
+const withPowers = (text: string): string =>
+  text.replace(/\b(?:\d+(?:\.\d+)?e[+-]?\d+|0\.000\d+)\b/g, (found) =>
+    exponential(Number(found)).replace('.0·', '·'),
+  );
+
+/** What kind of check it is, for who reads the table. */
+const rings: Readonly<Record<string, string>> = {
+  identity: 'follows from the equations or a table, whatever the mesh',
+  'exact solution': 'against a solution known in closed form or from a table',
+  'observed order': 'the error must fall as the cells are halved, at the stated order',
+  conservation: 'nothing may be lost or made of mass and energy',
+  regression: 'must stay as it was found once',
+};
+
 function checksTable(checks: readonly VerifyCheck[]): string {
   const error = (check: VerifyCheck, i: number): Cell => ({
     text: errorText(check.errors[i]),
@@ -68,7 +82,7 @@ function checksTable(checks: readonly VerifyCheck[]): string {
     [
       { name: '' },
       { name: 'check' },
-      { name: 'ring' },
+      { name: 'kind' },
       { name: 'error of' },
       { name: 'n', number: true },
       { name: 'at n', number: true },
@@ -85,7 +99,7 @@ function checksTable(checks: readonly VerifyCheck[]): string {
           kind: check.pass ? 'good mark' : 'bad mark',
         },
         {
-          text: check.note === undefined ? check.name : `${check.name}. ${check.note}`,
+          text: withPowers(check.note === undefined ? check.name : `${check.name}. ${check.note}`),
         },
         { text: check.ring },
         { text: check.quantity },
@@ -100,12 +114,15 @@ function checksTable(checks: readonly VerifyCheck[]): string {
           text: check.order === null ? '' : fixed(check.order, 2),
           number: true,
         },
-        { text: check.bound },
+        { text: withPowers(check.bound) },
         { text: check.source },
       ],
     })),
   );
 }
+
+const meaning =
+  'What it means for a pipe: waves run, steepen, reflect at cones, steps and ends, and lose strength in this program as theory and measured tables say, to within the errors below. Port coefficients, scavenging and wall temperatures are not proved by it; they are inputs to measure.';
 
 export function verifyPage(result: VerifyPageResult, assets: Assets): string {
   const missed = result.checks.filter((check) => !check.pass);
@@ -132,6 +149,10 @@ export function verifyPage(result: VerifyPageResult, assets: Assets): string {
       exact: thinned(exact),
     })),
   };
+  const kinds = [...new Set(result.checks.map(({ ring }) => ring))].flatMap((ring) => {
+    const said = rings[ring];
+    return said === undefined ? [] : [`<b>${html(ring)}</b>: ${html(said)}`];
+  });
   return sheet({
     title: 'Verification',
     titleBlock: [
@@ -139,9 +160,8 @@ export function verifyPage(result: VerifyPageResult, assets: Assets): string {
       ['Checks', `${result.checks.length - missed.length} of ${result.checks.length} within bounds`],
       ['Took', `${fixed(result.seconds, 0)} s`],
       ['Program', result.program, 'minor'],
-      ...(result.date === undefined ? [] : [['Computed', result.date, 'minor'] as const]),
     ],
-    body: `<section><h1 class="alone">${html(headline)}</h1>${checksTable(result.checks)}</section><section><h2>Computed over exact</h2><div class="pair">${places}</div></section>`,
+    body: `<section><h1 class="alone">${html(headline)}</h1><p>${html(meaning)}</p>${checksTable(result.checks)}<p class="small">Kinds: ${kinds.join('; ')}. The order is the power of the cell length with which the error falls: 1 halves it as the cells are halved, 2 quarters it. Where the wave has a jump or a corner, or the error is small on every mesh, it is low, even 0; it is judged only where the bound names it. A bell is a smooth single wave, one hump high; a check named mesh runs the second scheme.</p></section><section><h2>Computed over exact</h2><div class="pair">${places}</div></section>`,
     data,
     program: result.program,
     assets,

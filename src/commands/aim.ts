@@ -1,11 +1,14 @@
 /** `echocone aim`: a pipe for a target speed, moved with the full model until the score is best. */
 
+import { safety } from '../../plots/pages/aim-answer.ts';
 import { aimPage } from '../../plots/pages/aim-page.ts';
 import { aimCard } from '../../plots/pages/run-cards.ts';
+import { unsettledText } from '../../plots/pages/unsettled.ts';
 import { limitsOf } from '../case/flag-limits.ts';
 import { loadCase } from '../case/load.ts';
 import type { Case } from '../case/model.ts';
 import { pipeDocument } from '../case/pipe-document.ts';
+import type { SweepRow } from '../findings/row.ts';
 import { aim } from '../study/aim/aim.ts';
 import { type Evaluator, openEvaluator } from '../study/aim/evaluator.ts';
 import { aimDocument, aimPageResult, changeLines, whyNot } from '../study/aim/report.ts';
@@ -13,6 +16,7 @@ import type { AimResult, AimWish } from '../study/aim/result.ts';
 import { openPool } from '../study/pool.ts';
 import { type ExitCode, exitCodes, UsageError } from './frame/exit-codes.ts';
 import type { Flags } from './frame/flags.ts';
+import { folded } from './frame/folded.ts';
 import { jsonText } from './frame/json.ts';
 import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
@@ -21,6 +25,7 @@ import { listRun } from './frame/run-index.ts';
 import { type Column, tableText } from './frame/table.ts';
 import type { Terminal } from './frame/terminal.ts';
 import type { Invocation } from './frame/verb.ts';
+import { pageWords } from './words/page-words.ts';
 
 const JOURNAL = 'journal.jsonl';
 /** The search's cells are so many times longer than the case's, and no shorter than this [m]. */
@@ -138,10 +143,12 @@ function answer(wish: AimWish, result: AimResult, colour: boolean): string {
     { header: 'rests on', align: 'left', text: (one) => one.limit },
   ];
   const why: Column<AimResult['sensitivities'][number]>[] = [
-    { header: 'Why, at the target', align: 'left', text: (one) => `${one.name} ${one.change}` },
-    { header: 'lead', unit: 'deg', text: (one) => signed(one.leadDeg, 2) },
-    { header: 'torque', unit: 'Nm', text: (one) => signed(one.torqueNm, 3) },
-    { header: 'power', unit: 'kW', text: (one) => signed(one.powerKw, 3) },
+    { header: 'Why, at the target', align: 'left', text: (one) => one.name },
+    { header: 'by', text: (one) => one.step },
+    { header: 'lead less', unit: 'deg', text: (one) => signed(one.leadLessDeg, 1) },
+    { header: 'more', unit: 'deg', text: (one) => signed(one.leadMoreDeg, 1) },
+    { header: 'torque less', unit: 'Nm', text: (one) => signed(one.torqueLessNm, 2) },
+    { header: 'more', unit: 'Nm', text: (one) => signed(one.torqueMoreNm, 2) },
   ];
   const reached = [
     ...result.limits,
@@ -155,8 +162,17 @@ function answer(wish: AimWish, result: AimResult, colour: boolean): string {
     tableText(pipeColumns(target), pipesOf(result), { colour, marked: (one) => one.name === 'aimed' }),
     '\n',
     tableText(why, result.sensitivities, { colour }),
-    `\n${limits} The search ended: ${result.end}.\n`,
+    '\nLeads: degrees before exhaust closing; the changes are of the middle of the plug-back.\n\n',
+    ...safetyLines(wish, result).map((line) => `${folded(line)}\n`),
+    `${folded(`${limits} The search ended: ${result.end}.`)}\n`,
   ].join('');
+}
+
+/** How near an edge the pipe stands, what to do about it, and which speeds did not settle, in the page's words. */
+function safetyLines(wish: AimWish, result: AimResult): readonly string[] {
+  const { how, advice } = safety(aimPageResult(wish, result, { program: '', newFile: '' }));
+  const pipes = pipesOf(result).map(({ name, pipe }) => ({ name, rows: pipe.rows as readonly SweepRow[] }));
+  return [`How safe: ${how}`, advice, unsettledText(pipes)].filter((line) => line !== '').map(pageWords);
 }
 
 interface PipeLine {
@@ -172,6 +188,11 @@ function pipesOf({ given, start, after }: AimResult): readonly PipeLine[] {
   ];
 }
 
+function middleOf(row: AimResult['given']['rows'][number] | undefined): number | null {
+  const { plugback_centroid_deg: middle, exhaust_closes_deg: closes } = row ?? {};
+  return typeof middle === 'number' && typeof closes === 'number' ? closes - middle : null;
+}
+
 function pipeColumns(target: number): readonly Column<PipeLine>[] {
   const row = ({ pipe }: PipeLine) => pipe.rows.find((one) => one.speed_rpm === target);
   const number = (value: number | null | undefined, digits: number): string =>
@@ -181,8 +202,8 @@ function pipeColumns(target: number): readonly Column<PipeLine>[] {
     { header: 'mean torque', unit: 'Nm', text: ({ pipe }) => number(pipe.judged?.torque, 2) },
     { header: 'torque', unit: 'Nm', text: (one) => number(row(one)?.torque_nm, 2) },
     { header: 'power', unit: 'kW', text: (one) => number(row(one)?.power_kw, 2) },
-    { header: 'peak', unit: 'deg', text: (one) => number(row(one)?.plugback_peak_deg, 1) },
-    { header: 'lead', unit: 'deg', text: (one) => number(row(one)?.plugback_lead_deg, 1) },
+    { header: 'lead of middle', unit: 'deg', text: (one) => number(middleOf(row(one)), 1) },
+    { header: 'of peak', unit: 'deg', text: (one) => number(row(one)?.plugback_lead_deg, 1) },
   ];
 }
 

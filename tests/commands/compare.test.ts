@@ -47,7 +47,7 @@ describe('two drafts', () => {
     expect(first.status).toBe(4);
     expect(first.stdout.split('\n').every((line) => line.length <= 80)).toBe(true);
     expect(first.stdout).toMatch(/^draft C against draft A: /m);
-    expect(first.stdout).toMatch(/ {2}less the first/);
+    expect(first.stdout).toMatch(/ {2}less first/);
     const [head, ...lines] = text('two', 'compare.csv').trim().split('\n');
     expect(head).toBe(['draft', ...COLUMNS.map((c) => c.name)].join(','));
     expect(lines).toHaveLength(10);

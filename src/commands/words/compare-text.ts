@@ -3,9 +3,12 @@
 import { withGaps } from '../../../plots/figures/sweep-row.ts';
 import {
   bandOf,
+  type Computed,
   compareHeadline,
+  computedSpeeds,
   type DraftSummary,
   difference,
+  endWords,
   type SpeedSpan,
   summarise,
   targetText,
@@ -14,6 +17,7 @@ import type { SweepResult } from '../../study/result.ts';
 import { folded } from '../frame/folded.ts';
 import { plainText } from '../frame/plain-text.ts';
 import { type Column, tableText } from '../frame/table.ts';
+import { pageWords } from './page-words.ts';
 
 /** Half the band of the average where only a target is stated [rpm]. */
 const HALF_BAND = 1000;
@@ -69,6 +73,7 @@ function less(one: DraftSummary, first: DraftSummary): Differences {
 
 interface Line {
   readonly label: string;
+  readonly computed: Computed;
   readonly values: Differences;
   readonly isDifference: boolean;
 }
@@ -80,60 +85,51 @@ export function compareText(
   colour: boolean,
 ): string {
   const first = summaries[0] as DraftSummary;
-  const lines = [...names.map(plainText), '', folded(plain(compareHeadline(summaries)))];
+  const compared = summaries.map((summary, k) => ({
+    summary,
+    computed: computedSpeeds(sweeps[k]?.rows ?? []),
+  }));
+  const lines = [...names.map(plainText), '', folded(pageWords(compareHeadline(compared)))];
   if (targetSpeed !== null) {
     const drafts = sweeps.map(({ rows }, k) => ({
       name: summaries[k]?.name ?? '',
       rows: rows.map(withGaps),
     }));
-    lines.push(folded(`At ${targetSpeed} rpm: ${plain(targetText(drafts, targetSpeed))}`));
+    lines.push(folded(`At ${targetSpeed} rpm: ${pageWords(targetText(drafts, targetSpeed))}`));
   }
   for (const one of summaries.slice(1))
-    lines.push(folded(`${plain(one.name)} against ${plain(first.name)}: ${plain(difference(first, one))}.`));
+    lines.push(
+      folded(
+        `${pageWords(one.name)} against ${pageWords(first.name)}: ${pageWords(difference(first, one))}.`,
+      ),
+    );
   lines.push('', folded(legend(targetSpeed, band)));
   const rows = summaries.flatMap((one, k): Line[] => {
     const { name, ...values } = one;
     const change = differences[k];
+    const { computed } = compared[k] as (typeof compared)[0];
     return [
-      { label: plain(name), values, isDifference: false },
-      ...(change == null ? [] : [{ label: '  less the first', values: change, isDifference: true }]),
+      { label: pageWords(name), computed, values, isDifference: false },
+      ...(change == null ? [] : [{ label: '  less first', computed, values: change, isDifference: true }]),
     ];
   });
   lines.push(tableText(columns, rows, { colour }));
-  const edges = summaries.flatMap((one, k) => edgeWords(one, sweeps[k]?.rows ?? []));
+  const edges = compared.map((one) => folded(pageWords(endWords(one)))).filter((line) => line !== '');
   const troubles = sweeps.flatMap(({ rows: swept, failures }, k) => [
     ...swept
       .filter((r) => !r.settled)
-      .map((r) => `${plain(names[k] ?? '')}: ${r.speed_rpm} rpm did not settle.`),
-    ...failures.map((f) => `${plain(names[k] ?? '')}: ${f.speedRpm} rpm failed: ${plainText(f.reason)}`),
+      .map((r) => `${pageWords(names[k] ?? '')}: ${r.speed_rpm} rpm did not settle.`),
+    ...failures.map((f) => `${pageWords(names[k] ?? '')}: ${f.speedRpm} rpm failed: ${plainText(f.reason)}`),
   ]);
   return [...lines, ...edges, ...troubles].join('\n');
-}
-
-/** A best at the first or last speed is the best of those asked for only. */
-function edgeWords(one: DraftSummary, rows: readonly { readonly speed_rpm: number }[]): string[] {
-  const ends = [rows[0]?.speed_rpm, rows.at(-1)?.speed_rpm];
-  const cut = [
-    ...(ends.includes(one.peakTorqueSpeed ?? 0) ? ['torque'] : []),
-    ...(ends.includes(one.peakPowerSpeed ?? 0) ? ['power'] : []),
-  ];
-  if (cut.length === 0) return [];
-  const most = cut.join(' and ');
-  return [`${plain(one.name)}: most ${most} at the end of the range; the best may lie beyond.`];
 }
 
 function legend(target: number | null, band: SpeedSpan | null): string {
   const parts = ['Bands: speeds above 90 % of the best torque, of the best power.'];
   if (band !== null) parts.push(`Mean: torque from ${band.from} to ${band.to} rpm.`);
-  if (target !== null) parts.push(`Lead at ${target} rpm: exhaust closing less the plug-back's peak.`);
+  if (target !== null)
+    parts.push(`Leads at ${target} rpm: degrees from the plug-back's middle and peak to exhaust closing.`);
   return parts.join(' ');
-}
-
-/** Thin blanks of a page are none in many a terminal's letters. */
-function plain(text: string): string {
-  return plainText(text)
-    .replace(/[\u2009\u202f\u00a0]/g, ' ')
-    .replace(/[“”]/g, '"');
 }
 
 function cell(key: keyof Numbers, digits: number): (line: Line) => string {
@@ -145,14 +141,24 @@ function cell(key: keyof Numbers, digits: number): (line: Line) => string {
   };
 }
 
+/** A band one speed wide is narrower than two steps. */
+function band(key: 'torqueBand' | 'powerBand'): (line: Line) => string {
+  return (line) => {
+    const { values, isDifference, computed } = line;
+    const narrow = !isDifference && values[key] === 0 && computed.step > 0;
+    return narrow ? `<${2 * computed.step}` : cell(key, 0)(line);
+  };
+}
+
 const columns: readonly Column<Line>[] = [
   { header: 'Draft', align: 'left', text: ({ label }) => label },
   { header: 'torque', unit: 'Nm', text: cell('peakTorque', 1) },
   { header: 'at', unit: 'rpm', text: cell('peakTorqueSpeed', 0) },
   { header: 'power', unit: 'kW', text: cell('peakPower', 1) },
   { header: 'at', unit: 'rpm', text: cell('peakPowerSpeed', 0) },
-  { header: 'band T', unit: 'rpm', text: cell('torqueBand', 0) },
-  { header: 'band P', unit: 'rpm', text: cell('powerBand', 0) },
+  { header: 'band T', unit: 'rpm', text: band('torqueBand') },
+  { header: 'band P', unit: 'rpm', text: band('powerBand') },
   { header: 'mean', unit: 'Nm', text: cell('averageTorque', 1) },
-  { header: 'lead', unit: 'deg', text: cell('leadAtTarget', 1) },
+  { header: 'middle', unit: 'deg', text: cell('middleLeadAtTarget', 1) },
+  { header: 'peak', unit: 'deg', text: cell('leadAtTarget', 1) },
 ];

@@ -70,7 +70,13 @@ export async function aim(wish: AimWish, evaluator: Evaluator, watcher: AimWatch
     sensitivities,
     history: found.history,
     end: found.outcome.end,
-    limits: reachedLimits({ engine: subject.engine, pipe: after.pipe }, quantities, constraints, after, target),
+    limits: reachedLimits(
+      { engine: subject.engine, pipe: after.pipe },
+      quantities,
+      constraints,
+      after,
+      target,
+    ),
   };
 }
 

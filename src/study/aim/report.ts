@@ -67,6 +67,7 @@ export function aimPageResult(wish: AimWish, result: AimResult, { program, newFi
     program,
     caseName: subject.name,
     targetSpeed: target,
+    halfBand: BAND,
     score: scoreOfWish(wish),
     scoreBefore: before.judged?.torque ?? null,
     scoreAfter: result.after.judged?.torque ?? null,

@@ -62,7 +62,7 @@ export function draftsOf(lead: OpenedStudy, override: number | null): Drafts {
           .at(index)
           .flatMap((value, k) => overridesOf(study.varied[k] as (typeof study.varied)[0], value)),
       ),
-    quantities: study.varied.map(({ name, unit }) => ({ name, unit })),
+    quantities: study.varied.map(({ name, unit }) => ({ name, unit, ranged: true })),
     cell,
   };
 }

@@ -7,6 +7,8 @@ import { pipeLengths, sectionRows } from '../../timing/pipe-table.ts';
 export interface ShownQuantity {
   readonly name: string;
   readonly unit: string;
+  /** Varied over a range, which may be widened; else it is read from pipes that were given. */
+  readonly ranged: boolean;
 }
 
 export interface PipeReading extends ShownQuantity {
@@ -19,16 +21,19 @@ export const pipeReadings: readonly PipeReading[] = [
   {
     name: 'length to baffle end',
     unit: 'mm',
+    ranged: false,
     read: ({ engine, pipe }) => inMm(pipeLengths(sectionRows(engine, pipe)).baffleEnd ?? 0),
   },
   {
     name: 'largest diameter',
     unit: 'mm',
+    ranged: false,
     read: ({ pipe }) => inMm(Math.max(...pipe.sections.flatMap((section) => [...section.diameter]))),
   },
   {
     name: 'tail bore',
     unit: 'mm',
+    ranged: false,
     read: ({ pipe }) => inMm(pipe.sections.at(-1)?.diameter[1] ?? 0),
   },
 ];

@@ -1,0 +1,11 @@
+/** Words that pages share with the terminal, as a terminal can show them. */
+
+import { plainText } from '../frame/plain-text.ts';
+
+/** Thin blanks and typographic marks of a page are none in many a terminal's letters. */
+export function pageWords(text: string): string {
+  return plainText(text)
+    .replace(/[\u2009\u202f\u00a0]/g, ' ')
+    .replace(/[“”]/g, '"')
+    .replace(/[‘’]/g, "'");
+}

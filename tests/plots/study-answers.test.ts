@@ -1,0 +1,231 @@
+/** Ring: identity. What the pages of studies say of their drafts, against rows and numbers made up here. */
+
+import { describe, expect, it } from 'vitest';
+import type { SpeedRow } from '../../plots/figures/sweep-row.ts';
+import { thumbnail } from '../../plots/figures/thumbnail.ts';
+import { heldBand, safety } from '../../plots/pages/aim-answer.ts';
+import {
+  bandText,
+  type ComparedDraft,
+  compareHeadline,
+  computedSpeeds,
+  endWords,
+  summarise,
+} from '../../plots/pages/compare-answer.ts';
+import { sectionNames } from '../../plots/pages/dimension-table.ts';
+import { keptExtremes } from '../../plots/pages/kept-extremes.ts';
+import { decimalsFor, importanceText, rangeEnds } from '../../plots/pages/overnight-answer.ts';
+import { pulsePage } from '../../plots/pages/pulse-page.ts';
+import { unsettledText } from '../../plots/pages/unsettled.ts';
+import { syntheticPulse } from './synthetic-pages.ts';
+import { syntheticSweep } from './synthetic-sweep.ts';
+
+const sample = syntheticSweep().rows[0] as SpeedRow;
+
+/** Rows every 250 rpm from a speed on, with these torques. */
+const rowsOf = (from: number, torques: readonly number[]): SpeedRow[] =>
+  torques.map((torque, i) => {
+    const speed = from + 250 * i;
+    return { ...sample, speed_rpm: speed, torque_nm: torque, power_kw: (torque * speed * Math.PI) / 3e7 };
+  });
+
+const plain = (text: string): string => text.replaceAll('\u202f', ' ');
+
+describe('how safe an aimed pipe is', () => {
+  const after = { rows: rowsOf(10_000, [18, 19, 20, 23, 24, 23, 13, 13]) };
+  const wide = { rows: rowsOf(10_000, [19, 19, 20, 20, 20, 20, 20, 19.5]) };
+  const still = { name: 'baffle', step: '10 mm', torqueLessNm: -0.2, torqueMoreNm: 0.1 };
+  const cliff = { name: 'header', step: '10 mm', torqueLessNm: -1.1, torqueMoreNm: -11.2 };
+
+  it('holds over the unbroken run of speeds that keep nine tenths', () => {
+    expect(heldBand(after.rows, 11_000)).toEqual({ from: 10_750, to: 11_250 });
+    expect(heldBand(wide.rows, 11_000)).toEqual({ from: 10_000, to: 11_750 });
+    expect(heldBand(after.rows, 11_375)).toEqual({ from: 11_375, to: 11_375 });
+    expect(heldBand(after.rows, 9000)).toBeNull();
+  });
+
+  it('names the edge, the side that is safe, and the pipe that is safer', () => {
+    const found = safety({ targetSpeed: 11_000, after, start: wide, sensitivities: [still, cliff] });
+    expect(found.onEdge).toBe(true);
+    expect(plain(found.how)).toBe(
+      '10 mm more header loses 11.2 Nm. It keeps nine tenths of its torque from 10 750 to 11 250 rpm; at 11 500 rpm 11.0 Nm are gone.',
+    );
+    expect(plain(found.advice)).toContain('Build header 10 mm short, which costs 1.1 Nm');
+    expect(plain(found.advice)).toContain('handbook’s pipe gives 20.0 Nm there');
+  });
+
+  it('advises the other side where less is the edge, and neither where both are', () => {
+    const less = { ...cliff, torqueLessNm: -9, torqueMoreNm: 0.02 };
+    const of = (one: typeof cliff, on = after) =>
+      safety({ targetSpeed: 11_000, after: on, start: null, sensitivities: [one] }).advice;
+    expect(of(less, wide)).toContain('Build header 10 mm long, which costs nothing');
+    expect(of({ ...cliff, torqueLessNm: -5 })).toContain('Both sides of header fall off');
+    // Longer would bring the edge at 11 500 rpm down.
+    expect(of(less)).toContain('Hold its lengths to a millimetre or two: longer brings the edge above down');
+  });
+
+  it('says when the search ended on a slope', () => {
+    const slope = { ...still, torqueMoreNm: 0.9 };
+    const { advice } = safety({ targetSpeed: 11_000, after: wide, start: null, sensitivities: [slope] });
+    expect(plain(advice)).toMatch(/^10 mm more baffle would gain 0\.9 Nm: .* --drafts\.$/);
+  });
+
+  it('aims again away from an edge in speed on one side', () => {
+    const above = { rows: rowsOf(10_000, [23, 23, 23, 23, 24, 10, 10]) };
+    const found = safety({ targetSpeed: 11_000, after: above, start: null, sensitivities: [still] });
+    expect(found).toMatchObject({ onEdge: true });
+    expect(found.advice).toContain('--rpm 11500');
+  });
+
+  it('finds no edge where there is none', () => {
+    const found = safety({ targetSpeed: 11_000, after: wide, start: null, sensitivities: [still] });
+    expect(found).toMatchObject({ onEdge: false, advice: '' });
+    expect(plain(found.how)).toContain('Nothing tried on it loses more than 0.2 Nm: 10 mm less baffle.');
+  });
+});
+
+describe('the headline of a comparison', () => {
+  const compared = (name: string, rows: readonly SpeedRow[]): ComparedDraft => ({
+    summary: summarise(name, rows, null, null),
+    computed: computedSpeeds(rows),
+  });
+  const a = compared('A', rowsOf(9000, [10, 19, 20, 19, 10, 5]));
+  const b = compared('B', rowsOf(9000, [10, 12, 14, 16, 18, 24]));
+
+  it('gives the broadest to nobody by less than a step', () => {
+    const same = compared('C', rowsOf(9000, [10, 18.5, 19.5, 18.5, 9, 4]));
+    expect(plain(compareHeadline([a, same]))).toMatch(
+      /^“A” has the most power, .*; their torque is equally broad/,
+    );
+    expect(plain(compareHeadline([a, b]))).toMatch(/; “A” the broadest torque, 500 rpm wide\.$/);
+  });
+
+  it('says that a best at the end of the range may not be the best', () => {
+    expect(plain(compareHeadline([a, b]))).toContain('“B” has the most power, at least ');
+    expect(endWords(a)).toBe('');
+    expect(endWords(b)).toMatch(/^B: most torque and power at the end of the range/);
+  });
+
+  it('shares a power that differs by less than a hundredth', () => {
+    const nearly = compared('C', rowsOf(9000, [10, 19, 19.95, 18.95, 10, 5]));
+    expect(compareHeadline([a, nearly])).toMatch(/^All share the most power/);
+  });
+
+  it('writes a band of one speed as narrower than two steps', () => {
+    expect(b.summary.torqueBand).toBe(0);
+    expect(bandText(b.summary.torqueBand, b.computed)).toBe('under 500');
+    expect(compareHeadline([])).toBe('No draft was finished.');
+  });
+});
+
+describe('a ranking in words', () => {
+  it('writes all values of a column with as many decimals', () => {
+    expect(decimalsFor([18.61, 18.5, null])).toBe(2);
+    expect(decimalsFor([250, 280])).toBe(0);
+    expect(decimalsFor([22.5, 23])).toBe(1);
+    expect(decimalsFor([0.123_46, 0.1])).toBe(4);
+    expect(decimalsFor([])).toBe(0);
+  });
+
+  it('knows the best at an end of what was tried', () => {
+    expect(rangeEnds('bore 23 mm', [23, 20, 21.5])).toEqual(['bore 23 mm is the most tried']);
+    expect(rangeEnds('bore 20 mm', [20, 23, 21.5])).toEqual(['bore 20 mm is the least tried']);
+    expect(rangeEnds('bore 21 mm', [21, 20, 23])).toEqual([]);
+    expect(rangeEnds('bore 21 mm', [21, 21])).toEqual([]);
+  });
+
+  it('leaves nothing of the variation out', () => {
+    const shares = [
+      { name: 'header', share: 0.33 },
+      { name: 'bore', share: 0.08 },
+    ];
+    expect(plain(importanceText(shares))).toMatch(
+      /^Most on header: 33 %.* the 2 explain 41 %; the other 59 %/,
+    );
+    expect(importanceText([])).toBe('');
+  });
+
+  it('names the speeds that did not settle', () => {
+    const rows = rowsOf(9000, [1, 2, 3]).map((row, i) => ({ ...row, settled: i !== 1 }));
+    expect(plain(unsettledText([{ name: 'A', rows }]))).toContain('A at 9 250 rpm');
+    expect(unsettledText([{ name: 'A', rows: rows.filter(({ settled }) => settled) }])).toBe('');
+  });
+});
+
+describe('dimensions side by side', () => {
+  it('keep a section of one pipe only in its place', () => {
+    const outline = (...names: string[]) => ({
+      name: '',
+      outline: names.map((name) => ({ name, role: '', start: 0, end: 1, diameters: [1, 1] as const })),
+    });
+    expect(
+      sectionNames([outline('header', 'belly', 'tail'), outline('header', 'cone', 'belly', 'tail', 'end')]),
+    ).toEqual(['header', 'cone', 'belly', 'tail', 'end']);
+  });
+});
+
+describe('long series made short', () => {
+  const values = Array.from({ length: 5000 }, (_, i) => Math.sin(i / 300) + (i === 1777 ? 5 : 0));
+
+  it('keep their highest and lowest', () => {
+    const kept = keptExtremes([values, values.map((v) => -v)], 400);
+    expect(kept.length).toBeLessThanOrEqual(402);
+    expect(Math.max(...kept.map((i) => values[i] ?? 0))).toBe(Math.max(...values));
+    expect(Math.min(...kept.map((i) => values[i] ?? 0))).toBe(Math.min(...values));
+    expect([kept[0], kept.at(-1)]).toEqual([0, 4999]);
+  });
+
+  it('are left as they are if they are short', () => {
+    expect(keptExtremes([values], 5000)).toHaveLength(5000);
+  });
+});
+
+describe('the headline of a pulse', () => {
+  const quiet = syntheticPulse();
+  const still = (value: number, count: number): number[] => Array.from({ length: count }, () => value);
+
+  it('takes no wave within a hundredth of the surroundings for one', () => {
+    const page = (height: number): string => {
+      const [probe] = quiet.probes;
+      if (probe === undefined) throw new Error('the synthetic pulse has no probe');
+      const { length } = probe.time;
+      const forward = still(quiet.ambientPressure, length).map((p, i) => (i === 100 ? p + height : p));
+      const one = { ...probe, name: 'right', forward, backward: still(quiet.ambientPressure, length) };
+      const text = pulsePage({ ...quiet, probes: [one] }, { plotly: '', script: '' });
+      return plain(/<h1>(.*?)<\/h1>/.exec(text)?.[1] ?? '');
+    };
+    expect(page(500)).toBe('No wave of higher pressure passes a probe.');
+    expect(page(20_000)).toMatch(
+      /^The strongest wave passes at “right”: [\d.]+ bar running right after [\d.]+ ms\.$/,
+    );
+  });
+});
+
+describe('thumbnails', () => {
+  const heights = (svg: string): number[][] =>
+    [...svg.matchAll(/points="([^"]+)"/g)].map(([, points = '']) =>
+      points.split(' ').map((point) => Number(point.split(',')[1])),
+    );
+
+  it('draw curves of one kind to one scale, torque from nought', () => {
+    const x = [0, 1];
+    const [high = [], low = []] = heights(
+      thumbnail(
+        [
+          { kind: 'draft', x, y: [10, 20] },
+          { kind: 'draft', x, y: [10, 15] },
+        ],
+        '',
+      ),
+    );
+    expect(high[0]).toBe(low[0]);
+    // From 56 at nought to 4 at 20 Nm.
+    expect(high).toEqual([30, 4]);
+    expect(low[1]).toBe(17);
+  });
+
+  it('draw noise as next to nothing', () => {
+    const [flat = []] = heights(thumbnail([{ kind: 'returning', x: [0, 1, 2], y: [1, 1.0002, 1] }], ''));
+    expect(Math.max(...flat) - Math.min(...flat)).toBeLessThan(1);
+  });
+});
