@@ -149,7 +149,7 @@ p{margin:3px 0}ul{margin:3px 0;padding-left:16px}.printonly{display:block}.balan
 .player{background:none;position:static;padding:0;border:0;break-after:avoid}.player button,.player input,.readout,.noprint,details{display:none!important}
 .player output{font-size:11pt;min-width:0}.player .verdict{flex:1 1 60%}
 .sheetbreak{break-before:page}
-table{font-size:7.6pt}.tall{max-height:none;overflow:hidden}.tall tbody tr:nth-child(n+16){display:none}.tall th.n{white-space:normal}.draft-key{font-size:8pt;border-left-width:14px}.outlines li{margin:0 0 3px}section>.scroll{margin-top:4px}th,td{padding:1px 8px 1px 0}
+table{font-size:7.6pt}.tall{max-height:none;overflow:hidden}.tall tbody tr:nth-child(n+11){display:none}.tall th.n{white-space:normal}.draft-key{font-size:8pt;border-left-width:14px}.outlines li{margin:0 0 3px}section>.scroll{margin-top:4px}th,td{padding:1px 8px 1px 0}
 footer{margin-top:5px;padding-bottom:0;font-size:7.2pt}footer p{padding-top:3px}
 }`;
 
