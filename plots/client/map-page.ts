@@ -1,9 +1,11 @@
 /** The map page alive: four fields over speed and duration, and the curves at a chosen speed. */
 
 import { durationCurves } from '../figures/duration-curves.ts';
+import { middleLead } from '../figures/landing.ts';
 import { type DurationField, speedDurationField } from '../figures/speed-duration-field.ts';
 import type { MapPageData } from '../pages/map-page.ts';
 import { rpm } from '../theme/numbers.ts';
+import { fileDate } from './file-date.ts';
 import { player } from './player.ts';
 import { Board, pageData } from './plotly.ts';
 
@@ -15,9 +17,9 @@ const fields: readonly (DurationField & { readonly id: string })[] = [
   {
     id: 'lead',
     title: 'Lead',
-    value: (row) => row.plugback_lead_deg,
-    reading: '%{z:.0f}°',
-    neutral: 0,
+    value: middleLead,
+    reading: 'lead %{z:.0f}°',
+    fromWindow: true,
     labelFormat: '.0f',
   },
   {
@@ -49,6 +51,7 @@ const fields: readonly (DurationField & { readonly id: string })[] = [
 for (const field of fields)
   board.add(field.id, (look) => speedDurationField(points, field, ownDuration, look));
 board.add('curves', (look) => durationCurves(points, chosen, ownDuration, look));
+fileDate();
 player((index, redraw) => {
   chosen = speeds[index] ?? chosen;
   if (redraw) board.draw('curves');

@@ -2,8 +2,9 @@
 
 import { axis, type Bag, rangeOf } from '../theme/axes.ts';
 import { heightOf, type Look, lineOf } from '../theme/look.ts';
+import type { DurationPoint } from './duration-grid.ts';
 import type { Figure } from './figure.ts';
-import type { DurationPoint } from './speed-duration-field.ts';
+import { middleLead } from './landing.ts';
 import { type Panel, stackedCurves } from './stacked-curves.ts';
 import { type Column, column } from './sweep-row.ts';
 
@@ -25,12 +26,25 @@ export function durationCurves(
     color: palette.line[line],
     dash: lineOf(look, line).dash,
   });
+  const window = rows.map((row) => row.exhaust_closes_deg - row.transfers_close_deg);
+  const leads = rows.map(middleLead);
+  const peak = curve('peak', 'plugback_lead_deg', 'returning');
   const panels: Panel[] = [
     {
-      name: 'Lead of the plug-back’s peak on exhaust closing [°]',
+      name: 'The plug-back before exhaust closing [°]',
       reading: '%{y:.0f}°',
-      include: [0],
-      curves: [curve('lead', 'plugback_lead_deg', 'returning')],
+      include: [-5, ...window.map((width) => width + 5)],
+      curves: [
+        {
+          name: 'TC',
+          y: window,
+          color: palette.line.transfer,
+          dash: lineOf(look, 'transfer').dash,
+          width: 1.5,
+        },
+        { ...peak, dash: '2px,3px', width: 1.6 },
+        { name: 'middle', y: leads, color: palette.line.returning, dash: 'solid', width: 2.8 },
+      ],
       levels: [{ at: 0, text: 'EC', color: palette.line.exhaust }],
     },
     {
@@ -48,12 +62,23 @@ export function durationCurves(
       ],
     },
     {
-      name: 'Echo gain: settled pulse over that of a first cycle [–]',
+      name: 'Echo gain: settled pulse over that of a first cycle into a quiet pipe [–]',
       reading: '%{y:.2f}',
       curves: [curve('echo', 'echo_gain', 'outgoing')],
     },
     { name: 'Torque [Nm]', reading: '%{y:.1f} Nm', curves: [curve('torque', 'torque_nm', 'torque')] },
   ];
+  /** The window from exhaust closing up to transfer closing, which lies the further before it the longer the duration. */
+  const wanted: Bag = {
+    type: 'path',
+    path: `M${durations.map((x) => `${x},0`).join('L')}L${durations
+      .map((x, i) => `${x},${window[i] ?? 0}`)
+      .reverse()
+      .join('L')}Z`,
+    fillcolor: palette.useful,
+    line: { width: 0 },
+    layer: 'below',
+  };
   const own: Bag[] =
     ownDuration === null
       ? []
@@ -80,7 +105,7 @@ export function durationCurves(
       panelPx: heightOf(look, 100, 92, 60),
       rightPx: look.narrow ? 74 : 90,
       panels,
-      shapes: own,
+      shapes: durations.length > 1 ? [wanted, ...own] : own,
     },
     look,
   );

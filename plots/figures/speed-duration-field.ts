@@ -1,19 +1,14 @@
 /**
- * A quantity over speed and exhaust duration as shades with labelled contours. The line on which the plug-back peak
- * meets exhaust closing is drawn on every one of them; full dots mark the points at which its middle lands as
- * wanted.
+ * A quantity over speed and exhaust duration as shades with labelled contours, and over them where the wave lands.
  */
 
 import { axis, axisName, baseLayout, rangeOf, speedAxis } from '../theme/axes.ts';
 import { heightOf, type Look } from '../theme/look.ts';
+import { type DurationPoint, onGrid } from './duration-grid.ts';
 import type { Figure } from './figure.ts';
-import { landing } from './landing.ts';
+import { middleLead, placeInWindow } from './landing.ts';
+import { edgeNames, pointTraces, windowTraces } from './landing-plane.ts';
 import type { SpeedRow } from './sweep-row.ts';
-
-export interface DurationPoint {
-  readonly durationDeg: number;
-  readonly row: SpeedRow;
-}
 
 export interface DurationField {
   readonly title: string;
@@ -21,24 +16,67 @@ export interface DurationField {
   readonly reading: string;
   /** Value that gets the neutral shade; absent: light to dark. */
   readonly neutral?: number;
+  /** Shades away from the band on both its sides, whatever the value: too early green, too late grey. */
+  readonly fromWindow?: true;
   readonly labelFormat: string;
 }
 
-const ascending = (values: Iterable<number>): number[] => [...new Set(values)].sort((a, b) => a - b);
-
-/** Values on the grid of all speeds and durations, a row a duration; null where a point is missing. */
-export function onGrid(
+/** Shades of a field: their values and their scale. */
+function shades(
   points: readonly DurationPoint[],
-  value: (row: SpeedRow) => number | null,
-): { readonly speeds: number[]; readonly durations: number[]; readonly z: (number | null)[][] } {
-  const speeds = ascending(points.map((point) => point.row.speed_rpm));
-  const durations = ascending(points.map((point) => point.durationDeg));
-  const found = new Map(
-    points.map((point) => [`${point.durationDeg}/${point.row.speed_rpm}`, value(point.row)]),
-  );
-  const z = durations.map((duration) => speeds.map((speed) => found.get(`${duration}/${speed}`) ?? null));
-  return { speeds, durations, z };
+  field: DurationField,
+  look: Look,
+): {
+  readonly z: (number | null)[][];
+  readonly low: number;
+  readonly high: number;
+  readonly scale: unknown[];
+} {
+  const [, early, sheet, late] = look.palette.field;
+  if (field.fromWindow) {
+    const { z } = onGrid(points, placeInWindow);
+    const [low, high] = rangeOf(z.flat(), 0, [-0.5, 1.5]);
+    const at = (place: number): number => (place - low) / (high - low);
+    return {
+      z,
+      low,
+      high,
+      scale: [
+        [0, early],
+        [at(0), sheet],
+        [at(1), sheet],
+        [1, late],
+      ],
+    };
+  }
+  const { z } = onGrid(points, field.value);
+  const [low, high] = rangeOf(z.flat(), 0);
+  const { neutral } = field;
+  if (neutral === undefined)
+    return {
+      z,
+      low,
+      high,
+      scale: [
+        [0, sheet],
+        [1, late],
+      ],
+    };
+  const zero = Math.min(0.98, Math.max(0.02, (neutral - low) / (high - low || 1)));
+  return {
+    z,
+    low,
+    high,
+    scale: [
+      [0, late],
+      [zero, sheet],
+      [1, early],
+    ],
+  };
 }
+
+const number = (value: number | null, decimals: number): string =>
+  value === null ? '–' : value.toFixed(decimals).replace(/^-/, '−');
 
 export function speedDurationField(
   points: readonly DurationPoint[],
@@ -48,65 +86,43 @@ export function speedDurationField(
 ): Figure {
   const { palette } = look;
   const { speeds, durations, z } = onGrid(points, field.value);
-  const lead = onGrid(points, (row) => row.plugback_lead_deg);
-  const [low, high] = rangeOf(z.flat(), 0);
-  const [, f1, f2, f3] = palette.field;
-  const neutral = field.neutral;
-  const zero =
-    neutral === undefined ? 0 : Math.min(0.98, Math.max(0.02, (neutral - low) / (high - low || 1)));
-  const useful = points.filter((point) => landing(point.row) === 'lands');
-  const scale =
-    neutral === undefined
-      ? [
-          [0, f2],
-          [1, f3],
-        ]
-      : [
-          [0, f3],
-          [zero, f2],
-          [1, f1],
-        ];
+  const { z: shade, low, high, scale } = shades(points, field, look);
+  const leads = onGrid(points, middleLead).z;
+  const peaks = onGrid(points, (row) => row.plugback_lead_deg).z;
+  const plane = { x: speeds, y: durations, showscale: false, connectgaps: false };
   return {
     data: [
       {
+        ...plane,
         type: 'contour',
-        x: speeds,
-        y: durations,
-        z,
+        z: shade,
         zmin: low,
         zmax: high,
-        ncontours: 12,
         colorscale: scale,
-        showscale: false,
+        hoverinfo: 'skip',
+        ncontours: 12,
+        contours: { coloring: 'heatmap', showlines: false },
+        line: { width: 0 },
+      },
+      {
+        ...plane,
+        type: 'contour',
+        z,
+        ncontours: 12,
         contours: {
-          coloring: 'heatmap',
+          coloring: 'none',
           showlabels: true,
           labelformat: field.labelFormat,
           labelfont: { size: 11, color: palette.ink },
         },
         line: { width: 0.7, color: palette.faint },
-        hovertemplate: `%{x:.0f} rpm, %{y:.0f}°: ${field.reading}<extra></extra>`,
-        connectgaps: false,
+        customdata: leads.map((row, i) =>
+          row.map((lead, j) => [number(lead, 0), number(peaks[i]?.[j] ?? null, 0)]),
+        ),
+        hovertemplate: `%{x:.0f} rpm, %{y:.0f}°: ${field.reading}<br>before EC: middle %{customdata[0]}°, peak %{customdata[1]}°<extra></extra>`,
       },
-      {
-        type: 'contour',
-        x: lead.speeds,
-        y: lead.durations,
-        z: lead.z,
-        showscale: false,
-        hoverinfo: 'skip',
-        contours: { start: 0, end: 0, size: 1, coloring: 'none' },
-        line: { width: 3, color: palette.line.returning },
-      },
-      {
-        type: 'scatter',
-        mode: 'markers',
-        x: useful.map((point) => point.row.speed_rpm),
-        y: useful.map((point) => point.durationDeg),
-        cliponaxis: false,
-        marker: { size: look.narrow ? 5 : 6, color: palette.line.returning, opacity: 1 },
-        hoverinfo: 'skip',
-      },
+      ...windowTraces(points, field.fromWindow === true, look),
+      ...pointTraces(points, look),
     ],
     layout: baseLayout(
       look,
@@ -137,14 +153,16 @@ export function speedDurationField(
               ],
         annotations: [
           axisName(look, 'Exhaust duration [°]'),
+          ...edgeNames(points, look),
           ...(ownDuration === null
             ? []
             : [
                 {
                   text: 'as it is',
                   xref: 'paper',
-                  x: 1,
-                  xanchor: 'right',
+                  x: 0,
+                  xanchor: 'left',
+                  xshift: 4,
                   y: ownDuration,
                   yanchor: 'bottom',
                   showarrow: false,

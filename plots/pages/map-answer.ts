@@ -1,9 +1,9 @@
 /** The map in words: the best duration at each speed and what two degrees more cost and buy. */
 
-import { landing } from '../figures/landing.ts';
-import type { DurationPoint } from '../figures/speed-duration-field.ts';
+import type { DurationPoint } from '../figures/duration-grid.ts';
+import { landing, middleLead } from '../figures/landing.ts';
 import type { SpeedRow } from '../figures/sweep-row.ts';
-import { degrees, fixed, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
+import { degrees, fixed, newtonMetres, rpm, signed, speed, thin } from '../theme/numbers.ts';
 import type { Finding } from './parts.ts';
 
 const highest = (points: readonly DurationPoint[]): DurationPoint | undefined =>
@@ -15,16 +15,13 @@ const highest = (points: readonly DurationPoint[]): DurationPoint | undefined =>
     undefined,
   );
 
-const signed = (value: number, decimals: number): string =>
-  `${value > 0 ? '+' : ''}${fixed(value, decimals)}`;
-
 function difference(from: SpeedRow, to: SpeedRow): string {
   const parts: string[] = [];
   const add = (name: string, a: number | null, b: number | null, decimals: number, unit: string): void => {
     if (a !== null && b !== null) parts.push(`${name} ${signed(b - a, decimals)}${thin}${unit}`);
   };
   add('torque', from.torque_nm, to.torque_nm, 1, 'Nm');
-  add('lead', from.plugback_lead_deg, to.plugback_lead_deg, 0, '°');
+  add('middle before EC', middleLead(from), middleLead(to), 0, '°');
   add(
     'cylinder at transfer opening',
     from.transfer_opening_cylinder_bar,
@@ -35,14 +32,37 @@ function difference(from: SpeedRow, to: SpeedRow): string {
   return parts.join(', ');
 }
 
+/** Torque within this share of the best is as good: the ridge is flat there. */
+const alikeShare = 0.01;
+
+/** The best duration at the best speed, or those about it that are as good. */
+function headlineOf(points: readonly DurationPoint[], best: DurationPoint): string {
+  const line = points
+    .filter((point) => point.row.speed_rpm === best.row.speed_rpm)
+    .sort((a, b) => a.durationDeg - b.durationDeg);
+  const top = best.row.torque_nm ?? 0;
+  const good = (point: DurationPoint | undefined): boolean =>
+    (point?.row.torque_nm ?? Number.NEGATIVE_INFINITY) >= (1 - alikeShare) * top;
+  let [first, last] = [line.indexOf(best), line.indexOf(best)];
+  while (good(line[first - 1])) first -= 1;
+  while (good(line[last + 1])) last += 1;
+  const alike = line.slice(first, last + 1);
+  const at = rpm(best.row.speed_rpm);
+  if (alike.length < 2)
+    return `Most torque with ${degrees(best.durationDeg)} of exhaust duration: ${newtonMetres(top)} at ${at}.`;
+  const least = Math.min(...alike.map((point) => point.row.torque_nm ?? top));
+  const [from, to] = [fixed(least, 1), newtonMetres(top)];
+  return `Most torque with ${degrees(alike[0]?.durationDeg)} to ${degrees(alike.at(-1)?.durationDeg)} of exhaust duration, all within 1${thin}%: ${from} to ${to} at ${at}.`;
+}
+
 export function mapAnswer(
   points: readonly DurationPoint[],
   ownDuration: number | null,
 ): { readonly headline: string; readonly lines: readonly Finding[] } {
   const best = highest(points);
   if (!best) return { headline: 'No point of the map was finished.', lines: [] };
-  const headline = `Most torque with ${degrees(best.durationDeg)} of exhaust duration: ${newtonMetres(best.row.torque_nm)} at ${rpm(best.row.speed_rpm)}.`;
   const speeds = [...new Set(points.map((point) => point.row.speed_rpm))].sort((a, b) => a - b);
+  const headline = headlineOf(points, best);
   const lines: Finding[] = [];
   const chosen = [0.25, 0.5, 0.75].map((share) => speeds[Math.round(share * (speeds.length - 1))] ?? 0);
   lines.push({

@@ -52,6 +52,7 @@ export const asPrinted = (text: string): string =>
     .replace(/\b([mc]?m)3\b/g, '$1³')
     .replace(/(\d) deg\b/g, '$1°')
     .replace(/(^|[\s(])-(?=\d)/g, '$1−')
+    .replace(/(\d) (%|Nm|kW|mm²?|bar|rpm|K|°C)(?!\w)/g, `$1${thin}$2`)
     .replace(/\d{5,}(?=\s*(?:rpm|to \d|,|$))/g, (digits) => speed(Number(digits)));
 /** A small ratio such as a balance error: one digit and a power of ten. */
 export const exponential = (value: Maybe): string =>

@@ -64,7 +64,10 @@ export interface Variant {
 export interface Move {
   readonly path: string;
   readonly change: string;
-  /** What the change adds; null: it failed, or the plug-back was not found. */
+  /**
+   * What the change adds; null: it failed, or the plug-back was not found. The lead is how much earlier the middle of
+   * the plug-back comes, the centroid of its impulse: the peak of a broad wave jumps from crest to crest.
+   */
   readonly leadDeg: number | null;
   readonly torqueNm: number | null;
 }
@@ -174,10 +177,10 @@ export async function movesAt(
 }
 
 function moved(base: SweepRow, row: SweepRow | undefined): Pick<Move, 'leadDeg' | 'torqueNm'> {
-  const less = (a: number | undefined, b: number): number | null =>
-    a === undefined || !Number.isFinite(a - b) ? null : a - b;
+  const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
+  if (row === undefined) return { leadDeg: null, torqueNm: null };
   return {
-    leadDeg: less(row?.plugback_lead_deg, base.plugback_lead_deg),
-    torqueNm: less(row?.torque_nm, base.torque_nm),
+    leadDeg: finite(base.plugback_centroid_deg - row.plugback_centroid_deg),
+    torqueNm: finite(row.torque_nm - base.torque_nm),
   };
 }

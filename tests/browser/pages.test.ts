@@ -33,6 +33,9 @@ const pages: Record<string, () => string> = {
   index: () => indexPage(synthetic.syntheticIndex()),
 };
 
+/** A4 sheets of each page in print, at most. A study's table is as long as its drafts are many. */
+const sheets: Readonly<Record<string, number>> = { sweep: 2, map: 2, compare: 2, aim: 2, overnight: 3 };
+
 let bench: Bench;
 beforeAll(async () => {
   bench = await openBrowser();
@@ -53,6 +56,13 @@ describe.each(Object.keys(pages))('the %s page', (name) => {
       await keepPicture(page, `${name}-${width}${isDark ? '-dark' : ''}`);
       await page.close();
     }
+  });
+
+  it('prints on as many A4 sheets as it needs, and no more', async () => {
+    const { page } = await openPage(bench, `${name}-print`, pages[name]?.() ?? '');
+    const pdf = (await page.pdf({ preferCSSPageSize: true, printBackground: true })).toString('latin1');
+    expect(pdf.match(/\/Type\s*\/Page[^s]/g)?.length).toBeLessThanOrEqual(sheets[name] ?? 1);
+    await page.close();
   });
 
   it('keeps every label of its figures inside them', async () => {
@@ -124,15 +134,28 @@ describe('the sweep page of 25 speeds', () => {
     );
     // The crank axis stands from 83° below to 443° above: at 0.6 from the top it reads 83 + 0.4 · 360 = 227°.
     const text = await page.locator('#readout').textContent();
-    expect(Number(/At (\d+)°/.exec(text ?? '')?.[1])).toBeGreaterThanOrEqual(224);
-    expect(Number(/At (\d+)°/.exec(text ?? '')?.[1])).toBeLessThanOrEqual(230);
+    expect(text).toMatch(/^\d+° \[bar\]: port .*; \d+ mm along: \d\.\d\d$/);
+    expect(Number.parseInt(text ?? '', 10)).toBeGreaterThanOrEqual(224);
+    expect(Number.parseInt(text ?? '', 10)).toBeLessThanOrEqual(230);
+    // No box of the library's stands on the wave.
+    expect(await page.locator('.hoverlayer .hovertext, .hoverlayer .legend').count()).toBe(0);
     await page.close();
   });
 
-  it('prints on two A4 sheets', async () => {
-    const { page } = await openPage(bench, 'sweep-print', sweepMarkup());
-    const pdf = (await page.pdf({ preferCSSPageSize: true, printBackground: true })).toString('latin1');
-    expect(pdf.match(/\/Type\s*\/Page[^s]/g)).toHaveLength(2);
+  it.each([1400, 390])('keeps the height of the player’s bar at every speed, %i px wide', async (width) => {
+    const { page } = await openPage(bench, 'sweep-bar', sweepMarkup(), { width, height: 900 });
+    const heights = await page.evaluate(async () => {
+      const slider = document.querySelector<HTMLInputElement>('#speed');
+      const found: number[] = [];
+      for (let i = 0; slider && i <= Number(slider.max); i++) {
+        slider.value = String(i);
+        slider.dispatchEvent(new Event('input'));
+        await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+        found.push(document.querySelector('.player')?.getBoundingClientRect().height ?? 0);
+      }
+      return [...new Set(found)];
+    });
+    expect(heights).toHaveLength(1);
     await page.close();
   });
 

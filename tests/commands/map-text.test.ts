@@ -1,7 +1,7 @@
 /** What a map says of the echo, as found: every verdict can be given, and none is the default. */
 
 import { describe, expect, test } from 'vitest';
-import { echoWords } from '../../src/commands/words/map-text.ts';
+import { echoWords, mapFindings } from '../../src/commands/words/map-text.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import type { MapAnswer } from '../../src/study/map-answer.ts';
 import { readMap } from '../../src/study/map-answer.ts';
@@ -9,10 +9,17 @@ import { readMap } from '../../src/study/map-answer.ts';
 function words(gains: readonly number[]): string {
   const points = gains.map((echo_gain, k) => ({
     durationDeg: 182 + 4 * k,
-    row: { speed_rpm: 10_000, plugback_lead_deg: 1, torque_nm: 20, echo_gain } as SweepRow,
+    row: {
+      speed_rpm: 10_000,
+      exhaust_closes_deg: 278,
+      plugback_centroid_deg: 277,
+      torque_nm: 20,
+      echo_gain,
+    } as SweepRow,
     notes: [],
   }));
-  const answer = readMap(points, { targetSpeed: 10_000, drawnDurationDeg: 194 }, () => false);
+  const asked = { targetSpeed: 10_000, drawnDurationDeg: 194, roofTravel: () => 0 };
+  const answer = readMap(points, asked, () => false);
   return echoWords(answer as MapAnswer);
 }
 
@@ -35,5 +42,43 @@ describe('the echo over duration', () => {
     ['unread', [Number.NaN, Number.NaN], /could not be read/],
   ])('%s', (_, gains, said) => {
     expect(words(gains)).toMatch(said);
+  });
+});
+
+describe('the answer of a map', () => {
+  const row = (torque: number, middle: number, opening: number): SweepRow =>
+    ({
+      speed_rpm: 10_000,
+      exhaust_closes_deg: 278,
+      plugback_centroid_deg: middle,
+      torque_nm: torque,
+      echo_gain: 1,
+      packed_mass_ratio: 0.1,
+      transfer_opening_cylinder_bar: opening,
+    }) as SweepRow;
+  const texts = (rows: readonly SweepRow[]): Record<string, string> => {
+    const points = rows.map((one, k) => ({ durationDeg: 190 + 4 * k, row: one, notes: [] }));
+    const roofTravel = (durationDeg: number): number => (200 - durationDeg) * 2e-4;
+    const asked = { targetSpeed: 10_000, drawnDurationDeg: 195, roofTravel };
+    const answer = readMap(points, asked, () => true) as MapAnswer;
+    return Object.fromEntries(mapFindings(answer).map(({ label, text }) => [label, text]));
+  };
+
+  test('a step says what it gains, with what cut, and by what', () => {
+    const said = texts([row(20, 260, 2.2), row(21, 262, 2), row(21.9, 258, 1.8)]);
+    expect(said['A step longer']).toBe(
+      "At 10000 rpm, 4 deg longer (194 to 198, roofs 0.8 mm higher) gains 0.9 Nm: the wave's middle lies 4.0 deg further " +
+        'before exhaust closing, the cylinder stands 0.20 bar lower as the transfers open.',
+    );
+    expect(said['A step shorter']).toMatch(/roofs 0\.8 mm lower\) loses 1\.0 Nm: .* 2\.0 deg further before/);
+  });
+
+  test('the drawn duration is named as drawn, the computed one beside it', () => {
+    const said = texts([row(20, 260, 2), row(20.1, 262, 2), row(20.05, 258, 2)]);
+    expect(said['As drawn, 195 deg']).toMatch(/^Nearest computed, 194 deg: most torque at 10000 rpm/);
+    expect(said['Target 10000 rpm']).toMatch(
+      /190 to 198 deg are all within 1 % .*\(20\.0 to 20\.1 Nm\); as drawn is as good/,
+    );
+    expect(said['A step longer']).toMatch(/leaves the torque as it is/);
   });
 });

@@ -1,15 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import { blowdown, gasExchange, machTrace, temperatureAlong } from '../../plots/figures/breathing.ts';
+import { levelBars } from '../../plots/figures/bars.ts';
+import { blowdown, gasExchange, machTrace } from '../../plots/figures/breathing.ts';
 import { draftCurves } from '../../plots/figures/draft-curves.ts';
 import { durationCurves } from '../../plots/figures/duration-curves.ts';
+import { type DurationPoint, onGrid } from '../../plots/figures/duration-grid.ts';
 import type { Figure } from '../../plots/figures/figure.ts';
-import { outlineDrawing } from '../../plots/figures/outline-drawing.ts';
+import { namedOutlines, outlineDrawing } from '../../plots/figures/outline-drawing.ts';
 import { outputCurves } from '../../plots/figures/output-curves.ts';
 import { plugbackTiming } from '../../plots/figures/plugback-timing.ts';
 import { extreme, portTraces } from '../../plots/figures/port-traces.ts';
-import { onGrid, speedDurationField } from '../../plots/figures/speed-duration-field.ts';
-import { parallelAxes, scoreHistory } from '../../plots/figures/study-figures.ts';
+import { speedDurationField } from '../../plots/figures/speed-duration-field.ts';
+import { parallelAxes, searchHistory } from '../../plots/figures/study-figures.ts';
 import { eventsOf, type SpeedRow } from '../../plots/figures/sweep-row.ts';
+import { swings } from '../../plots/figures/swing.ts';
+import { temperatureAlong } from '../../plots/figures/temperature-along.ts';
 import { timingGlance } from '../../plots/figures/timing-glance.ts';
 import { fieldScale, silhouette, waveDiagram } from '../../plots/figures/wave-diagram.ts';
 import { packSweep, unpackSpeed } from '../../plots/pages/pack-sweep.ts';
@@ -39,11 +43,11 @@ const figures: Record<string, Figure> = {
   timing: plugbackTiming(packed.rows, look),
   output: outputCurves(packed.rows, look),
   exchange: gasExchange(packed.rows, look),
-  blowdown: blowdown(packed.rows, look),
+  blowdown: blowdown(packed.rows, packed.blowdownMach, look),
   waves: portTraces(speed.traces, events, packed.ambientBar, look),
   diagram: waveDiagram(speed.field, speed.paths, packed.outline, events, packed.ambientBar, look),
   mach: machTrace(speed.traces, events, look),
-  heat: temperatureAlong(speed.along, look),
+  heat: temperatureAlong(speed.along, { position: 68, temperature: 573 }, look),
   drafts: draftCurves([{ name: '<b>A</b>', rows: packed.rows }], 9000, look),
   durations: durationCurves(syntheticMap().points, 9500, 194, look),
 };
@@ -139,6 +143,22 @@ describe('plug-back timing', () => {
     expect(texts(figures.timing as Figure)).toMatch(/EC 277°[\s\S]*TC 246°/);
   });
 
+  it('bars the speeds whose cycles differ, by half of what they differ', () => {
+    const rows = packed.rows.map((row, i) => ({
+      ...row,
+      spread_plugback_deg: i === 3 ? 8 : 0.1,
+      spread_torque_percent: i === 4 ? 9.5 : 0.2,
+    }));
+    expect(rows.filter(swings)).toHaveLength(2);
+    const bars = (figure: Figure, name: string): (number | undefined)[] => {
+      const trace = traces(figure).find((one) => one.name === name) as { error_y: { array: number[] } };
+      return [3, 4, 5].map((i) => trace.error_y.array[i]);
+    };
+    expect(bars(plugbackTiming(rows, look), 'peak')).toEqual([4, 0.05, 0]);
+    const [, torque] = bars(outputCurves(rows, look), 'torque');
+    expect(torque).toBeCloseTo((0.095 * (rows[4]?.torque_nm ?? 0)) / 2, 9);
+  });
+
   it('marks useful speeds with full dots', () => {
     const peak = traces(figures.timing as Figure).at(-1) as { marker: { size: number[] } };
     expect(peak.marker.size.filter((size) => size === 10)).toHaveLength(7);
@@ -198,18 +218,49 @@ describe('fields over speed and duration', () => {
     expect(grid.z[1]?.[0]).not.toBeNull();
   });
 
-  it('draw the line on which the peak meets exhaust closing', () => {
-    const field = {
-      title: 'Torque',
-      value: (row: SpeedRow) => row.torque_nm,
-      reading: '%{z:.1f}',
-      labelFormat: '.1f',
-    };
-    const figure = speedDurationField(points, field, 194, look);
-    expect(traces(figure)[1]).toMatchObject({
+  const field = {
+    title: 'Torque',
+    value: (row: SpeedRow) => row.torque_nm,
+    reading: '%{z:.1f}',
+    labelFormat: '.1f',
+  };
+  const named = (from: readonly DurationPoint[], name: string): Record<string, unknown> | undefined =>
+    traces(speedDurationField(from, field, 194, look)).find((trace) => trace.name === name);
+
+  it('highlight the band between the closings and draw its edges, and where the peak meets closing', () => {
+    expect(named(points, 'window')).toBeUndefined();
+    const [, , window] = traces(speedDurationField(points, { ...field, fromWindow: true }, 194, look));
+    expect(window).toMatchObject({ name: 'window', contours: { value: [0, 1] } });
+    expect(named(points, 'middle at TC')).toMatchObject({
       contours: { start: 0, end: 0 },
-      line: { color: light.line.returning },
+      line: { color: light.line.transfer },
     });
+    expect(named(points, 'middle at EC')).toMatchObject({
+      contours: { start: 1, end: 1 },
+      line: { color: light.line.exhaust },
+    });
+    expect(named(points, 'peak at EC')).toMatchObject({ line: { color: light.line.returning, dash: 'dot' } });
+  });
+
+  it('mark what did not settle, and only that', () => {
+    const speeds = named(points, 'not settled')?.x as number[];
+    expect(new Set(speeds)).toEqual(new Set([12_000]));
+    const settled = points.map((point) => ({ ...point, row: { ...point.row, settled: true } }));
+    expect(named(settled, 'not settled')?.x).toEqual([]);
+  });
+
+  it('shade away from the band on both its sides', () => {
+    const figure = speedDurationField(points, { ...field, fromWindow: true }, 194, look);
+    const { zmin, zmax, colorscale } = traces(figure)[0] as {
+      zmin: number;
+      zmax: number;
+      colorscale: [number, string][];
+    };
+    // Neutral from the place of transfer closing, 0, to that of exhaust closing, 1.
+    expect(colorscale.slice(1, 3).map(([at, colour]) => [zmin + at * (zmax - zmin), colour])).toEqual([
+      [expect.closeTo(0, 9), light.field[2]],
+      [expect.closeTo(1, 9), light.field[2]],
+    ]);
   });
 });
 
@@ -217,17 +268,25 @@ describe('a study', () => {
   const { drafts, varied } = syntheticOvernight();
 
   it('draws every scored draft over parallel axes, the best apart', () => {
-    const figure = parallelAxes(drafts, varied, 4, look);
+    const figure = parallelAxes(drafts, varied, 'kW', 4, look);
     const scored = drafts.filter((draft) => draft.score !== null).length;
     const faint = traces(figure)[0] as { y: (number | null)[] };
     expect(faint.y.filter((value) => value === null)).toHaveLength(scored - 4);
     expect(figure.data).toHaveLength(5);
   });
 
-  it('keeps the best so far, whichever way is better', () => {
-    const history = [3, 5, null, 4, 6].map((score, i) => ({ evaluation: i + 1, score }));
-    expect(traces(scoreHistory(history, 'score', look))[1]?.y).toEqual([3, 5, 5, 5, 6]);
-    expect(traces(scoreHistory(history, 'score', look, false))[1]?.y).toEqual([3, 3, 3, 3, 3]);
+  it('draws what each draft of a search gave, and that of the best by the score so far', () => {
+    // The third gives most, but its wave lands outside, which the score holds against it.
+    const history = [3, 5, 9, null, 6].map((value, i) => ({
+      evaluation: i + 1,
+      value,
+      score: value === 9 ? 2 : value,
+      lands: value !== 9,
+    }));
+    const [inside, outside, front] = traces(searchHistory(history, 'torque', look));
+    expect(inside?.y).toEqual([3, 5, null, 6]);
+    expect(outside?.y).toEqual([9]);
+    expect(front?.y).toEqual([3, 5, 5, 5, 6]);
   });
 });
 
@@ -237,5 +296,53 @@ describe('outlines', () => {
     expect(drawing).not.toContain('<i>');
     expect(drawing).toContain('aria-label="a &quot;pipe&quot;"');
     expect(drawing).toContain('viewBox="-4 0 1138 130"');
+  });
+
+  it('stand one above the other to one scale, their flanges in one line', () => {
+    const passage = packed.outline.find((part) => part.role === 'passage')?.end ?? 0;
+    const bare = packed.outline
+      .filter((part) => part.role !== 'passage')
+      .map((part) => ({ ...part, start: part.start - passage, end: part.end - passage }));
+    const stack = namedOutlines([
+      { name: 'with its passage', outline: packed.outline },
+      { name: '<i>', outline: bare },
+    ]);
+    expect(stack).not.toContain('<i>');
+    expect(stack.match(/<svg/g)).toHaveLength(2);
+    expect(new Set(stack.match(/viewBox="-4 0 1138 /g)).size).toBe(1);
+    const left = (index: number): number =>
+      Number(new RegExp(`draft-${index}" points="([\\d.]+),`).exec(stack)?.[1]);
+    expect(left(0)).toBeCloseTo(0, 6);
+    expect(left(1)).toBeCloseTo(passage, 1);
+  });
+});
+
+describe('bars', () => {
+  it('show less and more as they were found, one above the other', () => {
+    const figure = levelBars(
+      [{ name: 'header', values: [-1.1, -11.2] }],
+      { title: 'torque', decimals: 1, unit: 'Nm', colour: 'torque' },
+      look,
+    );
+    const [less, more] = traces(figure) as unknown as { x: number[]; y: number[]; text: string[] }[];
+    expect([less?.x, more?.x]).toEqual([[-1.1], [-11.2]]);
+    expect(less?.y[0]).toBeGreaterThan(more?.y[0] ?? 0);
+    expect([less?.text, more?.text]).toEqual([['−1.1 Nm'], ['−11.2 Nm']]);
+  });
+});
+
+describe('curves of drafts', () => {
+  const { rows } = packed;
+  it('show the middle of the wave before exhaust closing, the window in which it is wanted, and crosses', () => {
+    const swept = rows.map((row, i) => ({ ...row, settled: i !== 2 }));
+    const figure = draftCurves([{ name: 'a', rows: swept }], null, look);
+    const [middle, cross] = traces(figure) as unknown as { y: (number | null)[] }[];
+    expect(middle?.y).toEqual(rows.map((row) => row.exhaust_closes_deg - (row.plugback_centroid_deg ?? 0)));
+    expect(cross?.y.map((value) => value !== null)).toEqual(swept.map((_, i) => i === 2));
+    const band = (figure.layout.shapes as { type: string; y0: number; y1: number }[]).find(
+      ({ type }) => type === 'rect',
+    );
+    const { exhaust_closes_deg: closes, transfers_close_deg: transfers } = rows[0] as (typeof rows)[0];
+    expect([band?.y0, band?.y1]).toEqual([0, closes - transfers]);
   });
 });

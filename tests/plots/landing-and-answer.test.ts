@@ -1,9 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { landing, usefulBands } from '../../plots/figures/landing.ts';
 import type { SpeedRow } from '../../plots/figures/sweep-row.ts';
-import { pipeChanges } from '../../plots/pages/aim-page.ts';
 import { bandWidth, difference, summarise, targetText, valueAt } from '../../plots/pages/compare-answer.ts';
-import { headerShare, lengthFor500, reflectingLength, sweepAnswer } from '../../plots/pages/sweep-answer.ts';
+import { landingSentence, middleWords } from '../../plots/pages/landing-words.ts';
+import {
+  headerShare,
+  heldTorque,
+  lengthFor500,
+  reflectingLength,
+  sweepAnswer,
+} from '../../plots/pages/sweep-answer.ts';
 import { syntheticOutline, syntheticSweep } from './synthetic-sweep.ts';
 
 const { rows } = syntheticSweep();
@@ -47,6 +53,42 @@ describe('where the wave lands', () => {
   });
 });
 
+describe('the landing in words', () => {
+  // TC 246°, EC 277° in the synthetic sweep.
+  it('says how far from which closing', () => {
+    expect(middleWords(moved(240, 0.9))).toBe('is back 6° before the transfers close');
+    expect(middleWords(moved(262, 0.7))).toMatch(/^lands 15° before the exhaust closes; 70.% of the wave/);
+    expect(middleWords(moved(262, 0.4))).toMatch(/only 40.% of the wave has arrived/);
+    expect(middleWords(moved(276.6, 0.52))).toMatch(/^comes as the exhaust closes; 52.%/);
+    expect(middleWords(moved(281, 0.3))).toMatch(/^comes 4° after the exhaust has closed/);
+    expect(landingSentence(moved(null, null))).toBe('The wave is not to be found.');
+    expect(landingSentence(moved(281, 0.3))).toMatch(/^The wave comes too late: its middle comes 4°/);
+  });
+});
+
+describe('how wide the torque is', () => {
+  const torques = (values: readonly number[]): SpeedRow[] =>
+    values.map((torque_nm, i) => ({ ...at(9000), speed_rpm: 8000 + 500 * i, torque_nm }));
+
+  it('finds the edges straight between the computed speeds', () => {
+    // 18 of 20 Nm lies half-way between 17 and 19, and a quarter of the way from 19 to 15.
+    expect(heldTorque(torques([15, 17, 19, 20, 19, 15]))).toEqual({
+      from: 8750,
+      to: 10_125,
+      open: { from: false, to: false },
+    });
+  });
+
+  it('says where the computed speeds end before the torque falls', () => {
+    expect(heldTorque(torques([19, 20, 15]))).toEqual({
+      from: 8000,
+      to: 8700,
+      open: { from: true, to: false },
+    });
+    expect(heldTorque([])).toBeNull();
+  });
+});
+
 describe('which way to change the pipe', () => {
   it('takes the length to the middle of the baffle: 700 and 880 mm are its ends in the synthetic outline', () => {
     expect(reflectingLength(syntheticOutline)).toBeCloseTo(0.79, 12);
@@ -65,7 +107,7 @@ describe('which way to change the pipe', () => {
     expect(text('lower')).toMatch(/^Lengthen the header by about \d+.mm for each 500.rpm lower/);
     expect(text('higher')).toMatch(/^Shorten the header by about \d+.mm for each 500.rpm higher/);
     const target = lines.find((line) => line.label.startsWith('Target'))?.text ?? '';
-    expect(target).toMatch(/Comes back too early.*lengthen the header/);
+    expect(target).toMatch(/comes back too early.*lengthen the header/);
   });
 
   it('scales a wide step by the inverse of the speed, and says when the header cannot give it', () => {
@@ -114,7 +156,7 @@ describe('drafts side by side', () => {
       power_kw: (row.power_kw ?? 0) - 1.1,
     }));
     const [a, b] = [summarise('a', rows, null, null), summarise('b', lower, null, null)];
-    expect(difference(a, b)).toMatch(/holds the plug-back 500.rpm lower.*loses 1\.1.kW at the top/);
+    expect(difference(a, b)).toMatch(/holds the plug-back 500.rpm lower.*loses 1\.1.kW of best power/);
     expect(difference(a, a)).toBe('no difference that the model can tell');
   });
 
@@ -127,21 +169,5 @@ describe('drafts side by side', () => {
     expect(targetText(drafts, 8500)).toMatch(
       /^Most torque with b, \d+\.\d.Nm\. The wave lands as wanted with a, comes too early with b\.$/,
     );
-  });
-});
-
-describe('a pipe before and after', () => {
-  it('names each section that was changed, with what was changed of it', () => {
-    const longer = syntheticOutline.map((part) =>
-      part.name === 'header'
-        ? { ...part, end: part.end + 0.012 }
-        : { ...part, start: part.start + 0.012, end: part.end + 0.012 },
-    );
-    expect(pipeChanges(syntheticOutline, syntheticOutline)).toEqual([]);
-    expect(pipeChanges(syntheticOutline, longer)).toEqual(['header 225 → 237\u202fmm long']);
-    const wider = longer.map((part) =>
-      part.name === 'belly' ? { ...part, diameters: [0.12, 0.12] as const } : part,
-    );
-    expect(pipeChanges(syntheticOutline, wider)[1]).toBe('belly ⌀ 118–118 → 120–120\u202fmm');
   });
 });

@@ -52,10 +52,10 @@ describe('text of a case file', () => {
 
 describe('texts of case files and of the terminal', () => {
   it.each([
-    ['450 degC at the flange to 200 degC at the end', '450 °C at the flange to 200 °C at the end'],
+    ['450 degC at the flange to 200 degC at the end', '450\u202f°C at the flange to 200\u202f°C at the end'],
     ['-14 deg', '−14°'],
-    ['1191 mm2', '1191 mm²'],
-    ['2000 to 13000 rpm', '2000 to 13\u202f000 rpm'],
+    ['1191 mm2', '1191\u202fmm²'],
+    ['2000 to 13000 rpm', '2000 to 13\u202f000\u202frpm'],
     ['texts of 1993-1996', 'texts of 1993-1996'],
   ])('%s', (text, printed) => {
     expect(asPrinted(text)).toBe(printed);

@@ -85,7 +85,7 @@ describe('the sweep page', () => {
       { path: 'engine.bore', value: '54 mm', assumed: false },
     ];
     const page = sweepPage(syntheticSweep({ step: 1000 }), assets, { inputs });
-    mustHold(page, /\+50 K<\/td><td class="n">\+2\.2<\/td><td class="n">−0\.3</);
+    mustHold(page, /\+50.K<\/td><td class="n">\+2\.2<\/td><td class="n">−0\.3</);
     mustHold(page, 'Inputs as given (1)');
   });
 

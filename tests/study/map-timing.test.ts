@@ -9,7 +9,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { SweepRow } from '../../src/findings/row.ts';
 import { withExhaustDuration } from '../../src/study/exhaust-duration.ts';
 import type { MapPoint } from '../../src/study/map.ts';
-import { crossings, readMap } from '../../src/study/map-answer.ts';
+import { crossings, middleLead, readMap } from '../../src/study/map-answer.ts';
 import { runGroup } from '../../src/study/sweep.ts';
 import { saltmarsh } from '../timing/saltmarsh.ts';
 
@@ -56,7 +56,12 @@ describe('six degrees more of duration', () => {
   });
 
   test('move the speed of coincidence up, as far as the traced wave says', () => {
-    const meets = (of: readonly MapPoint[]): number => crossings(of, (p) => p.row.speed_rpm)[0] ?? Number.NaN;
+    const meets = (of: readonly MapPoint[]): number =>
+      crossings(
+        of,
+        (p) => p.row.speed_rpm,
+        (row) => row.plugback_lead_deg,
+      )[0] ?? Number.NaN;
     const shift = meets(at(longer)) - meets(at(shorter));
     const wanted = meets(byTrace(at(longer))) - meets(byTrace(at(shorter)));
     expect(wanted).toBeGreaterThan(100);
@@ -71,7 +76,8 @@ describe('what a map says', () => {
     ({
       speed_rpm,
       settled: true,
-      plugback_lead_deg: lead,
+      exhaust_closes_deg: 278,
+      plugback_centroid_deg: 278 - lead,
       torque_nm: torque,
       echo_gain: gain,
       packed_mass_ratio: lead / 100,
@@ -90,11 +96,19 @@ describe('what a map says', () => {
     point(198, 9000, 12, 17, 1.1),
     point(198, 10_000, 5, 18, 1.2),
   ];
-  const lands = ({ plugback_lead_deg }: SweepRow): boolean => plugback_lead_deg > 0 && plugback_lead_deg < 10;
-  const answer = readMap(grid, { targetSpeed: 9900, drawnDurationDeg: 195 }, lands);
+  const lands = (one: SweepRow): boolean => middleLead(one) > 0 && middleLead(one) < 10;
+  /** A roof a quarter of a millimetre higher for each degree. */
+  const roofTravel = (durationDeg: number): number => 0.08 - 0.00025 * durationDeg;
+  const answer = readMap(grid, { targetSpeed: 9900, drawnDurationDeg: 195, roofTravel }, lands);
 
   test('at the target: durations', () => {
-    expect(answer).toMatchObject({ speedRpm: 10_000, isTarget: true, drawnDeg: 194, bestTorqueAsDrawn: 17 });
+    expect(answer).toMatchObject({
+      speedRpm: 10_000,
+      isTarget: true,
+      askedDeg: 195,
+      drawnDeg: 194,
+      bestTorqueAsDrawn: 17,
+    });
     expect(answer?.bestTorque).toEqual({ durationDeg: 198, value: 18, atEdge: true });
     expect(answer?.meetsDeg[0]).toBeCloseTo(190 + (4 * 4) / 4.5, 9);
     expect(answer?.landsDeg).toEqual({ from: 194, to: 198 });
@@ -110,16 +124,26 @@ describe('what a map says', () => {
     expect(answer?.meetsRpm).toEqual([]);
     expect(answer?.landsRpm).toEqual({ from: 9000, to: 10_000 });
     expect(answer?.longer).toMatchObject({ fromDeg: 194, toDeg: 198, leadDeg: 4.5, torque: 1 });
+    expect(answer?.longer?.roof).toBeCloseTo(0.001, 12);
+    expect(answer?.shorter?.roof).toBeCloseTo(-0.001, 12);
     expect(answer?.longer?.echoGain).toBeCloseTo(-0.1, 12);
     expect(answer?.shorter).toMatchObject({ fromDeg: 194, toDeg: 190, leadDeg: -4.5, torque: -2 });
   });
 
+  test('durations all but as good as the best, one after another', () => {
+    const column = [18, 19.9, 20, 19.85, 19, 19.95].map((torque, k) =>
+      point(180 + 4 * k, 9000, 5, torque, 1),
+    );
+    const read = readMap(column, { targetSpeed: 9000, drawnDurationDeg: 188, roofTravel }, lands);
+    expect(read?.alike).toEqual({ from: 184, to: 192, lowest: 19.85 });
+  });
+
   test('without a target the speed of most torque as drawn; without points nothing', () => {
-    expect(readMap(grid, { targetSpeed: null, drawnDurationDeg: 195 }, lands)).toMatchObject({
+    expect(readMap(grid, { targetSpeed: null, drawnDurationDeg: 195, roofTravel }, lands)).toMatchObject({
       speedRpm: 9000,
       isTarget: false,
     });
-    expect(readMap([], { targetSpeed: null, drawnDurationDeg: 195 }, lands)).toBeNull();
+    expect(readMap([], { targetSpeed: null, drawnDurationDeg: 195, roofTravel }, lands)).toBeNull();
   });
 
   test('a reading that is absent crosses nothing and is no extreme', () => {
@@ -128,8 +152,8 @@ describe('what a map says', () => {
       point(192, 9000, Number.NaN, Number.NaN, 1),
       point(194, 9000, 1, 2, 1),
     ];
-    expect(crossings(gaps, (p) => p.durationDeg)).toEqual([]);
-    const read = readMap(gaps, { targetSpeed: 9000, drawnDurationDeg: 192 }, lands);
+    expect(crossings(gaps, (p) => p.durationDeg, middleLead)).toEqual([]);
+    const read = readMap(gaps, { targetSpeed: 9000, drawnDurationDeg: 192, roofTravel }, lands);
     expect(read?.bestTorque?.durationDeg).toBe(194);
   });
 });

@@ -111,7 +111,7 @@ describe('moves', () => {
       const row = at(varied);
       const move = of.find((one) => one.path === path);
       expect(move?.torqueNm).toBe((row?.torque_nm ?? 0) - (base?.torque_nm ?? 0));
-      expect(move?.leadDeg).toBe((row?.plugback_lead_deg ?? 0) - (base?.plugback_lead_deg ?? 0));
+      expect(move?.leadDeg).toBe((base?.plugback_centroid_deg ?? 0) - (row?.plugback_centroid_deg ?? 0));
     }
     // Friction is added to what the gas did: 20 % of 150 Pa/(m rpm) over the displacement, and the wave not at all.
     const friction = of.find(({ path }) => path.endsWith('perSpeed'));
@@ -136,7 +136,7 @@ describe('moves', () => {
       inputs[2],
     ]);
     const text = movesText({ speedRpm: 9000, cell: 8e-3, of: [{ path: 'pipe.wall', ...move }] });
-    expect(text).toContain('pipe.wall  +50 K        +1.0       -');
+    expect(text).toContain('pipe.wall  +50 K           +1.0       -');
     expect(text.split('\n').every((line) => line.length <= 80)).toBe(true);
   });
 });

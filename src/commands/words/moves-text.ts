@@ -32,11 +32,11 @@ const signed = (value: number | null, digits: number): string => {
 const columns: readonly Column<Move>[] = [
   { header: 'Input', align: 'left', text: (m) => m.path },
   { header: 'changed by', align: 'left', text: (m) => m.change },
-  { header: 'lead', unit: 'deg', text: (m) => signed(m.leadDeg, 1) },
+  { header: 'earlier', unit: 'deg', text: (m) => signed(m.leadDeg, 1) },
   { header: 'torque', unit: 'Nm', text: (m) => signed(m.torqueNm, 2) },
 ];
 
-/** The inputs that move the lead most. */
+/** The inputs that move the wave most. */
 export function movesText({ of, speedRpm, cell }: Moves): string {
   const size = (value: number | null): number => Math.abs(value ?? 0);
   const strongest = [...of].sort(
@@ -44,7 +44,7 @@ export function movesText({ of, speedRpm, cell }: Moves): string {
   );
   const shown = strongest.slice(0, SHOWN);
   const rest = of.length - shown.length;
-  const more = rest > 0 ? ` ${rest} more move the lead less; the page has them.` : '';
+  const more = rest > 0 ? ` ${rest} more move it less; the page has them.` : '';
   const where = `at ${speedRpm} rpm, on cells of ${Number((1000 * cell).toPrecision(4))} mm`;
-  return `\n${folded(`How far inputs that were not measured move the answer ${where}.${more}`)}\n${tableText(columns, shown)}`;
+  return `\n${folded(`How far inputs that were not measured move the answer ${where}: how much earlier the middle of the plug-back comes, -: later.${more}`)}\n${tableText(columns, shown)}`;
 }
