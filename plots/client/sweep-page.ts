@@ -9,7 +9,7 @@ import { type FlangeFlow, temperatureAlong } from '../figures/temperature-along.
 import { waveDiagram } from '../figures/wave-diagram.ts';
 import { landingSentence } from '../pages/landing-words.ts';
 import { type DrawnSpeed, type PackedSweep, unpackSpeed } from '../pages/pack-sweep.ts';
-import { degrees, fixed, kilowatts, newtonMetres, rpm } from '../theme/numbers.ts';
+import { asPrinted, degrees, fixed, kilowatts, newtonMetres, rpm } from '../theme/numbers.ts';
 import { fileDate } from './file-date.ts';
 import { hideCursor, showCursor } from './linked-cursor.ts';
 import { player } from './player.ts';
@@ -55,7 +55,7 @@ function choose(index: number, redraw: boolean): string {
   if (!chosen) return '';
   const { row, notes } = chosen;
   write('verdict', `${landingSentence(row)} ${newtonMetres(row.torque_nm)}, ${kilowatts(row.power_kw)}.`);
-  write('remarks', [...(row.settled ? [] : ['Not settled.']), ...notes].join(' '));
+  write('remarks', [...(row.settled ? [] : ['Not settled.']), ...notes.map(asPrinted)].join(' '));
   write('readout', restingText);
   if (redraw) for (const id of ['waves', 'diagram', 'mach', 'heat']) board.draw(id);
   return rpm(row.speed_rpm);

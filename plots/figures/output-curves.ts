@@ -30,7 +30,7 @@ export function outputCurves(rows: readonly SpeedRow[], look: Look): Figure {
   const torque = column(rows, 'torque_nm');
   const power = column(rows, 'power_kw');
   const range = rangeOf(speeds, 0.02);
-  const height = heightOf(look, 340, 300, 152);
+  const height = heightOf(look, 340, 300, 148);
   const margin = { t: topMargin(look), b: 48, l: 44, r: look.narrow ? 62 : 90 };
   const heightPx = height - margin.t - margin.b;
   const top = (values: readonly (number | null)[], pad: number): [number, number] => [

@@ -42,7 +42,7 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
   const handbook = column(rows, 'handbook_return_deg');
   const yRange = rangeOf([...onset, ...peak, ...end], 0.04, [closed - 15, shut + 15]);
   const next = opens + 360;
-  const height = heightOf(look, 440, 380, 188);
+  const height = heightOf(look, 440, 380, 182);
   const margin = {
     t: topMargin(look),
     b: 48,
@@ -167,7 +167,7 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
   return {
     data,
     layout: baseLayout(look, height, margin, {
-      xaxis: speedAxis(look, range, { hoverformat: 'd' }),
+      xaxis: speedAxis(look, range),
       yaxis: axis(look, { range: [...yRange], ticksuffix: '°', nticks: 9 }),
       shapes: [
         {

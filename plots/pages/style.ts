@@ -136,7 +136,7 @@ const print = `
 body{font-size:8.6pt;line-height:1.32;background:#fff;-webkit-print-color-adjust:exact;print-color-adjust:exact}
 main,header.sheet,footer{max-width:none;padding:0}header.sheet{padding-top:0}
 .titleblock div{padding:1px 7px 2px;flex:1 1 80px}.titleblock div:first-child{flex:1.4 1 100px}.titleblock dd{font-size:10pt}.titleblock dt{font-size:7.5pt}
-.answer{grid-template-columns:minmax(0,1.85fr) minmax(0,1fr);padding-top:7px;gap:2px 16px}.answer.even{grid-template-columns:repeat(2,minmax(0,1fr));gap:2px 14px}h1{font-size:16pt;margin-bottom:5px}h1+.meaning{margin:-3px 0 4px;font-size:7.8pt}
+.answer{grid-template-columns:minmax(0,1.85fr) minmax(0,1fr);padding-top:7px;gap:2px 16px}.answer.even{grid-template-columns:repeat(2,minmax(0,1fr));gap:2px 14px}h1{font-size:15pt;margin-bottom:4px}h1+.meaning{margin:-3px 0 4px;font-size:7.8pt}
 .findings dd{font-size:8pt;line-height:1.28}.findings div{padding:1px 0;grid-template-columns:8em minmax(0,1fr)}.findings .way{margin:0}
 h2{font-size:12pt;margin:7px 0 1px;padding-top:3px;break-after:avoid}h3{font-size:10pt;margin:0}
 figure{margin-top:4px;break-inside:avoid}figcaption{font-size:7.6pt;line-height:1.25;margin:0;max-width:none}p{max-width:none}.glance+.note{max-width:52ch;margin:6px auto 0}
@@ -149,7 +149,7 @@ p{margin:3px 0}ul{margin:3px 0;padding-left:16px}.printonly{display:block}.balan
 .player{background:none;position:static;padding:0;border:0;break-after:avoid}.player button,.player input,.readout,.noprint,details{display:none!important}
 .player output{font-size:11pt;min-width:0}.player .verdict{flex:1 1 60%}
 .sheetbreak{break-before:page}
-table{font-size:7.6pt}.tall{max-height:none;overflow:hidden}.tall tbody tr:nth-child(n+11){display:none}.tall th.n{white-space:normal}.draft-key{font-size:8pt;border-left-width:14px}.outlines li{margin:0 0 3px}section>.scroll{margin-top:4px}th,td{padding:1px 8px 1px 0}
+table{font-size:7.6pt}.tall{max-height:none;overflow:hidden}.tall tbody tr:nth-child(n+11){display:none}.tall th.n{white-space:normal}.draft-key{font-size:8pt;border-left-width:14px}.outlines li{margin:0 0 3px}section>.scroll{margin-top:4px}.answer th,.answer td{padding-right:4px}.answer table{font-size:7pt}th,td{padding:1px 8px 1px 0}
 footer{margin-top:5px;padding-bottom:0;font-size:7.2pt}footer p{padding-top:3px}
 }`;
 

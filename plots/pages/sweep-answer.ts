@@ -251,9 +251,11 @@ function target(
   const torque =
     row === best
       ? ' The torque is best there.'
-      : Number.isFinite(share)
-        ? ` ${newtonMetres(row.torque_nm)} there, ${percent(share)} of the best.`
-        : '';
+      : share > 0.995
+        ? ` ${newtonMetres(row.torque_nm)} there, as much as at best.`
+        : Number.isFinite(share)
+          ? ` ${newtonMetres(row.torque_nm)} there, ${percent(share)} of the best.`
+          : '';
   const where = {
     lands: 'The wave lands as wanted',
     early: 'The wave comes back too early, its middle before the transfers close',

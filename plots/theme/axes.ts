@@ -5,6 +5,7 @@
 
 import { namedEvents, type PortEvents } from './events.ts';
 import { fontStack, type Look } from './look.ts';
+import { thin } from './numbers.ts';
 
 export type Bag = Readonly<Record<string, unknown>>;
 
@@ -49,8 +50,8 @@ export const speedAxis = (look: Look, range: Range, more: Bag = {}): Bag =>
   axis(look, {
     range: [...range],
     nticks: look.narrow ? 5 : 10,
-    tickformat: 'd',
-    unifiedhovertitle: { text: '%{x} rpm' },
+    tickformat: ',d',
+    unifiedhovertitle: { text: `%{x:,d}${thin}rpm` },
     title: { text: 'Engine speed [rpm]', font: { size: 12, color: look.palette.faint }, standoff: 6 },
     ...more,
   });
@@ -177,6 +178,8 @@ export const baseLayout = (
   plot_bgcolor: 'rgba(0,0,0,0)',
   font: { family: fontStack, size: 12, color: look.palette.ink },
   showlegend: false,
+  // A point before decimals, a narrow blank between thousands, as in the text.
+  separators: `.${thin}`,
   hovermode: 'x unified',
   hoverlabel: {
     bgcolor: look.palette.sheet,

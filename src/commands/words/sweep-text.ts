@@ -38,7 +38,8 @@ function answerText({ rows, outline, case: { run } }: SweepResult): string {
     .join('');
 }
 
-const angle = (value: number): string => (Number.isFinite(value) ? value.toFixed(0) : '-');
+const angle = (value: number): string =>
+  Number.isFinite(value) ? value.toFixed(0).replace(/^-0$/, '0') : '-';
 
 const columns: readonly Column<SweepRow>[] = [
   { header: 'Speed', unit: 'rpm', text: (r) => r.speed_rpm.toFixed(0) },
