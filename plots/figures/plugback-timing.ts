@@ -122,6 +122,8 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
     line: { color: colour, width: 1.6, dash },
     layer: 'below',
   });
+  // On paper the lines are too near one another for all their names: the band's edges go without, and of the three
+  // traced returns the middle one carries the name.
   const labels = endLabels(
     look,
     [
@@ -131,8 +133,12 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
         y: last(middle),
       },
       { text: 'peak', colour: returning, y: last(peak) },
-      { text: 'onset', colour: returning, y: last(onset) },
-      { text: 'end', colour: returning, y: last(end) },
+      ...(look.print
+        ? []
+        : [
+            { text: 'onset', colour: returning, y: last(onset) },
+            { text: 'end', colour: returning, y: last(end) },
+          ]),
       {
         text: `EC ${Math.round(shut)}°`,
         colour: palette.line.exhaust,
@@ -143,7 +149,6 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
         colour: palette.line.transfer,
         y: closed,
       },
-      // On paper the lines are too near one another for all their names: the middle one stands for the three.
       ...traced
         .filter(({ place }) => !look.print || place === 'middle')
         .map(({ place, values }) => ({

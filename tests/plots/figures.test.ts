@@ -3,15 +3,13 @@ import { levelBars } from '../../plots/figures/bars.ts';
 import { blowdown, gasExchange, machTrace } from '../../plots/figures/breathing.ts';
 import { draftCurves } from '../../plots/figures/draft-curves.ts';
 import { durationCurves } from '../../plots/figures/duration-curves.ts';
-import { type DurationPoint, onGrid } from '../../plots/figures/duration-grid.ts';
 import type { Figure } from '../../plots/figures/figure.ts';
 import { namedOutlines, outlineDrawing } from '../../plots/figures/outline-drawing.ts';
 import { outputCurves } from '../../plots/figures/output-curves.ts';
 import { plugbackTiming } from '../../plots/figures/plugback-timing.ts';
 import { extreme, portTraces } from '../../plots/figures/port-traces.ts';
-import { speedDurationField } from '../../plots/figures/speed-duration-field.ts';
 import { parallelAxes, searchHistory } from '../../plots/figures/study-figures.ts';
-import { eventsOf, type SpeedRow } from '../../plots/figures/sweep-row.ts';
+import { eventsOf } from '../../plots/figures/sweep-row.ts';
 import { swings } from '../../plots/figures/swing.ts';
 import { temperatureAlong } from '../../plots/figures/temperature-along.ts';
 import { timingGlance } from '../../plots/figures/timing-glance.ts';
@@ -205,62 +203,6 @@ describe('labels', () => {
   it('find the highest and lowest between two angles', () => {
     expect(extreme([0, 1, 2, 3], [9, 1, 5, 8], 1, 2, 1)).toBe(2);
     expect(extreme([0, 1, 2, 3], [0, 7, 5, 8], 1, 3, -1)).toBe(2);
-  });
-});
-
-describe('fields over speed and duration', () => {
-  const { points } = syntheticMap();
-
-  it('sort points into a grid and leave gaps where one is missing', () => {
-    const grid = onGrid(points.slice(1), (row: SpeedRow) => row.torque_nm);
-    expect(grid.z).toHaveLength(9);
-    expect(grid.z[0]?.[0]).toBeNull();
-    expect(grid.z[1]?.[0]).not.toBeNull();
-  });
-
-  const field = {
-    title: 'Torque',
-    value: (row: SpeedRow) => row.torque_nm,
-    reading: '%{z:.1f}',
-    labelFormat: '.1f',
-  };
-  const named = (from: readonly DurationPoint[], name: string): Record<string, unknown> | undefined =>
-    traces(speedDurationField(from, field, 194, look)).find((trace) => trace.name === name);
-
-  it('highlight the band between the closings and draw its edges, and where the peak meets closing', () => {
-    expect(named(points, 'window')).toBeUndefined();
-    const [, , window] = traces(speedDurationField(points, { ...field, fromWindow: true }, 194, look));
-    expect(window).toMatchObject({ name: 'window', contours: { value: [0, 1] } });
-    expect(named(points, 'middle at TC')).toMatchObject({
-      contours: { start: 0, end: 0 },
-      line: { color: light.line.transfer },
-    });
-    expect(named(points, 'middle at EC')).toMatchObject({
-      contours: { start: 1, end: 1 },
-      line: { color: light.line.exhaust },
-    });
-    expect(named(points, 'peak at EC')).toMatchObject({ line: { color: light.line.returning, dash: 'dot' } });
-  });
-
-  it('mark what did not settle, and only that', () => {
-    const speeds = named(points, 'not settled')?.x as number[];
-    expect(new Set(speeds)).toEqual(new Set([12_000]));
-    const settled = points.map((point) => ({ ...point, row: { ...point.row, settled: true } }));
-    expect(named(settled, 'not settled')?.x).toEqual([]);
-  });
-
-  it('shade away from the band on both its sides', () => {
-    const figure = speedDurationField(points, { ...field, fromWindow: true }, 194, look);
-    const { zmin, zmax, colorscale } = traces(figure)[0] as {
-      zmin: number;
-      zmax: number;
-      colorscale: [number, string][];
-    };
-    // Neutral from the place of transfer closing, 0, to that of exhaust closing, 1.
-    expect(colorscale.slice(1, 3).map(([at, colour]) => [zmin + at * (zmax - zmin), colour])).toEqual([
-      [expect.closeTo(0, 9), light.field[2]],
-      [expect.closeTo(1, 9), light.field[2]],
-    ]);
   });
 });
 

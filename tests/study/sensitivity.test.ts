@@ -136,7 +136,7 @@ describe('moves', () => {
       inputs[2],
     ]);
     const text = movesText({ speedRpm: 9000, cell: 8e-3, of: [{ path: 'pipe.wall', ...move }] });
-    expect(text).toContain('pipe.wall  +50 K           +1.0       -');
+    expect(text).toContain('pipe.wall  +50 K          +1.0       -');
     expect(text.split('\n').every((line) => line.length <= 80)).toBe(true);
   });
 });
