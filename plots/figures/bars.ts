@@ -46,7 +46,10 @@ export function levelBars(bars: readonly NamedBar[], style: BarStyle, look: Look
   const names = bars.map((bar) => inLines(bar.name, look.narrow ? nameLetters.narrow : nameLetters.wide));
   const longest = Math.max(4, ...names.flat().map((line) => line.length));
   const colour = palette.line[style.colour];
-  const rowPx = Math.max(paired ? 42 : 26, ...names.map((lines) => 15 * lines.length + 4));
+  const rowPx = Math.max(
+    paired ? (look.print ? 30 : 42) : 26,
+    ...names.map((lines) => 15 * lines.length + 4),
+  );
   const series = (which: number): Bag => ({
     type: 'bar',
     orientation: 'h',

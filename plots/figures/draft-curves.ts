@@ -51,7 +51,7 @@ const namePx = 14;
 
 export function draftCurves(drafts: readonly SweptDraft[], targetSpeed: number | null, look: Look): Figure {
   const { palette } = look;
-  const panelPx = heightOf(look, 190, 170, 110);
+  const panelPx = heightOf(look, 190, 170, 94);
   // The names of all drafts and of two levels, or in the panels below only.
   const crowded = (drafts.length + 2) * namePx > panelPx;
   const panel = (name: string, read: Read, reading: string, more: Partial<Panel> = {}): Panel => ({

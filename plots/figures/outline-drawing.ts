@@ -22,6 +22,8 @@ interface Frame {
 }
 
 const edge = 4;
+/** Further room between outlines of one drawing [mm]. */
+const stackGap = 24;
 
 /** End of the engine's passage, where the pipe begins [mm]. */
 const flangeOf = (outline: readonly Stretch[]): number =>
@@ -63,7 +65,8 @@ const svg = (content: string, title: string, frame: Frame, height: number): stri
 
 /** Outlines in one drawing, without names. Classes `draft-0`, `draft-1`… */
 export function outlineDrawing(drafts: readonly Draft[], title: string): string {
-  const frame = frameOf(drafts);
+  const one = frameOf(drafts);
+  const frame = drafts.length > 1 ? { ...one, height: one.height + stackGap } : one;
   const shapes = drafts.map((draft, index) =>
     shape(draft, index, frame, (index + 0.5) * frame.height, index === 0 ? undefined : drafts[0]),
   );

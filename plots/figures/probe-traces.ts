@@ -31,7 +31,7 @@ export const probeTraces = (probes: readonly ProbeTrace[], look: Look): Figure =
     {
       x: [],
       xaxis: timeAxis(look),
-      panelPx: heightOf(look, probes.length > 3 ? 130 : 180, 140, 90),
+      panelPx: heightOf(look, probes.length > 3 ? 130 : 180, 140, probes.length > 2 ? 64 : 84),
       rightPx: look.narrow ? 80 : 104,
       panels: probes.map((probe) => ({
         name: `${label(probe.name)}, ${millimetres(probe.position)} from the left: pressure [bar]`,

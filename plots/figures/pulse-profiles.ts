@@ -68,7 +68,7 @@ export function pulseProfiles(
     ],
     layout: baseLayout(
       look,
-      heightOf(look, 520, 480, 320),
+      heightOf(look, 520, 480, 280),
       { t: 10, b: 48, l: 50, r: 14 },
       {
         xaxis: axis(look, {

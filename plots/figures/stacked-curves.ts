@@ -79,7 +79,7 @@ export function stackedCurves(stack: Stack, look: Look): Figure {
     axes[`yaxis${suffix}`] = axis(look, {
       domain: [Math.max(0, bottom), top],
       range: [...range],
-      nticks: Math.max(4, Math.round(stack.panelPx / 25)),
+      nticks: Math.max(5, Math.round(stack.panelPx / 25)),
     });
     annotations.push(
       axisName(look, panel.name, top),

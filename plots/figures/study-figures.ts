@@ -59,7 +59,7 @@ export function scoreAgainst(
     ],
     layout: baseLayout(
       look,
-      heightOf(look, 250, 230, 170),
+      heightOf(look, 250, 230, 135),
       { t: 34, b: 46, l: 48, r: 14 },
       {
         hovermode: 'closest',
@@ -147,7 +147,7 @@ export function parallelAxes(
     ],
     layout: baseLayout(
       look,
-      heightOf(look, 380, 380, 260),
+      heightOf(look, 380, 380, 220),
       { t: 30, b: look.narrow ? 112 : 84, l: 40, r: 40 },
       {
         hovermode: 'closest',

@@ -29,7 +29,7 @@ const knownOf = ({ x, y }: ThumbCurve): Point[] =>
   });
 
 /** A pressure that moves by less than this share of itself is drawn as next to nothing. */
-const quiet = 0.02;
+const quiet = 0.005;
 
 function rangeOf(curves: readonly ThumbCurve[], scale: string): readonly [low: number, high: number] {
   const ys = curves

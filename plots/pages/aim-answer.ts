@@ -158,14 +158,14 @@ function cutting(bad: readonly Loss[], torque: number, edgeAbove: boolean, edgeB
 function again(target: number, above: number, below: number): string {
   if (above === below) return '';
   const other = above > below ? target + nearSpeed : target - nearSpeed;
-  return `To keep clear of the edge in speed aim again with --rpm ${other}.`;
+  return `To keep clear of the edge in speed aim again, at ${rpm(other)}.`;
 }
 
 /** A search that ended on a slope. */
 function climbing(losses: readonly Loss[], torque: number): string {
   const most = losses.at(-1);
   if (most === undefined || most.name === 'wall' || -most.lost < slopeShare * torque) return '';
-  return `${capital(said(most))} would gain ${newtonMetres(-most.lost)}: the search has not come to the top; give it more with --drafts.`;
+  return `${capital(said(most))} would gain ${newtonMetres(-most.lost)}: the search has not come to the top; allow it more drafts.`;
 }
 
 /** The start, where it holds over a wider range than what came of it. */

@@ -152,7 +152,10 @@ export function aimPage(result: AimPageResult, assets: Assets): string {
     more: 'leadMoreDeg' | 'torqueMoreNm' | 'powerMoreKw',
   ) =>
     result.sensitivities.map(
-      (one): NamedBar => ({ name: `${one.name}, ${one.step}`, values: [one[less], one[more]] }),
+      (one): NamedBar => ({
+        name: `${one.name}, ${one.step.replace(' ', thin)}`,
+        values: [one[less], one[more]],
+      }),
     );
   const data: AimPageData = {
     drafts: [
@@ -184,7 +187,7 @@ export function aimPage(result: AimPageResult, assets: Assets): string {
 <section><h2>Dimensions</h2>${dimensionTable(outlines)}</section>
 <section><h2>Before and after over engine speed</h2>${place('curves', 'Middle of the plug-back, torque and power', 'The upright dotted line is the target. The wave is wanted between EC, exhaust closing, and TC, transfer closing: above TC it works against the transfer streams, below EC it meets a closed port. A cross marks a speed whose cycles did not settle.', 'Better at the target and poor beside it: ask for an average over a band, or aim a step higher.', 'Middle of the plug-back before exhaust closing, torque and power before and after against engine speed.')}</section>
 <section><h2>Why, and how near an edge</h2><div class="pair">${place('torque', 'Torque', `What a little less and a little more of each section does to the torque, at the target. ${twoBars}`, 'Both bars long and to the left: the pipe stands on a narrow peak.', 'Sensitivity of the torque.')}${place('lead', 'Middle of the plug-back', 'How far it moves against exhaust closing; + is sooner.', 'A longer section that makes the wave come sooner: the change altered an angle as well.', 'Sensitivity of the lead.')}</div>
-<div class="pair">${place('power', 'Power', 'The same for the power.', 'As for the torque.', 'Sensitivity of the power.')}${place('history', 'How the search went', `Each dot a draft on the search’s coarser mesh, hollow where its wave lands outside the window, which the search marks down. The line: the best so far. The search ended because ${result.end}.`, 'Still rising at the end: give it more drafts with --drafts.', 'Mean torque of each computed draft and of the best so far.')}</div></section>${cautions}`,
+<div class="pair">${place('history', 'How the search went', `Each dot a draft on the search’s coarser mesh, hollow where its wave lands outside the window, which the search marks down. The line: the best so far. The search ended because ${result.end}.`, 'Still rising at the end: allow it more drafts.', 'Mean torque of each computed draft and of the best so far.')}${place('power', 'Power', 'The same for the power.', 'As for the torque.', 'Sensitivity of the power.', 'noprint')}</div></section>${cautions}`,
     data,
     program: result.program,
     assets,

@@ -58,6 +58,9 @@ export interface OvernightPageData {
   readonly importance: readonly { readonly name: string; readonly share: number }[];
 }
 
+/** A quantity that accounts for less of the score's variation is not worth a wider range. */
+const felt = 0.03;
+
 /** Drafts the table lists; the rest stand in the ranking's file. */
 const listed = 400;
 
@@ -132,8 +135,10 @@ export function overnightPage(result: OvernightPageResult, assets: Assets): stri
   const headline = winner
     ? `Best of ${result.drafts.length}: ${draftName(winner.name)}, with ${fixed(winner.score, scoreDecimals)}${result.score.unit === '' ? '' : `${thin}${result.score.unit}`}.`
     : 'No draft has finished yet.';
+  const counts = (name: string): boolean =>
+    (result.importance.find((one) => one.name === name)?.share ?? 1) >= felt;
   const ends = result.varied.flatMap(({ name, unit, ranged }, i) =>
-    ranged === false
+    ranged === false || !counts(name)
       ? []
       : rangeEnds(
           `${name} ${fixed(winner?.values[i], decimalsFor(scored.map(({ values }) => values[i] ?? null)))}${unit === '' ? '' : `${thin}${unit}`}`,
@@ -156,7 +161,7 @@ export function overnightPage(result: OvernightPageResult, assets: Assets): stri
       : [
           {
             label: 'Look beyond',
-            text: `The best lies at an end of what was tried: ${ends.join(', ')}. Widen there; a better one may lie beyond.`,
+            text: `The best lies at an end of what was tried: ${ends.join(', ')}. Widen the range there: a better one may lie beyond.`,
             way: true,
           },
         ]),
@@ -213,8 +218,8 @@ ${result.notes.length === 0 ? '' : `<ul class="small">${result.notes.map((note) 
 <section><h2>Ranking</h2>${ranking(result)}</section>
 ${best.length === 0 ? '' : `<section><h2>Dimensions of the best</h2>${dimensionTable(best)}</section>`}
 <section><h2>What the score depends on</h2>${result.importance.length === 0 ? '<p>Too few drafts to tell.</p>' : place('importance', 'Share of the score’s variation', 'The longest bar is the quantity to settle first.', 'All bars short: the quantities act together; look at the parallel axes.', 'Importance of each varied quantity.')}
-${place('parallel', 'All drafts at once', 'Each line is a draft, from its varied quantities on the left to its score on the right; the best are coloured. Where they pass through one spot, that value matters.', ends.length === 0 ? 'Lines that cross everywhere: no single quantity decides.' : 'The best lies at the end of an axis: see “Look beyond” above.', 'Parallel axes of the varied quantities and the score.')}
-<div class="pair">${scatter}</div></section>
+<div class="pair">${scatter}</div>
+${place('parallel', 'All drafts at once', 'Each line is a draft, from its varied quantities on the left to its score on the right; the best are coloured. Where they pass through one spot, that value matters.', ends.length === 0 ? 'Lines that cross everywhere: no single quantity decides.' : 'The best lies at the end of an axis: see “Look beyond” above.', 'Parallel axes of the varied quantities and the score.')}</section>
 ${result.best.length === 0 ? '' : `<section><h2>The best over engine speed</h2>${place('curves', 'Middle of the plug-back, torque and power', 'The wave is wanted between EC, exhaust closing, and TC, transfer closing. A cross marks a speed whose cycles did not settle.', 'The best differ by less than the mesh error: take the one easiest to make.', 'Middle of the plug-back before exhaust closing, torque and power of the best drafts against engine speed.')}</section>`}`,
     data,
     program: result.program,

@@ -121,13 +121,13 @@ export function seenBy(time: readonly number[], pressure: readonly number[]): Se
   };
 }
 
-/** A wave that stands less than this share of the surroundings above them is none. */
+/** A wave that rises by less than this share of the surroundings is none. */
 const least = 0.01;
 
 interface Passing {
   readonly probe: string;
   readonly way: 'right' | 'left';
-  /** [Pa] above the surroundings */
+  /** How far it rises above the surroundings, and above what stood there at the start [Pa]. */
   readonly height: number;
   readonly seen: Seen;
 }
@@ -137,20 +137,28 @@ function passingWaves({ probes, ambientPressure }: PulsePageResult): readonly Pa
   return probes
     .flatMap(({ name, time, forward, backward }) =>
       (['right', 'left'] as const).map((way): Passing => {
-        const seen = seenBy(time, way === 'right' ? forward : backward);
-        return { probe: name, way, height: seen.highest - ambientPressure, seen };
+        const wave = way === 'right' ? forward : backward;
+        const seen = seenBy(time, wave);
+        const stood = Math.max(ambientPressure, wave[0] ?? ambientPressure);
+        return { probe: name, way, height: seen.highest - stood, seen };
       }),
     )
-    .filter(({ height, seen }) => seen.highestAt > 0 && height > least * ambientPressure)
     .sort((a, b) => b.height - a.height);
 }
 
+/** Where no wave is worth a bar's hundredth: by how much the strongest rises. */
+const weak = (strongest: Passing | undefined): string =>
+  strongest === undefined || !(strongest.height > 1)
+    ? 'No wave of higher pressure passes a probe.'
+    : `Only weak waves pass: at most ${fixed(strongest.height / 100, 2)}${thin}mbar, at “${strongest.probe}” running ${strongest.way} after ${fixed(1000 * strongest.seen.highestAt, 2)}${thin}ms.`;
+
 /** The strongest wave that passes a probe, and what runs the other way there. */
-function headline(result: PulsePageResult): string {
+export function pulseHeadline(result: PulsePageResult): string {
   if (result.probes.length === 0) return 'No probe was set, so nothing was watched.';
-  const waves = passingWaves(result);
+  const passing = passingWaves(result);
+  const waves = passing.filter(({ height }) => height > least * result.ambientPressure);
   const first = waves[0];
-  if (first === undefined) return 'No wave of higher pressure passes a probe.';
+  if (first === undefined) return weak(passing[0]);
   const wave = ({ way, seen }: Passing): string =>
     `${fixed(seen.highest / 1e5, 2)}${thin}bar running ${way} after ${fixed(1000 * seen.highestAt, 2)}${thin}ms`;
   const back = waves.find(({ probe, way }) => probe === first.probe && way !== first.way);
@@ -201,7 +209,7 @@ export function pulsePage(result: PulsePageResult, assets: Assets): string {
       ['Mesh', `${fixed(1000 * result.cell, 1)} mm, ${result.scheme}`],
       ['Program', result.program, 'minor'],
     ],
-    body: `<section class="answer"><div><h1>${html(headline(result))}</h1></div><div>${probes}</div><div class="drawing">${outlineDrawing([{ name: result.name, outline: data.outline }], `Outline of the duct ${result.name}, to scale`)}${sectionList(data.outline)}</div></section>${notes}
+    body: `<section class="answer"><div><h1>${html(pulseHeadline(result))}</h1></div><div>${probes}</div><div class="drawing">${outlineDrawing([{ name: result.name, outline: data.outline }], `Outline of the duct ${result.name}, to scale`)}${sectionList(data.outline)}</div></section>${notes}
 <section><h2>At the probes</h2>${place('probes', 'Pressure, and the waves it is made of', 'The waves running right and left superpose to the pressure at the probe: a wave that shows in one of them only is passing, not standing.', 'Both waves move together: the probe sits at an end, or the flow there is not one-dimensional.', 'Pressure with right-running and left-running wave at each probe against time.')}</section>
 ${profiles}<h2>What these numbers rest on</h2><p>Over the whole time mass balances to ${exponential(size(result.massError))} and energy to ${exponential(size(result.energyError))} of what was there.</p>`,
     data,

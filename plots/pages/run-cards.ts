@@ -8,7 +8,7 @@ import type { IndexedRun } from './index-page.ts';
 import { keptExtremes } from './kept-extremes.ts';
 import type { MapPageResult } from './map-page.ts';
 import type { OvernightPageResult } from './overnight-page.ts';
-import type { PulsePageResult } from './pulse-page.ts';
+import { type PulsePageResult, pulseHeadline } from './pulse-page.ts';
 import { sweepAnswer } from './sweep-answer.ts';
 import type { SweepPageResult } from './sweep-data.ts';
 import type { VerifyPageResult } from './verify-page.ts';
@@ -122,12 +122,13 @@ export function aimCard({ caseName, targetSpeed, halfBand, ...aimed }: AimPageRe
   };
 }
 
-export function pulseCard({ name, sections, until, probes }: PulsePageResult): RunCard {
+export function pulseCard(result: PulsePageResult): RunCard {
+  const { name, sections, probes } = result;
   const probe = probes[0];
   return {
     title: name,
     kind: 'pulse',
-    line: `${fixed(1e3 * until, 2)}${thin}ms${probe === undefined ? ', no probes' : `; waves at “${probe.name}”: running right dashed, running left full`}.`,
+    line: pulseHeadline(result),
     outlines: [sections.map((section) => ({ ...section, role: 'section' }))],
     curves:
       probe === undefined

@@ -162,7 +162,7 @@ function answer(wish: AimWish, result: AimResult, colour: boolean): string {
     tableText(pipeColumns(target), pipesOf(result), { colour, marked: (one) => one.name === 'aimed' }),
     '\n',
     tableText(why, result.sensitivities, { colour }),
-    '\nLeads: degrees before exhaust closing; the changes are of the middle of the plug-back.\n\n',
+    '\nLeads: degrees before exhaust closing; their changes are of the middle.\n\n',
     ...safetyLines(wish, result).map((line) => `${folded(line)}\n`),
     `${folded(`${limits} The search ended: ${result.end}.`)}\n`,
   ].join('');

@@ -67,14 +67,14 @@ describe('how safe an aimed pipe is', () => {
   it('says when the search ended on a slope', () => {
     const slope = { ...still, torqueMoreNm: 0.9 };
     const { advice } = safety({ targetSpeed: 11_000, after: wide, start: null, sensitivities: [slope] });
-    expect(plain(advice)).toMatch(/^10 mm more baffle would gain 0\.9 Nm: .* --drafts\.$/);
+    expect(plain(advice)).toMatch(/^10 mm more baffle would gain 0\.9 Nm: .* more drafts\.$/);
   });
 
   it('aims again away from an edge in speed on one side', () => {
     const above = { rows: rowsOf(10_000, [23, 23, 23, 23, 24, 10, 10]) };
     const found = safety({ targetSpeed: 11_000, after: above, start: null, sensitivities: [still] });
     expect(found).toMatchObject({ onEdge: true });
-    expect(found.advice).toContain('--rpm 11500');
+    expect(found.advice).toContain('aim again, at 11 500 rpm');
   });
 
   it('finds no edge where there is none', () => {
@@ -194,7 +194,8 @@ describe('the headline of a pulse', () => {
       const text = pulsePage({ ...quiet, probes: [one] }, { plotly: '', script: '' });
       return plain(/<h1>(.*?)<\/h1>/.exec(text)?.[1] ?? '');
     };
-    expect(page(500)).toBe('No wave of higher pressure passes a probe.');
+    expect(page(0)).toBe('No wave of higher pressure passes a probe.');
+    expect(page(500)).toMatch(/^Only weak waves pass: at most 5\.00 mbar, at “right” running right after/);
     expect(page(20_000)).toMatch(
       /^The strongest wave passes at “right”: [\d.]+ bar running right after [\d.]+ ms\.$/,
     );
@@ -226,6 +227,6 @@ describe('thumbnails', () => {
 
   it('draw noise as next to nothing', () => {
     const [flat = []] = heights(thumbnail([{ kind: 'returning', x: [0, 1, 2], y: [1, 1.0002, 1] }], ''));
-    expect(Math.max(...flat) - Math.min(...flat)).toBeLessThan(1);
+    expect(Math.max(...flat) - Math.min(...flat)).toBeLessThan(3);
   });
 });

@@ -54,7 +54,7 @@ function rowOf(
   return Object.fromEntries(columns.map((column, k) => [column, cells[k] ?? null]));
 }
 
-/** `lead at 11000 rpm` in deg as `lead_at_11000_rpm_deg`. */
+/** `middle before EC at 11000 rpm` in deg as `middle_before_ec_at_11000_rpm_deg`. */
 function columnName(name: string, unit: string): string {
   const plain = (text: string): string =>
     text
@@ -104,7 +104,11 @@ export function overnightPageResult(task: Told, tally: Tally, summary: Overnight
       rows: rows as readonly SweepRow[],
     })),
     importance: summary.importance,
-    notes: [`Score: ${scoreText(lead.study.score)}.`, ...summary.notes],
+    // A score of one term is named for it.
+    notes: [
+      ...(lead.study.score.length === 1 ? [] : [`Score: ${scoreText(lead.study.score)}.`]),
+      ...summary.notes,
+    ],
   };
 }
 

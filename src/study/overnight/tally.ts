@@ -30,10 +30,13 @@ const highest = (rows: readonly ReadRow[], column: 'torque_nm' | 'power_kw'): re
 function readingsOf(study: Study, target: number): readonly ReadingOf[] {
   return [
     {
-      name: `lead at ${target} rpm`,
+      name: `middle before EC at ${target} rpm`,
       unit: 'deg',
       decimals: 1,
-      read: (rows) => valueAt(curveOf(rows, 'plugback_lead_deg'), target),
+      // The port closes at the same angle at all speeds.
+      read: (rows) =>
+        Number(rows[0]?.exhaust_closes_deg ?? Number.NaN) -
+        valueAt(curveOf(rows, 'plugback_centroid_deg'), target),
     },
     { name: 'best torque', unit: 'Nm', decimals: 2, read: (rows) => highest(rows, 'torque_nm')[1] },
     { name: 'best power', unit: 'kW', decimals: 2, read: (rows) => highest(rows, 'power_kw')[1] },
