@@ -122,7 +122,10 @@ function checksTable(checks: readonly VerifyCheck[]): string {
 }
 
 const meaning =
-  'What it means for a pipe: waves run, steepen, reflect at cones, steps and ends, and lose strength in this program as theory and measured tables say, to within the errors below. Port coefficients, scavenging and wall temperatures are not proved by it; they are inputs to measure.';
+  'What it means for a pipe: waves run, steepen, reflect at cones, steps and ends, and lose strength in this program as theory and published tables say, to within the errors below. Port coefficients, scavenging and wall temperatures are not proved by it; they are inputs to measure.';
+
+const mistrust =
+  'What it means for a pipe: this build does not compute what theory says. Do not cut by its numbers before the missed checks are understood.';
 
 export function verifyPage(result: VerifyPageResult, assets: Assets): string {
   const missed = result.checks.filter((check) => !check.pass);
@@ -161,7 +164,7 @@ export function verifyPage(result: VerifyPageResult, assets: Assets): string {
       ['Took', `${fixed(result.seconds, 0)} s`],
       ['Program', result.program, 'minor'],
     ],
-    body: `<section><h1 class="alone">${html(headline)}</h1><p>${html(meaning)}</p>${checksTable(result.checks)}<p class="small">Kinds: ${kinds.join('; ')}. The order is the power of the cell length with which the error falls: 1 halves it as the cells are halved, 2 quarters it. Where the wave has a jump or a corner, or the error is small on every mesh, it is low, even 0; it is judged only where the bound names it. A bell is a smooth single wave, one hump high; a check named mesh runs the second scheme.</p></section><section><h2>Computed over exact</h2><div class="pair">${places}</div></section>`,
+    body: `<section><h1 class="alone">${html(headline)}</h1><p>${html(missed.length === 0 ? meaning : mistrust)}</p>${checksTable(result.checks)}<p class="small">Kinds: ${kinds.join('; ')}. The order is the power of the cell length with which the error falls: 1 halves it as the cells are halved, 2 quarters it. Where the wave has a jump or a corner, or the error is small on every mesh, it is low, even 0; it is judged only where the bound names it. A bell is a smooth single wave, one hump high; a check named mesh runs the second scheme.</p></section><section><h2>Computed over exact</h2><div class="pair">${places}</div></section>`,
     data,
     program: result.program,
     assets,
