@@ -119,7 +119,7 @@ export function speedDurationField(
         customdata: leads.map((row, i) =>
           row.map((lead, j) => [number(lead, 0), number(peaks[i]?.[j] ?? null, 0)]),
         ),
-        hovertemplate: `%{x:,d} rpm, %{y:.0f}°: ${field.reading}<br>before EC: middle %{customdata[0]}°, peak %{customdata[1]}°<extra></extra>`,
+        hovertemplate: `%{x:,d} rpm, %{y:.0f}°${field.fromWindow ? '' : `: ${field.reading}`}<br>before EC: middle %{customdata[0]}°, peak %{customdata[1]}°<extra></extra>`,
       },
       ...windowTraces(points, field.fromWindow === true, look),
       ...pointTraces(points, look),

@@ -50,6 +50,9 @@ export const speedAxis = (look: Look, range: Range, more: Bag = {}): Bag =>
   axis(look, {
     range: [...range],
     nticks: look.narrow ? 5 : 10,
+    spikethickness: 1,
+    spikedash: 'solid',
+    spikecolor: look.palette.hairline,
     tickformat: ',d',
     unifiedhovertitle: { text: `%{x:,d}${thin}rpm` },
     title: { text: 'Engine speed [rpm]', font: { size: 12, color: look.palette.faint }, standoff: 6 },
