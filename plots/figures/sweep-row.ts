@@ -95,3 +95,19 @@ export const withGaps = (row: SpeedRow): SpeedRow =>
       typeof value === 'number' && !Number.isFinite(value) ? null : value,
     ]),
   ) as unknown as SpeedRow;
+
+/** Where the computed speeds begin and end, and the widest step between them [rpm]. */
+export interface Computed {
+  readonly first: number;
+  readonly last: number;
+  readonly step: number;
+}
+
+export function computedSpeeds(rows: readonly SpeedRow[]): Computed {
+  const speeds = rows.map((row) => row.speed_rpm);
+  return {
+    first: speeds[0] ?? 0,
+    last: speeds.at(-1) ?? 0,
+    step: Math.max(0, ...speeds.slice(1).map((at, i) => at - (speeds[i] ?? 0))),
+  };
+}

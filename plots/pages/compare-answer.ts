@@ -5,7 +5,15 @@
  */
 
 import { type Landing, landing, middleLead, usefulBands } from '../figures/landing.ts';
-import { type Column, column, highest, nearest, type SpeedRow } from '../figures/sweep-row.ts';
+import {
+  type Column,
+  type Computed,
+  column,
+  computedSpeeds,
+  highest,
+  nearest,
+  type SpeedRow,
+} from '../figures/sweep-row.ts';
 import { degrees, fixed, kilowatts, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
 
 export interface DraftSummary {
@@ -143,22 +151,6 @@ export function difference(first: DraftSummary, other: DraftSummary): string {
   return parts.length === 0 ? 'no difference that the model can tell' : parts.join('; ');
 }
 
-/** Where the computed speeds begin and end, and the widest step between them [rpm]. */
-export interface Computed {
-  readonly first: number;
-  readonly last: number;
-  readonly step: number;
-}
-
-export function computedSpeeds(rows: readonly SpeedRow[]): Computed {
-  const speeds = rows.map((row) => row.speed_rpm);
-  return {
-    first: speeds[0] ?? 0,
-    last: speeds.at(-1) ?? 0,
-    step: Math.max(0, ...speeds.slice(1).map((at, i) => at - (speeds[i] ?? 0))),
-  };
-}
-
 /** A best at the first or last speed may be surpassed beyond it. */
 const atEnd = (at: number | null, { first, last }: Computed): boolean => at === first || at === last;
 
@@ -229,17 +221,22 @@ export function targetText(
   const there = drafts.map(({ name, rows }) => {
     const row = nearest(rows, targetSpeed);
     const lands: Landing = row === undefined ? 'none' : landing(row);
-    return { name, lands, torque: valueAt(rows, 'torque_nm', targetSpeed) ?? Number.NEGATIVE_INFINITY };
+    return { name, lands, torque: row?.torque_nm ?? Number.NEGATIVE_INFINITY, at: row?.speed_rpm ?? 0 };
   });
+  const { first, last, step } = computedSpeeds(drafts[0]?.rows ?? []);
+  if (targetSpeed < first - step / 2 || targetSpeed > last + step / 2)
+    return 'Not among the computed speeds; name it with --rpm.';
+  const stand = there[0]?.at ?? targetSpeed;
+  const computed = stand === targetSpeed ? '' : `At ${rpm(stand)}, the nearest computed: `;
   const best = there.reduce((most, one) => (one.torque > most.torque ? one : most));
   const most = Number.isFinite(best.torque)
     ? `Most torque with ${best.name}, ${newtonMetres(best.torque)}`
-    : 'Not among the computed speeds';
+    : 'No torque was computed there';
   const where = (['lands', 'early', 'late', 'none'] as const).flatMap((kind) => {
     const names = there.filter(({ lands }) => lands === kind).map(({ name }) => name);
     return names.length === 0 ? [] : [`${verdicts[kind]} with ${names.join(', ')}`];
   });
-  return `${most}. The wave ${where.join(', ')}.`;
+  return `${computed}${most}. The wave ${where.join(', ')}.`;
 }
 
 export const verdicts = {

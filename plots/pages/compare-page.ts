@@ -3,7 +3,7 @@
 import type { SweptDraft } from '../figures/draft-curves.ts';
 import type { DraftWaves } from '../figures/draft-port.ts';
 import { namedOutlines } from '../figures/outline-drawing.ts';
-import { eventsOf, withGaps } from '../figures/sweep-row.ts';
+import { computedSpeeds, eventsOf, withGaps } from '../figures/sweep-row.ts';
 import { html } from '../theme/escape.ts';
 import type { PortEvents } from '../theme/events.ts';
 import { fixed, rpm, speed } from '../theme/numbers.ts';
@@ -12,7 +12,6 @@ import {
   bandText,
   type ComparedDraft,
   compareHeadline,
-  computedSpeeds,
   difference,
   endWords,
   leadText,

@@ -8,7 +8,7 @@
  */
 
 import { type Landing, landing, middleLead, type SpeedBand, usefulBands } from '../figures/landing.ts';
-import { highest, nearest, type SpeedRow } from '../figures/sweep-row.ts';
+import { computedSpeeds, highest, nearest, type SpeedRow } from '../figures/sweep-row.ts';
 import { fixed, kilowatts, newtonMetres, percent, rpm, speed, thin } from '../theme/numbers.ts';
 import { middleWords } from './landing-words.ts';
 import type { PipeStretch } from './sweep-data.ts';
@@ -244,7 +244,10 @@ function target(
 ): AnswerLine {
   const label = `Target ${rpm(targetSpeed)}`;
   const row = nearest(rows, targetSpeed);
-  if (!row) return { label, text: 'Not computed.' };
+  const { first, last, step } = computedSpeeds(rows);
+  if (!row || targetSpeed < first - step / 2 || targetSpeed > last + step / 2)
+    return { label, text: 'Not among the computed speeds; name it with --rpm.' };
+  const at = row.speed_rpm === targetSpeed ? '' : `At ${rpm(row.speed_rpm)}, the nearest computed: `;
   const kind = landing(row);
   const best = highest(rows, 'torque_nm');
   const share = (row.torque_nm ?? 0) / (best?.torque_nm ?? Number.NaN);
@@ -262,5 +265,5 @@ function target(
     late: `The wave comes back too late: its middle ${middleWords(row)}`,
     none: 'No plug-back was found',
   }[kind];
-  return { label, text: `${where}${widest && kind !== 'lands' ? advice : ''}.${torque}` };
+  return { label, text: `${at}${where}${widest && kind !== 'lands' ? advice : ''}.${torque}` };
 }

@@ -11,6 +11,7 @@ import { pipeDocument } from '../case/pipe-document.ts';
 import type { SweepRow } from '../findings/row.ts';
 import { aim } from '../study/aim/aim.ts';
 import { type Evaluator, openEvaluator } from '../study/aim/evaluator.ts';
+import { BAND } from '../study/aim/objective.ts';
 import { aimDocument, aimPageResult, changeLines, whyNot } from '../study/aim/report.ts';
 import type { AimResult, AimWish } from '../study/aim/result.ts';
 import { openPool } from '../study/pool.ts';
@@ -32,6 +33,8 @@ const JOURNAL = 'journal.jsonl';
 const COARSER = 1.6;
 const SEARCH_CELL = 0.008;
 const SEED = 1;
+/** Fewer drafts than this are hardly a search. */
+const FEW = 20;
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
   const file = files[0] as string;
@@ -77,7 +80,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     terminal.message(
       `Next: echocone sweep ${plainText(file)} --set ${JSON.stringify(`pipe=${folder.file(newFile)}`)}`,
     );
-    return exitCodes.done;
+    return settledThere(wish, result) ? exitCodes.done : exitCodes.unsettled;
   } catch (error) {
     progress.finish();
     if (signal.aborted) terminal.warning(`Go on with the same command and --out ${folder.path}`);
@@ -86,6 +89,13 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     evaluator?.close();
     await pool.close();
   }
+}
+
+/** Whether the aimed pipe settled at the speeds that it is judged by. */
+function settledThere({ target }: AimWish, { after }: AimResult): boolean {
+  return after.rows
+    .filter(({ speed_rpm }) => Math.abs((speed_rpm ?? 0) - target) <= BAND)
+    .every(({ settled }) => settled === true);
 }
 
 function withCell(subject: Case, cell: number | undefined): Case {
@@ -119,8 +129,12 @@ function announce(terminal: Terminal, wish: AimWish, evaluator: Evaluator): void
   const { subject, target, mostDrafts, searchCell } = wish;
   terminal.message(
     `${plainText(subject.name)}: a pipe for ${target} rpm, at most ${mostDrafts} drafts of three speeds at ` +
-      `${Number((1000 * searchCell).toFixed(1))} mm cells.`,
+      `${Number((1000 * searchCell).toFixed(1))} mm cells; then the best few on the finer mesh and what moves them.`,
   );
+  if (mostDrafts < FEW)
+    terminal.warning(
+      `${mostDrafts} drafts are the given, the handbook's and hardly a search; ${FEW} or more make one.`,
+    );
   if (evaluator.tornBytes > 0)
     terminal.warning(`The journal ended in a torn line of ${evaluator.tornBytes} bytes; it was dropped.`);
   if (evaluator.done > 0) terminal.message(`Going on with a journal of ${evaluator.done} finished runs.`);

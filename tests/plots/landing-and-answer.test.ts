@@ -170,4 +170,14 @@ describe('drafts side by side', () => {
       /^Most torque with b, \d+\.\d.Nm\. The wave lands as wanted with a, comes too early with b\.$/,
     );
   });
+
+  it('says nothing of a target that was not computed, and names the speed beside it that was', () => {
+    const drafts = [
+      { name: 'a', rows },
+      { name: 'b', rows },
+    ];
+    expect(targetText(drafts, 3000)).toBe('Not among the computed speeds; name it with --rpm.');
+    const beside = (rows[3]?.speed_rpm ?? 0) + 40;
+    expect(targetText(drafts, beside)).toMatch(/^At .*, the nearest computed: Most torque/);
+  });
 });

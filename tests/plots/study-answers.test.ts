@@ -2,13 +2,13 @@
 
 import { describe, expect, it } from 'vitest';
 import type { SpeedRow } from '../../plots/figures/sweep-row.ts';
+import { computedSpeeds } from '../../plots/figures/sweep-row.ts';
 import { thumbnail } from '../../plots/figures/thumbnail.ts';
 import { heldBand, safety } from '../../plots/pages/aim-answer.ts';
 import {
   bandText,
   type ComparedDraft,
   compareHeadline,
-  computedSpeeds,
   endWords,
   summarise,
 } from '../../plots/pages/compare-answer.ts';

@@ -1,11 +1,9 @@
 /** Drafts side by side in words and a table, for the terminal. */
 
-import { withGaps } from '../../../plots/figures/sweep-row.ts';
+import { type Computed, computedSpeeds, withGaps } from '../../../plots/figures/sweep-row.ts';
 import {
   bandOf,
-  type Computed,
   compareHeadline,
-  computedSpeeds,
   type DraftSummary,
   difference,
   endWords,

@@ -32,7 +32,8 @@ describe('an aim that is broken off', () => {
   test('goes on to the same document, page and pipe, which loads in whole millimetres', async () => {
     const unbroken = spawnSync(process.execPath, words('whole'), { encoding: 'utf8' });
     expect(unbroken.stderr).toContain('Next: echocone sweep');
-    expect(unbroken.status).toBe(0);
+    // Nine cycles settle nothing, and that is said.
+    expect(unbroken.status).toBe(4);
     for (const lines of [4, 11]) {
       await new Promise<void>((resolve) => {
         const child = spawn(process.execPath, words('broken'), { stdio: 'ignore' });
