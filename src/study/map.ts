@@ -16,8 +16,6 @@ import { type GroupResult, outlineOf, type SpeedGroup, speedGroups } from './swe
 
 /** Speeds of a map at most, where the case has more and none are asked for. */
 const MOST_SPEEDS = 13;
-/** Cells are no shorter than this unless asked for: a map is many points [m]. */
-const MAP_CELL = 8e-3;
 
 /** 180 to 206 degrees in steps of two: what racing engines have, and what lies beyond on either side. */
 export const USUAL_DURATIONS: readonly number[] = Array.from({ length: 14 }, (_, k) => 180 + 2 * k);
@@ -42,7 +40,7 @@ export interface MapPlan {
 
 export function planMap(subject: Case, request: MapRequest, program: string): MapPlan {
   const speeds = request.speeds ?? everySecond(subject.run.speeds, subject.run.targetSpeed);
-  const cell = request.cell ?? Math.max(subject.run.cell, MAP_CELL);
+  const cell = request.cell ?? subject.run.cell;
   const durations: number[] = [];
   const leftOut: { durationDeg: number; reason: string }[] = [];
   for (const durationDeg of request.durations ?? USUAL_DURATIONS) {

@@ -184,7 +184,7 @@ export function flagsOf(given: Readonly<Record<string, unknown>>, declared: read
     from: 'better',
     vary: [],
     limits: [],
-    mostDrafts: 160,
+    mostDrafts: 240,
     thickness: 0.8e-3,
     seam: 0,
   };

@@ -63,8 +63,8 @@ export const map: Verb = {
   summary: 'Plug-back timing over speed and exhaust duration',
   description:
     'Every speed at each of several exhaust durations (180 to 206 deg in steps of 2): all exhaust roofs move ' +
-    "together, floors, head and pipe stay. Cells of 8 mm or the case's if longer, every second of its speeds if it " +
-    'has many. Finished points are kept in a journal: the same command with the same --out goes on where it ' +
+    "together, floors, head and pipe stay. The case's cells, and every second of its speeds if it has many. " +
+    'Finished points are kept in a journal: the same command with the same --out goes on where it ' +
     "stopped; with --overwrite another study's journal is set aside. Writes map.csv, map.json and map.html.",
   flags: [verbFlags.speeds, verbFlags.durations],
   long: true,
