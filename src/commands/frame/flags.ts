@@ -139,7 +139,7 @@ export const verbFlags = {
   mostDrafts: {
     member: 'mostDrafts',
     syntax: '--drafts <n>',
-    help: 'drafts to run at most (default: 160)',
+    help: 'drafts to run at most (default: 240)',
     read: countFlag,
   },
   thickness: {
