@@ -68,25 +68,36 @@ export function isentropicStep(incident: number, ratio: number, gamma: number): 
   return wavesOf(lambda, u1, 1 + h * downstream(u1), gamma);
 }
 
-/** Borda-Carnot loss at an expansion, flow from the small pipe into the large one; null where no subsonic flow fits. */
-export function bordaStep(incident: number, ratio: number, gamma: number): StepWaves | null {
-  if (ratio < 1 || incident < 1) throw new RangeError('Borda-Carnot needs flow into the larger pipe');
+/** Amplitude and speed behind a step in which pressure is lost. */
+interface Behind {
+  readonly amplitude: number;
+  readonly u2: number;
+}
+
+/** Waves of a step with losses: what is behind it has to run as a simple wave into the gas at rest. */
+function lossyStep(lambda: number, behind: (u1: number) => Behind, gamma: number): StepWaves | null {
   const h = (gamma - 1) / 2;
-  const lambda = 2 * amplitude(incident, gamma) - 1;
-  const behind = (u1: number) => {
-    const a1 = lambda - h * u1;
-    const change = bordaCarnot(u1 / a1, ratio, gamma);
-    const a2 = Math.sqrt((a1 * a1 + h * u1 * u1) / (1 + h * change.mach ** 2));
-    return { amplitude: a1 * amplitude(change.pressure, gamma), u2: change.mach * a2 };
-  };
   const residual = (u1: number): number => {
     if (u1 === 0) return lambda - 1;
     const { amplitude: x2, u2 } = behind(u1);
     return x2 - (1 + h * u2);
   };
   const u1 = firstRoot(residual, 0, sonicVelocity(lambda, gamma), 400);
-  if (u1 === null) return null;
-  return wavesOf(lambda, u1, behind(u1).amplitude, gamma);
+  return u1 === null ? null : wavesOf(lambda, u1, behind(u1).amplitude, gamma);
+}
+
+/** Borda-Carnot loss at an expansion, flow from the small pipe into the large one; null where no subsonic flow fits. */
+export function bordaStep(incident: number, ratio: number, gamma: number): StepWaves | null {
+  if (ratio < 1 || incident < 1) throw new RangeError('Borda-Carnot needs flow into the larger pipe');
+  const h = (gamma - 1) / 2;
+  const lambda = 2 * amplitude(incident, gamma) - 1;
+  const behind = (u1: number): Behind => {
+    const a1 = lambda - h * u1;
+    const change = bordaCarnot(u1 / a1, ratio, gamma);
+    const a2 = Math.sqrt((a1 * a1 + h * u1 * u1) / (1 + h * change.mach ** 2));
+    return { amplitude: a1 * amplitude(change.pressure, gamma), u2: change.mach * a2 };
+  };
+  return lossyStep(lambda, behind, gamma);
 }
 
 /**
@@ -105,7 +116,7 @@ export function contractedStep(
   /** Mass flow over area, pressure and rest sound speed of a stream, as a function of its Mach number. */
   const flux = (mach: number): number => mach * (1 + h * mach * mach) ** (-(gamma + 1) / (2 * (gamma - 1)));
   const narrowest = ratio * contraction;
-  const behind = (u1: number) => {
+  const behind = (u1: number): Behind => {
     const a1 = lambda - h * u1;
     const mach = u1 / a1;
     const wanted = flux(mach) / narrowest;
@@ -115,12 +126,5 @@ export function contractedStep(
     const a2 = Math.sqrt((a1 * a1 + h * u1 * u1) / (1 + h * change.mach ** 2));
     return { amplitude: a1 * amplitude(drop * change.pressure, gamma), u2: change.mach * a2 };
   };
-  const residual = (u1: number): number => {
-    if (u1 === 0) return lambda - 1;
-    const { amplitude: x2, u2 } = behind(u1);
-    return x2 - (1 + h * u2);
-  };
-  const u1 = firstRoot(residual, 0, sonicVelocity(lambda, gamma), 400);
-  if (u1 === null) return null;
-  return wavesOf(lambda, u1, behind(u1).amplitude, gamma);
+  return lossyStep(lambda, behind, gamma);
 }
