@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { chromium } from 'playwright-core';
+import { chromiumFlags, chromiumPath } from './chromium.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const pictures = join(root, 'plots/pictures');
@@ -50,8 +51,8 @@ function intoReadme(table) {
 
 async function photograph(file) {
   const browser = await chromium.launch({
-    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu'],
+    executablePath: chromiumPath,
+    args: chromiumFlags,
   });
   try {
     const page = await browser.newPage({ viewport: { width: 1000, height: 800 }, colorScheme: 'light' });

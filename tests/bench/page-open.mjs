@@ -5,26 +5,20 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { chromium } from 'playwright-core';
+import { chromiumFlags, chromiumPath } from '../../plots/chromium.mjs';
 import { median } from './march-rate.mjs';
 
 const TIMES = 5;
 
 /** Median of a few openings [ms]; null where there is no browser. */
 export async function pageOpenMs(file) {
-  const executablePath = process.env.CHROMIUM ?? '/usr/bin/chromium';
-  if (!existsSync(executablePath)) return null;
+  if (!existsSync(chromiumPath)) return null;
   const profile = mkdtempSync(join(tmpdir(), 'echocone-bench-profile-'));
   const context = await chromium.launchPersistentContext(profile, {
-    executablePath,
+    executablePath: chromiumPath,
     headless: true,
     viewport: { width: 1400, height: 900 },
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-    ],
+    args: chromiumFlags,
   });
   try {
     const times = [];

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
+import { chromiumFlags, chromiumPath } from '../../plots/chromium.mjs';
 
 const root = new URL('../..', import.meta.url).pathname;
 
@@ -20,20 +21,13 @@ export interface Bench {
 }
 
 export async function openBrowser(): Promise<Bench> {
-  const executablePath = process.env.CHROMIUM ?? '/usr/bin/chromium';
-  if (!existsSync(executablePath))
-    throw new Error(`no Chromium at ${executablePath}; install it or set CHROMIUM to its path`);
+  if (!existsSync(chromiumPath))
+    throw new Error(`no Chromium at ${chromiumPath}; install it or set CHROMIUM to its path`);
   const folder = mkdtempSync(join(tmpdir(), 'echocone-browser-'));
   const context = await chromium.launchPersistentContext(join(folder, 'profile'), {
-    executablePath,
+    executablePath: chromiumPath,
     headless: true,
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-    ],
+    args: chromiumFlags,
   });
   return {
     context,
