@@ -8,7 +8,7 @@ import { asPrinted } from '../../plots/theme/numbers.ts';
 import { loadCase } from '../case/load.ts';
 import type { SweepRow } from '../findings/row.ts';
 import { COLUMNS } from '../findings/row.ts';
-import { type Journal, JournalError, openJournal } from '../study/journal.ts';
+import { type Journal, openJournal, openOrClear } from '../study/journal.ts';
 import {
   type KeptGroup,
   type MapPlan,
@@ -131,14 +131,8 @@ function opened(
     const done = new Map<string, KeptGroup>();
     return { journal: openJournal<KeptGroup>(path, plan, (draft, kept) => done.set(draft, kept)), done };
   };
-  try {
-    return open();
-  } catch (error) {
-    if (!overwrite || !(error instanceof JournalError)) throw error;
-    // Whatever it is of, hours may stand in it.
-    renameSync(path, path.replace(JOURNAL, REPLACED));
-    return open();
-  }
+  // Set aside and not removed: whatever it is of, hours may stand in it.
+  return openOrClear(open, overwrite ? () => renameSync(path, path.replace(JOURNAL, REPLACED)) : null);
 }
 
 function mapCsv(result: MapResult): string {

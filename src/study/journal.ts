@@ -86,6 +86,17 @@ export function openJournal<Result>(
   }
 }
 
+/** Opens a journal by `open`; one that cannot be gone on with is first cleared away, where that is allowed. */
+export function openOrClear<T>(open: () => T, clear: (() => void) | null): T {
+  try {
+    return open();
+  } catch (error) {
+    if (clear === null || !(error instanceof JournalError)) throw error;
+    clear();
+    return open();
+  }
+}
+
 function writeLine(file: number, value: unknown): void {
   const bytes = Buffer.from(`${JSON.stringify(value)}\n`);
   for (let written = 0; written < bytes.length; ) written += writeSync(file, bytes, written);

@@ -7,7 +7,7 @@
 import { rmSync } from 'node:fs';
 import { deserialize, serialize } from 'node:v8';
 import type { Case } from '../case/model.ts';
-import { JournalError, openJournal } from './journal.ts';
+import { openJournal, openOrClear } from './journal.ts';
 import type { GroupResult } from './sweep.ts';
 
 export interface KeptGroups {
@@ -33,7 +33,7 @@ export function openKeptGroups(
     openJournal<string>(path, study, (group, result) =>
       done.set(Number(group), deserialize(Buffer.from(result, 'base64'))),
     );
-  const journal = openOrReplace(open, path, replace);
+  const journal = openOrClear(open, replace ? () => rmSync(path) : null);
   return {
     done,
     tornBytes: journal.tornBytes,
@@ -43,14 +43,4 @@ export function openKeptGroups(
     close: () => journal.close(),
     remove: () => rmSync(path, { force: true }),
   };
-}
-
-function openOrReplace<T>(open: () => T, path: string, replace: boolean): T {
-  try {
-    return open();
-  } catch (error) {
-    if (!replace || !(error instanceof JournalError)) throw error;
-    rmSync(path);
-    return open();
-  }
 }
