@@ -3,7 +3,7 @@
  * time go in. Everything SI.
  */
 
-export { Duct } from './duct/duct.ts';
+export type { CellFields, MarchingDuct } from './duct/duct.ts';
 export { ANSWER, ARRIVE, DuctEnd } from './duct/duct-end.ts';
 export {
   cellsFor,
@@ -14,20 +14,20 @@ export {
   totalLength,
   volumeBefore,
 } from './duct/geometry.ts';
-export type { CellFields, MarchingDuct } from './duct/marching.ts';
-export { newDuct, type Scheme } from './duct/new-duct.ts';
-export { GHOSTS, type WallLosses } from './duct/state.ts';
-export { newReservoir, RESERVOIR, type Reservoir, setReservoir } from './ends/reservoir.ts';
 export { venaContracta } from './ends/vena-contracta.ts';
 export { GasModel } from './gas/gas-model.ts';
 export { airFuelRatio, burntMoles, freshCharge, reactionHeat, thermalGas } from './gas/mixture.ts';
-export { conductivity, viscosity } from './losses/wall-losses.ts';
-export { MeshDuct } from './mesh/mesh-duct.ts';
-export { CLOCK, type Clock, newClock } from './network/clock.ts';
-export { energyGain, type Ledger, newLedger } from './network/ledger.ts';
+export { newReservoir, RESERVOIR, type Reservoir, setReservoir } from './gas/reservoir.ts';
+export { CLOCK, type Clock, newClock } from './march/clock.ts';
+export { energyGain, type Ledger, newLedger } from './march/ledger.ts';
 export type { Link, PassageLink, PortLink } from './network/link.ts';
 export { MarchFailure, Network } from './network/network.ts';
 export { stepBetween } from './network/step-between.ts';
+export { Duct } from './scheme/conservative/conservative-duct.ts';
+export { GHOSTS, type WallLosses } from './scheme/conservative/state.ts';
+export { conductivity, viscosity } from './scheme/conservative/wall-losses.ts';
+export { newDuct, type Scheme } from './scheme/new-duct.ts';
+export { MeshDuct } from './scheme/textbook/textbook-duct.ts';
 export {
   type Asked,
   DRIVE,

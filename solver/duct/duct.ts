@@ -1,93 +1,59 @@
 /**
- * A duct marched by the conservative method of characteristics: the state, and the stages of a step upon it.
+ * What the network needs of a duct, whichever scheme marches it. A step is `decode` (once per accepted state), `arrive`
+ * (traces the characteristics, fills the ends' arriving states), then the boundaries answer, then `finish` and `accept`.
  */
 
-import { decode } from '../kernel/decode.ts';
-import { advance, arrivals } from '../kernel/step.ts';
-import { refreshLosses } from '../losses/wall-losses.ts';
-import type { Clock } from '../network/clock.ts';
-import type { CellFields, MarchingDuct } from './marching.ts';
-import { isPhysicalCell, unphysicalCell } from './physical.ts';
-import { valueAt } from './point-value.ts';
-import { DuctState, GHOSTS } from './state.ts';
+import type { GasModel } from '../gas/gas-model.ts';
+import type { Clock } from '../march/clock.ts';
+import type { DuctEnd } from './duct-end.ts';
+import type { DuctGeometry } from './geometry.ts';
 
-/** Cells on each side of one that failed that are held flat as the step is taken again. */
-const CALM_REACH = 4;
+/** The current state by cells, for observers: cell i stands at index i + offset. The arrays are reused by later steps. */
+export interface CellFields {
+  readonly offset: number;
+  readonly p: Float64Array;
+  readonly u: Float64Array;
+  readonly a: Float64Array;
+  readonly T: Float64Array;
+  readonly y: Float64Array;
+}
 
-export class Duct extends DuctState implements MarchingDuct {
-  private readonly cellFields: CellFields = {
-    offset: GHOSTS,
-    p: this.p,
-    u: this.u,
-    a: this.a,
-    T: this.T,
-    y: this.y,
-  };
-
-  fields(): CellFields {
-    return this.cellFields;
-  }
-
-  decode(): number {
-    decode(this);
-    return this.dx / this.fastest;
-  }
-
-  arrive(clock: Clock): void {
-    arrivals(this, clock);
-  }
-
-  finish(clock: Clock): number {
-    advance(this, clock);
-    return this.heatTaken;
-  }
-
-  accept(): void {
-    const { now } = this;
-    this.now = this.next;
-    this.next = now;
-  }
-
-  reject(): void {
-    this.accept();
-  }
-
-  /** Notes the cells whose state is not physical and their neighbours; they are held flat until `ease`. */
-  soothe(): void {
-    for (let i = 0; i < this.cells; i++) {
-      if (isPhysicalCell(this, i)) continue;
-      const k = i + GHOSTS;
-      this.calmed = true;
-      const last = Math.min(k + CALM_REACH, this.calm.length - 1);
-      for (let near = Math.max(0, k - CALM_REACH); near <= last; near++) this.calm[near] = 1;
-    }
-  }
-
-  ease(): void {
-    if (this.calmed) this.calm.fill(0);
-    this.calmed = false;
-  }
-
-  refreshLosses(): void {
-    refreshLosses(this);
-  }
-
-  complaint(): string {
-    const i = unphysicalCell(this);
-    if (i < 0) return `duct "${this.name}" has no finite wave speed`;
-    const k = i + GHOSTS;
-    return (
-      `duct "${this.name}" at ${(this.centre(i) * 1000).toFixed(0)} mm: density ${this.r[k]} kg/m3, ` +
-      `pressure ${this.p[k]} Pa, temperature ${this.T[k]} K, velocity ${this.u[k]} m/s`
-    );
-  }
-
-  probe(position: number, out: Float64Array): void {
-    const at = position / this.dx - 0.5;
-    const share = this.mixed ? valueAt(this.y, at, this.cells) : 0;
-    out[0] = valueAt(this.p, at, this.cells);
-    out[1] = valueAt(this.u, at, this.cells);
-    out[3] = valueAt(this.r, at, this.cells);
-    out[2] = out[0] / (out[3] * this.gas.gasConstant(share));
-  }
+export interface MarchingDuct {
+  readonly name: string;
+  readonly gas: GasModel;
+  readonly geometry: DuctGeometry;
+  readonly left: DuctEnd;
+  readonly right: DuctEnd;
+  /** Wall temperature of the cells [K]. */
+  readonly wallTemperature: Float64Array;
+  /** Friction of the cells, G = frictionOverD |u| u [1/m]; given from outside where no friction law is switched on. */
+  readonly frictionOverD: Float64Array;
+  /** Wall heat of the cells, q rho = heatOverD (Tw - T) [W/(m3 K)]; likewise. */
+  readonly heatOverD: Float64Array;
+  /** Refreshes what follows from the current state; largest stable step at Courant number 1 [s], NaN if unphysical. */
+  decode(): number;
+  /** Traces the characteristics over the step and fills `arrive` of both ends. */
+  arrive(clock: Clock): void;
+  /** Updates over the step with the ends' answers; heat taken from the walls [J]. */
+  finish(clock: Clock): number;
+  /** Makes the updated state current. */
+  accept(): void;
+  /** Goes back to the state before the last `accept`. */
+  reject(): void;
+  /** Makes the next attempt more cautious where the state just decoded is not physical. */
+  soothe?(): void;
+  /** Ends that caution, once a step was accepted. */
+  ease?(): void;
+  /** Refreshes friction and heat coefficients. */
+  refreshLosses(): void;
+  mass(): number;
+  burntMass(): number;
+  energyContent(): number;
+  /** Says where the state is not physical, for an error message. */
+  complaint(): string;
+  /** The state of the cells as last decoded. */
+  fields(): CellFields;
+  /** Interpolated state at a position [m]: pressure, velocity, temperature, density into `out`. */
+  probe(position: number, out: Float64Array): void;
+  setCell(i: number, pressure: number, temperature: number, velocity?: number, burnt?: number): void;
 }

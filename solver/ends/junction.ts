@@ -4,10 +4,10 @@
  * Source: constant-pressure junction, Benson 1982 (from memory), with the mixing of entropy made exact in enthalpy here.
  */
 
+import { answerEntering, answerLeaving } from '../duct/arrival.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { GAS, newGasPoint } from '../gas/gas-model.ts';
-import { unconverged } from '../network/unconverged.ts';
-import { answerEntering, answerLeaving } from './arrival.ts';
+import { unconverged } from '../march/unconverged.ts';
 import { answerClosed } from './closed.ts';
 
 /**

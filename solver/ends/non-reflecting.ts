@@ -6,11 +6,11 @@
  * the reference, gas that leaves its own.
  */
 
+import { answerEntering, answerLeaving } from '../duct/arrival.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { GAS, newGasPoint } from '../gas/gas-model.ts';
-import { unconverged } from '../network/unconverged.ts';
-import { answerEntering, answerLeaving } from './arrival.ts';
-import { RESERVOIR, type Reservoir } from './reservoir.ts';
+import { RESERVOIR, type Reservoir } from '../gas/reservoir.ts';
+import { unconverged } from '../march/unconverged.ts';
 
 const point = newGasPoint();
 const ROUNDS = 30;

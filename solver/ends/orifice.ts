@@ -12,11 +12,11 @@
  * Source: Benson, The Thermodynamics and Gas Dynamics of Internal-Combustion Engines, vol. 1 (1982) (constant-pressure model; value from memory).
  */
 
+import { answerEntering, answerLeaving } from '../duct/arrival.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
-import { unconverged } from '../network/unconverged.ts';
-import { answerEntering, answerLeaving } from './arrival.ts';
+import { RESERVOIR, type Reservoir } from '../gas/reservoir.ts';
+import { unconverged } from '../march/unconverged.ts';
 import { answerClosed } from './closed.ts';
-import { RESERVOIR, type Reservoir } from './reservoir.ts';
 
 /** Openings below this share of the duct's area count as shut. */
 const SHUT = 1e-7;

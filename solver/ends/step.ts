@@ -8,9 +8,9 @@
  * Sources: Benson 1982 (from memory); momentum balance of Borda-Carnot, standard; joined with the characteristics here.
  */
 
+import { answerLeaving } from '../duct/arrival.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
-import { unconverged } from '../network/unconverged.ts';
-import { answerLeaving } from './arrival.ts';
+import { unconverged } from '../march/unconverged.ts';
 import { answerClosed } from './closed.ts';
 import { chokedMach } from './orifice.ts';
 

@@ -8,13 +8,13 @@ import { answerClosed } from '../ends/closed.ts';
 import { answerJunction } from '../ends/junction.ts';
 import { answerNonReflecting } from '../ends/non-reflecting.ts';
 import { answerOrifice } from '../ends/orifice.ts';
-import { RESERVOIR, type Reservoir } from '../ends/reservoir.ts';
 import { answerStep } from '../ends/step.ts';
+import { RESERVOIR, type Reservoir } from '../gas/reservoir.ts';
+import { CLOCK, type Clock } from '../march/clock.ts';
 import type { Flow } from '../volumes/flow.ts';
 import type { Opening } from '../volumes/opening.ts';
 import { fillFlux, moveColumn, newPassage, PASSAGE } from '../volumes/passage.ts';
 import type { StreamRole, Volume } from '../volumes/volume.ts';
-import { CLOCK, type Clock } from './clock.ts';
 
 export interface ClosedLink {
   readonly kind: 'closed';

@@ -8,12 +8,12 @@
  *      half dt, first order in the cells that failed and around them.
  */
 
-import type { MarchingDuct } from '../duct/marching.ts';
+import type { MarchingDuct } from '../duct/duct.ts';
+import { CLOCK, type Clock, newClock } from '../march/clock.ts';
+import { type Ledger, newLedger } from '../march/ledger.ts';
+import { unconverged } from '../march/unconverged.ts';
 import type { Volume } from '../volumes/volume.ts';
-import { CLOCK, type Clock, newClock } from './clock.ts';
-import { type Ledger, newLedger } from './ledger.ts';
 import { advanceLink, answer, type Link } from './link.ts';
-import { unconverged } from './unconverged.ts';
 
 /** Steps between two refreshes of the loss coefficients. */
 const LOSS_INTERVAL = 8;

@@ -3,7 +3,7 @@
  * stage finds it, before the streams of the stage are known.
  */
 
-import { CLOCK, type Clock } from '../network/clock.ts';
+import { CLOCK, type Clock } from '../march/clock.ts';
 import { DRIVE, newAsked, type VolumeDrive } from './drive.ts';
 
 export abstract class Driven {

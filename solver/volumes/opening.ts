@@ -3,7 +3,7 @@
  * flow and, for a valve that moves by itself, follow its own motion.
  */
 
-import type { Clock } from '../network/clock.ts';
+import type { Clock } from '../march/clock.ts';
 
 export interface Opening {
   /** Sets the two areas for the time of the clock's stage. */

@@ -7,7 +7,7 @@
  * Source of the quasi-steady flow: standard compressible orifice, e.g. Heywood 1988, appendix C (from memory).
  */
 
-import { RESERVOIR, type Reservoir } from '../ends/reservoir.ts';
+import { RESERVOIR, type Reservoir } from '../gas/reservoir.ts';
 
 /** Slots of a passage at work. */
 export const PASSAGE = {

@@ -9,15 +9,15 @@
  * temperature, SE = 1 - (1 - d s)^(1/d): perfect mixing for d -> 0, perfect displacement for d = 1 (derived here).
  */
 
+import { GAS, type GasModel, newGasPoint } from '../gas/gas-model.ts';
 import {
   blendReservoir,
   completeReservoir,
   newReservoir,
   RESERVOIR,
   type Reservoir,
-} from '../ends/reservoir.ts';
-import { GAS, type GasModel, newGasPoint } from '../gas/gas-model.ts';
-import { type Clock, newClock } from '../network/clock.ts';
+} from '../gas/reservoir.ts';
+import { type Clock, newClock } from '../march/clock.ts';
 import type { Release, VolumeDrive } from './drive.ts';
 import { Driven } from './driven.ts';
 import type { Flow } from './flow.ts';

@@ -1,20 +1,20 @@
 /** Case files in: what the rest of the program calls. Throws `CaseProblems` or `FileProblem` and nothing else. */
 
 import { basename, extname, isAbsolute, join } from 'node:path';
-import { CASE_KEYS, type CaseParts, caseSchema } from './case-schema.ts';
-import { openSource, parseSource } from './document.ts';
-import { engineSchema } from './engine-from-keys.ts';
-import { KINDS, type Kind, kindHint, kindOf } from './kinds.ts';
-import type { AssumedInput, Case, Engine, Pipe, Pulse, UsedInput } from './model.ts';
-import { nearest } from './nearest.ts';
-import { applyOverride, type Override, parseOverride } from './override.ts';
-import { pipeSchema } from './pipe-schema.ts';
-import { quoted } from './printable.ts';
+import type { AssumedInput, Case, Engine, Pipe, Pulse, UsedInput } from '../model/case.ts';
+import { CASE_KEYS, type CaseParts, caseSchema } from './engine/case-schema.ts';
+import { engineSchema } from './engine/engine-from-keys.ts';
+import { KINDS, type Kind, kindHint, kindOf } from './keys/kinds.ts';
+import { type Ledger, newLedger, type Schema } from './keys/schema.ts';
+import { pipeSchema } from './pipe/pipe-schema.ts';
 import { CaseProblems, FileProblem, type Problem, problemsOf } from './problem.ts';
-import { pulseSchema } from './pulse-schema.ts';
-import { type Ledger, newLedger, type Schema } from './schema.ts';
-import type { Place } from './source.ts';
-import { type Entry, entryOf, type MapNode, type Node, scalarText } from './tree.ts';
+import { pulseSchema } from './pulse/pulse-schema.ts';
+import { openSource, parseSource } from './text/document.ts';
+import { nearest } from './text/nearest.ts';
+import { applyOverride, type Override, parseOverride } from './text/override.ts';
+import { quoted } from './text/printable.ts';
+import type { Place } from './text/source.ts';
+import { type Entry, entryOf, type MapNode, type Node, scalarText } from './text/tree.ts';
 
 export interface LoadOptions {
   /** Overrides, `path=value` each, worked in one after another. */

@@ -8,7 +8,6 @@ import { asPrinted } from '../../plots/theme/numbers.ts';
 import { loadCase } from '../case/load.ts';
 import type { SweepRow } from '../findings/row.ts';
 import { COLUMNS } from '../findings/row.ts';
-import { type Journal, openJournal, openOrClear } from '../study/journal.ts';
 import {
   type KeptGroup,
   type MapPlan,
@@ -18,9 +17,10 @@ import {
   planMap,
   pointsIn,
   runMap,
-} from '../study/map.ts';
-import { readMap } from '../study/map-answer.ts';
-import { openPool } from '../study/pool.ts';
+} from '../study/map/map.ts';
+import { readMap } from '../study/map/map-answer.ts';
+import { type Journal, openJournal, openOrClear } from '../study/work/journal.ts';
+import { openPool } from '../study/work/pool.ts';
 import { crankOf, travelForDuration } from '../timing/crank.ts';
 import { csvText } from './frame/csv.ts';
 import { type ExitCode, exitCodes, UsageError } from './frame/exit-codes.ts';

@@ -2,7 +2,7 @@
 
 import { overnightPage } from '../../plots/pages/overnight-page.ts';
 import { overnightCard } from '../../plots/pages/run-cards.ts';
-import { loadStudy, type OpenedStudy } from '../case/study-load.ts';
+import { loadStudy, type OpenedStudy } from '../case/study/study-load.ts';
 import { type Drafts, draftsOf } from '../study/overnight/drafts.ts';
 import { type Plan, planOf } from '../study/overnight/plan.ts';
 import type { RankedDraft } from '../study/overnight/ranking.ts';
@@ -10,8 +10,8 @@ import { newTally, type OvernightTask, runOvernight, type Watcher } from '../stu
 import { type OvernightSummary, overnightSummary } from '../study/overnight/summary.ts';
 import { overnightPageResult, rankingDocument, rankingTable } from '../study/overnight/tables.ts';
 import type { Tally } from '../study/overnight/tally.ts';
-import { openPool } from '../study/pool.ts';
-import { SCORE_COLUMNS, scoreText } from '../study/score.ts';
+import { openPool } from '../study/work/pool.ts';
+import { SCORE_COLUMNS, scoreText } from '../study/work/score.ts';
 import { csvText } from './frame/csv.ts';
 import { type ExitCode, exitCodes } from './frame/exit-codes.ts';
 import type { Flags } from './frame/flags.ts';

@@ -2,8 +2,8 @@
 
 import { verifyCard } from '../../plots/pages/run-cards.ts';
 import { verifyPage } from '../../plots/pages/verify-page.ts';
-import { openPool } from '../study/pool.ts';
-import { problemCount, runVerify, type VerifyResult } from '../study/verify/run-verify.ts';
+import { problemCount, runVerify, type VerifyResult } from '../study/verify.ts';
+import { openPool } from '../study/work/pool.ts';
 import { type ExitCode, exitCodes } from './frame/exit-codes.ts';
 import { jsonText } from './frame/json.ts';
 import { pageAssets } from './frame/page-assets.ts';

@@ -11,8 +11,8 @@
  * L to the baffle's end. Neither knows the port, the steepening of the pulse or the gas's real temperature: the formula
  * starts a draft, the simulation judges it.
  */
-import type { Engine, Pipe, Section } from '../case/model.ts';
-import type { PipeProportions } from './pipe-proportions.ts';
+import type { Engine, Pipe, Section } from '../model/case.ts';
+import type { PipeProportions } from '../pipe/pipe-proportions.ts';
 
 const INCH = 0.0254;
 

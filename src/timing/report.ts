@@ -2,7 +2,9 @@
  * Everything that can be said of an engine and its pipe before a single wave is computed: port events, areas,
  * time-areas, the pipe's geometry, the handbook's opinion, rules of thumb, and what was assumed on the way.
  */
-import type { AssumedInput, Case } from '../case/model.ts';
+import type { AssumedInput, Case } from '../model/case.ts';
+import type { PipeLengths, SectionRow } from '../pipe/pipe-table.ts';
+import { diameterAt, pipeLengths, sectionRows, TRANSITION } from '../pipe/pipe-table.ts';
 import { meanPistonSpeed } from './crank.ts';
 import type { EngineEvents, PortEvents } from './events.ts';
 import { engineEvents } from './events.ts';
@@ -15,8 +17,6 @@ import {
   tunedSpeed,
 } from './handbook.ts';
 import { type HandbookTimeArea, handbookTimeAreas } from './handbook-time-areas.ts';
-import type { PipeLengths, SectionRow } from './pipe-table.ts';
-import { diameterAt, pipeLengths, sectionRows, TRANSITION } from './pipe-table.ts';
 import { releaseEstimate } from './release-estimate.ts';
 import { RULES } from './rules/all-rules.ts';
 import type { RuleFinding, RuleInput } from './rules/rule.ts';

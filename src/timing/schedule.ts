@@ -8,7 +8,7 @@
  * Areas come in two measures: on the bore's wall, as cut, and at right angles to the stream (`stream-area.ts`).
  * They are geometric; discharge coefficients are the solver's.
  */
-import type { Engine, Intake } from '../case/model.ts';
+import type { Engine, Intake } from '../model/case.ts';
 import type { Crank } from './crank.ts';
 import { crankAnglesAtTravel, pistonTravel, travelForDuration } from './crank.ts';
 import type { EngineEvents } from './events.ts';

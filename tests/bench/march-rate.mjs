@@ -38,9 +38,9 @@ export function bareDuct(scheme) {
 /** The demo engine with everything on, at one speed: ns per cell and step, steps a cycle, cells. */
 export async function demoEngine(caseFile, rpm) {
   const { loadCase } = await import('../../dist/src/case/load.js');
-  const { buildEngine } = await import('../../dist/src/study/engine/build.js');
-  const { startCold } = await import('../../dist/src/study/engine/state.js');
-  const { marchCycle } = await import('../../dist/src/study/engine/cycle.js');
+  const { buildEngine } = await import('../../dist/src/engine/build.js');
+  const { startCold } = await import('../../dist/src/engine/run/state.js');
+  const { marchCycle } = await import('../../dist/src/engine/run/cycle.js');
   const subject = loadCase(caseFile);
   const engine = buildEngine(subject, rpm, subject.run.cell);
   startCold(engine);

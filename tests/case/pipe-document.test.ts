@@ -4,8 +4,8 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { loadPipe, readKind } from '../../src/case/load.ts';
-import type { Pipe } from '../../src/case/model.ts';
-import { pipeDocument } from '../../src/case/pipe-document.ts';
+import { pipeDocument } from '../../src/case/pipe/pipe-document.ts';
+import type { Pipe } from '../../src/model/case.ts';
 import { CASES, DRAFTS, file } from './files.ts';
 
 const pipes = readdirSync(CASES, { recursive: true, encoding: 'utf8' }).filter(

@@ -5,7 +5,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { jsonSchemas } from '../../src/case/json-schemas.ts';
+import { jsonSchemas } from '../../src/case/schemas/json-schemas.ts';
 import { CASES, demo, replaced } from './files.ts';
 import { fits } from './json-schema-check.ts';
 
@@ -45,10 +45,10 @@ describe('JSON Schemas', () => {
     expect(fits(value, schemas.engine)).toBe(false);
   });
 
-  test.runIf(existsSync(new URL('../../dist/src/case/write-schemas.js', import.meta.url)))(
+  test.runIf(existsSync(new URL('../../dist/src/case/schemas/write-schemas.js', import.meta.url)))(
     'the build writes them',
     () => {
-      const script = new URL('../../dist/src/case/write-schemas.js', import.meta.url).pathname;
+      const script = new URL('../../dist/src/case/schemas/write-schemas.js', import.meta.url).pathname;
       execFileSync(process.execPath, [script], { cwd: new URL('../..', import.meta.url).pathname });
       const written: unknown = JSON.parse(
         readFileSync(new URL('../../dist/schema/engine.json', import.meta.url), 'utf8'),

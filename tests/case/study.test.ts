@@ -3,8 +3,8 @@
 import { mkdirSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { loadStudy, overridesOf } from '../../src/case/study-load.ts';
-import { SCORE_COLUMNS } from '../../src/study/score.ts';
+import { loadStudy, overridesOf } from '../../src/case/study/study-load.ts';
+import { SCORE_COLUMNS } from '../../src/study/work/score.ts';
 import { CASES, file, problems } from './files.ts';
 
 const load = (path: string, set: readonly string[] = []) => loadStudy(path, { set, columns: SCORE_COLUMNS });

@@ -3,8 +3,8 @@
 import { describe, expect, test } from 'vitest';
 import { echoWords, mapFindings } from '../../src/commands/words/map-text.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
-import type { MapAnswer } from '../../src/study/map-answer.ts';
-import { readMap } from '../../src/study/map-answer.ts';
+import type { MapAnswer } from '../../src/study/map/map-answer.ts';
+import { readMap } from '../../src/study/map/map-answer.ts';
 
 function words(gains: readonly number[]): string {
   const points = gains.map((echo_gain, k) => ({

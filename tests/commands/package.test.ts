@@ -46,8 +46,8 @@ describe('the tarball', () => {
   test('holds the program, the solver with its types, schemas, cases, licence', () => {
     for (const file of [
       'dist/src/main.js',
-      'dist/src/study/worker.js',
-      'dist/src/study/thread.cjs',
+      'dist/src/study/work/worker.js',
+      'dist/src/study/work/thread.cjs',
       'dist/solver/index.js',
       'dist/solver/index.d.ts',
       'dist/plots/bundle/sweep-page.js',

@@ -6,15 +6,15 @@ import { join } from 'node:path';
 import { afterAll, beforeEach, describe, expect, test, vi } from 'vitest';
 import { commonFlags, flagsOf } from '../../src/commands/frame/flags.ts';
 import { run } from '../../src/commands/verify.ts';
-import { judge } from '../../src/study/verify/check.ts';
-import type { VerifyResult } from '../../src/study/verify/run-verify.ts';
+import type { VerifyResult } from '../../src/study/verify.ts';
+import { judge } from '../../src/verify/check.ts';
 
 const result = vi.hoisted(() => ({ value: undefined as unknown }));
-vi.mock('../../src/study/verify/run-verify.ts', () => ({
+vi.mock('../../src/study/verify.ts', () => ({
   problemCount: 2,
   runVerify: async () => result.value,
 }));
-vi.mock('../../src/study/pool.ts', () => ({ openPool: () => ({ close: async () => undefined }) }));
+vi.mock('../../src/study/work/pool.ts', () => ({ openPool: () => ({ close: async () => undefined }) }));
 
 const folder = mkdtempSync(join(tmpdir(), 'verify-'));
 afterAll(() => rmSync(folder, { recursive: true }));

@@ -4,8 +4,8 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { isPhysicalCell } from '../../solver/duct/physical.ts';
 import { Duct, GasModel, MeshDuct, meshTapers, Network } from '../../solver/index.ts';
+import { isPhysicalCell } from '../../solver/scheme/conservative/physical-cells.ts';
 
 const CELLS = 40;
 const TUBE = meshTapers([{ length: 1, diameter: [0.04, 0.04] }], CELLS);

@@ -4,15 +4,15 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { completeArrival } from '../../solver/ends/arrival.ts';
+import { completeArrival } from '../../solver/duct/arrival.ts';
 import { answerClosed } from '../../solver/ends/closed.ts';
 import { answerNonReflecting } from '../../solver/ends/non-reflecting.ts';
 import { answerOrifice, chokedMach } from '../../solver/ends/orifice.ts';
 import { answerStep } from '../../solver/ends/step.ts';
 import { ANSWER, ARRIVE, type DuctEnd, GasModel, newReservoir, setReservoir } from '../../solver/index.ts';
-import { bordaStep, contractedStep, isentropicStep } from '../../src/exact/area-step.ts';
-import { reflectAtOpenEnd } from '../../src/exact/open-end.ts';
-import { expectRow } from '../exact/digits.ts';
+import { bordaStep, contractedStep, isentropicStep } from '../../src/verify/exact/area-step.ts';
+import { reflectAtOpenEnd } from '../../src/verify/exact/open-end.ts';
+import { expectRow } from '../verify/exact/digits.ts';
 import { straight } from './constant-gamma.ts';
 
 const GAMMA = 1.4;

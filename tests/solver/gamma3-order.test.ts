@@ -5,7 +5,7 @@
 
 import { expect, test } from 'vitest';
 import { GasModel } from '../../solver/index.ts';
-import { gamma3Tube } from '../../src/exact/gamma3-tube.ts';
+import { gamma3Tube } from '../../src/verify/exact/gamma3-tube.ts';
 import { closedTube, straight } from './constant-gamma.ts';
 
 const EPS = 0.2;

@@ -8,7 +8,7 @@ import { airFuelRatio, burntMoles, mixtureMass, reactionHeat } from '../../solve
 import { NASA9, type SpeciesName } from '../../solver/gas/nasa9.ts';
 import { molarEnthalpy, molarEntropy, molarHeatCapacity } from '../../solver/gas/species.ts';
 import { GasModel } from '../../solver/index.ts';
-import { expectPrinted, expectRow } from '../exact/digits.ts';
+import { expectPrinted, expectRow } from '../verify/exact/digits.ts';
 
 describe('species', () => {
   // cp at 300, 500, 1000, 1500, 2000 K [J/(mol K)], H(1000 K) - H(298.15 K) [kJ/mol], S(298.15 K) [J/(mol K)].

@@ -9,9 +9,9 @@ import {
   keptDarcyFactor,
   pulsatingCoefficient,
   viscosity,
-} from '../../solver/losses/wall-losses.ts';
-import { colebrook } from '../../src/exact/friction.ts';
-import { expectPrinted, expectRow } from '../exact/digits.ts';
+} from '../../solver/scheme/conservative/wall-losses.ts';
+import { colebrook } from '../../src/verify/exact/friction.ts';
+import { expectPrinted, expectRow } from '../verify/exact/digits.ts';
 import { AIR, closedTube, fill, straight } from './constant-gamma.ts';
 
 describe('friction factor', () => {

@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { GasModel, newReservoir, type Reservoir, setReservoir } from '../../solver/index.ts';
 import { fillFlux, moveColumn, newPassage, PASSAGE } from '../../solver/volumes/passage.ts';
-import { expectPrinted } from '../exact/digits.ts';
+import { expectPrinted } from '../verify/exact/digits.ts';
 
 /** Quasi-steady flow per effective area [kg/(s m2)]. */
 function orificeFlux(reservoir: Reservoir, outside: number): number {

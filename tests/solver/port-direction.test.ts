@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { type Link, Network, newFlow, rigidDrive, Volume } from '../../solver/index.ts';
-import { AIR, fill, linkOf, reservoirOf, straight } from '../../src/study/verify/rig.ts';
+import { AIR, fill, linkOf, reservoirOf, straight } from '../../src/verify/rig/rig.ts';
 
 /** Mass flow out of a vessel at a pressure through a port of two areas, after a millisecond [kg/s]. */
 function flow(pressure: number, areaOut: number, areaIn: number): number {

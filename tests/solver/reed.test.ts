@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { petalFrequency, type ReedPetals, ReedValve } from '../../solver/index.ts';
-import { rootBetween } from '../../src/exact/root.ts';
+import { rootBetween } from '../../src/verify/exact/root.ts';
 
 // A carbon petal of 0.4 mm.
 const PETALS: ReedPetals = {

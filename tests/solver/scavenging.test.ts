@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { dryAir } from '../../solver/gas/mixture.ts';
 import { CLOCK, type Clock, GasModel, newClock, RESERVOIR, rigidDrive, Volume } from '../../solver/index.ts';
-import { displacement, perfectMixing, threeWayStream } from '../../src/exact/scavenging.ts';
+import { displacement, perfectMixing, threeWayStream } from '../../src/verify/exact/scavenging.ts';
 
 const GAS = GasModel.blend(dryAir(), dryAir());
 const TEMPERATURE = 400;

@@ -1,7 +1,7 @@
 /** Shock tubes against the exact Riemann solution. Ring: exact solution. */
 
 import { describe, expect, test } from 'vitest';
-import { type GasState, sampleRiemann, solveRiemann } from '../../src/exact/riemann.ts';
+import { type GasState, sampleRiemann, solveRiemann } from '../../src/verify/exact/riemann.ts';
 import { runTube, type ShockTube, TORO } from './toro.ts';
 
 const state = ([density, velocity, pressure]: ShockTube['left'], gamma = 1.4): GasState => ({

@@ -4,12 +4,12 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { completeArrival } from '../../solver/ends/arrival.ts';
+import { completeArrival } from '../../solver/duct/arrival.ts';
 import { answerJunction } from '../../solver/ends/junction.ts';
 import { answerNonReflecting } from '../../solver/ends/non-reflecting.ts';
 import { answerOrifice } from '../../solver/ends/orifice.ts';
-import { blendReservoir } from '../../solver/ends/reservoir.ts';
 import { answerStep } from '../../solver/ends/step.ts';
+import { blendReservoir } from '../../solver/gas/reservoir.ts';
 import {
   ARRIVE,
   type Duct,
@@ -21,8 +21,8 @@ import {
   RESERVOIR,
   setReservoir,
 } from '../../solver/index.ts';
-import { meet } from '../../solver/kernel/meet.ts';
-import { unconverged } from '../../solver/network/unconverged.ts';
+import { unconverged } from '../../solver/march/unconverged.ts';
+import { meet } from '../../solver/scheme/conservative/meet.ts';
 import { AIR, fill, straight } from './constant-gamma.ts';
 
 /** Air at a pressure. */

@@ -3,6 +3,7 @@
  * Simulation of Two-Stroke Engines (1996). Ring: published values, re-computed here.
  */
 import { describe, expect, it } from 'vitest';
+import { THREE_STAGE_RACING, TWO_STAGE_RACING, TWO_STAGE_ROAD } from '../../src/pipe/pipe-proportions.ts';
 import {
   handbookGasTemperature,
   handbookPipe,
@@ -14,7 +15,6 @@ import {
   tunedLength,
   tunedSpeed,
 } from '../../src/timing/handbook.ts';
-import { THREE_STAGE_RACING, TWO_STAGE_RACING, TWO_STAGE_ROAD } from '../../src/timing/pipe-proportions.ts';
 import { engine, pipe } from './saltmarsh.ts';
 
 const INCH = 0.0254;

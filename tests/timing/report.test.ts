@@ -4,9 +4,9 @@
  */
 import { describe, expect, it } from 'vitest';
 import { renderCheck } from '../../src/commands/check.ts';
+import { coneVolume, diameterAt, includedAngleDeg, sectionRows } from '../../src/pipe/pipe-table.ts';
 import { engineEvents } from '../../src/timing/events.ts';
 import { handbookSoundSpeed, tunedLength } from '../../src/timing/handbook.ts';
-import { coneVolume, diameterAt, includedAngleDeg, sectionRows } from '../../src/timing/pipe-table.ts';
 import { headerFlux, machOfFlux, orificeFlux, releaseEstimate } from '../../src/timing/release-estimate.ts';
 import { aimedSpeed, checkReport } from '../../src/timing/report.ts';
 import { timeAreas } from '../../src/timing/time-area.ts';

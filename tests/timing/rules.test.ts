@@ -3,7 +3,7 @@
  * give. What each rule calls usual is common practice or a handbook's figure, named in the rule itself.
  */
 import { describe, expect, it } from 'vitest';
-import type { Case, Engine, PortWindow, Section } from '../../src/case/model.ts';
+import type { Case, Engine, PortWindow, Section } from '../../src/model/case.ts';
 import { checkReport } from '../../src/timing/report.ts';
 import { RULES } from '../../src/timing/rules/all-rules.ts';
 import { engine, exhaustWindow, pipe, saltmarsh, section, transferWindow } from './saltmarsh.ts';

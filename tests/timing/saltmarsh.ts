@@ -1,5 +1,5 @@
 /** The Saltmarsh club's 125 cc sprint single, invented for these tests, as a resolved case. */
-import type { Case, Engine, Pipe, PortWindow, Section } from '../../src/case/model.ts';
+import type { Case, Engine, Pipe, PortWindow, Section } from '../../src/model/case.ts';
 
 const MM = 1e-3;
 const discharge = { outFull: 0.8, outCrack: 0.7, inFull: 0.75, inCrack: 0.65 };

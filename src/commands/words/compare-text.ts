@@ -11,7 +11,7 @@ import {
   summarise,
   targetText,
 } from '../../../plots/pages/compare-answer.ts';
-import type { SweepResult } from '../../study/result.ts';
+import type { SweepResult } from '../../engine/read/result.ts';
 import { folded } from '../frame/folded.ts';
 import { plainText } from '../frame/plain-text.ts';
 import { type Column, tableText } from '../frame/table.ts';

@@ -1,6 +1,6 @@
 /** A map in words and a table of one speed, for the terminal. */
 
-import type { MapPoint, MapResult } from '../../study/map.ts';
+import type { MapPoint, MapResult } from '../../study/map/map.ts';
 import {
   ALIKE_SHARE,
   type Extreme,
@@ -8,7 +8,7 @@ import {
   middleLead,
   type Span,
   type Step,
-} from '../../study/map-answer.ts';
+} from '../../study/map/map-answer.ts';
 import { folded } from '../frame/folded.ts';
 import { plainText } from '../frame/plain-text.ts';
 import { type Column, tableText } from '../frame/table.ts';

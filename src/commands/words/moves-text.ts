@@ -1,6 +1,6 @@
 /** How far inputs move the answer: beside the inputs for the page, and the strongest for the terminal. */
 
-import type { Move, Moves } from '../../study/sensitivity.ts';
+import type { Move, Moves } from '../../study/sweep/sensitivity.ts';
 import { folded } from '../frame/folded.ts';
 import { type Column, tableText } from '../frame/table.ts';
 

@@ -3,8 +3,8 @@
 import { landing } from '../../../plots/figures/landing.ts';
 import { withGaps } from '../../../plots/figures/sweep-row.ts';
 import { sweepAnswer } from '../../../plots/pages/sweep-answer.ts';
+import type { SweepResult } from '../../engine/read/result.ts';
 import type { SweepRow } from '../../findings/row.ts';
-import type { SweepResult } from '../../study/result.ts';
 import { folded } from '../frame/folded.ts';
 import { plainText } from '../frame/plain-text.ts';
 import { type Column, tableText } from '../frame/table.ts';

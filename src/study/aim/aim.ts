@@ -7,8 +7,8 @@
  *   5. sensitivities at the target, and which limits are reached
  */
 
-import type { Pipe } from '../../case/model.ts';
-import { constraintList } from '../constraints.ts';
+import type { Pipe } from '../../model/case.ts';
+import { constraintList } from '../work/constraints.ts';
 import type { Evaluator } from './evaluator.ts';
 import { bestFinalist } from './finalists.ts';
 import { reachedLimits } from './limits.ts';

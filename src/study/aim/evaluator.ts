@@ -3,11 +3,11 @@
  * broken off goes on by asking the same questions.
  */
 
-import type { Case } from '../../case/model.ts';
-import { fingerprintOf } from '../canonical-json.ts';
-import type { DraftResult } from '../draft.ts';
-import { type Journal, openJournal } from '../journal.ts';
-import type { Pool } from '../pool.ts';
+import type { Case } from '../../model/case.ts';
+import { fingerprintOf } from '../work/canonical-json.ts';
+import type { DraftResult } from '../work/draft.ts';
+import { type Journal, openJournal } from '../work/journal.ts';
+import type { Pool } from '../work/pool.ts';
 
 export interface Asked {
   readonly name: string;

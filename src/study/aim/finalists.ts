@@ -4,16 +4,16 @@
  * other are run again beside the start, and what counts is what they do on the fine mesh.
  */
 
-import type { Pipe } from '../../case/model.ts';
-import type { Constraint } from '../constraints.ts';
-import type { DraftResult } from '../draft.ts';
-import type { Point } from '../optimise/search.ts';
+import type { Pipe } from '../../model/case.ts';
+import { roundedPipe } from '../../pipe/rounding.ts';
+import type { Point } from '../search/search.ts';
+import type { Constraint } from '../work/constraints.ts';
+import type { DraftResult } from '../work/draft.ts';
 import type { Evaluator } from './evaluator.ts';
 import { meshed } from './mesh.ts';
 import { judge, judgedSpeeds } from './objective.ts';
 import { type AimQuantity, pipeAt } from './quantities.ts';
 import { AimFailure, type AimWish } from './result.ts';
-import { roundedPipe } from './rounding.ts';
 import { type Tried, worstMiss } from './search.ts';
 
 /** Leaders that are run again. */

@@ -3,11 +3,11 @@
  * place of a guess. The header begins with the flange's diameter and widens to the handbook's, so that nothing jumps.
  */
 
-import type { Case, Pipe } from '../../case/model.ts';
+import type { Case, Pipe } from '../../model/case.ts';
+import { THREE_STAGE_RACING, TWO_STAGE_RACING } from '../../pipe/pipe-proportions.ts';
+import { diameterOf } from '../../pipe/pipe-table.ts';
+import { withWallOf } from '../../pipe/shape.ts';
 import { handbookPipe } from '../../timing/handbook.ts';
-import { THREE_STAGE_RACING, TWO_STAGE_RACING } from '../../timing/pipe-proportions.ts';
-import { diameterOf } from '../../timing/pipe-table.ts';
-import { withWallOf } from './shape.ts';
 
 export interface HandbookWish {
   readonly target: number;

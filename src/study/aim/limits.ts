@@ -1,6 +1,6 @@
 /** What holds an aimed pipe back: ends of the searched ranges, constraints it rests on, and the window of its plug-back. */
 
-import type { Constraint, Drawn } from '../constraints.ts';
+import type { Constraint, Drawn } from '../work/constraints.ts';
 import type { AimQuantity } from './quantities.ts';
 import type { AimedPipe } from './result.ts';
 

@@ -5,8 +5,8 @@
  * of the torque of the pipe that the search started from, so that the search finds its way back in.
  */
 
-import type { DraftResult } from '../draft.ts';
-import { type ReadRow, scoreOf } from '../score.ts';
+import type { DraftResult } from '../work/draft.ts';
+import { type ReadRow, scoreOf } from '../work/score.ts';
 
 /** Half the band round the target [rpm]. */
 export const BAND = 250;

@@ -4,8 +4,8 @@
  * sensible pipe; the stinger's bore stays where a pipe does not run hot.
  */
 
-import type { Pipe } from '../../case/model.ts';
-import { bellyDiameter, tailDiameter, withBelly, withEnd, withLength, withTail } from './shape.ts';
+import type { Pipe } from '../../model/case.ts';
+import { bellyDiameter, tailDiameter, withBelly, withEnd, withLength, withTail } from '../../pipe/shape.ts';
 
 export interface AimQuantity {
   /** `header length` */

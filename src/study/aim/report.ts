@@ -1,7 +1,7 @@
 /** What aiming came to as plain data: the document, what the page is made of, and the lines of the table. */
 
 import type { SweepRow } from '../../findings/row.ts';
-import { outlineOf } from '../sweep.ts';
+import { outlineOf } from '../work/run-sweep.ts';
 import { BAND } from './objective.ts';
 import type { AimedPipe, AimResult, AimWish } from './result.ts';
 

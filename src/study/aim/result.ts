@@ -1,8 +1,8 @@
 /** What aiming is asked for, and what it comes to. */
 
-import type { Case, Pipe } from '../../case/model.ts';
-import type { Constraints } from '../../case/study.ts';
-import type { ReadRow } from '../score.ts';
+import type { Case, Pipe } from '../../model/case.ts';
+import type { Constraints } from '../../model/study.ts';
+import type { ReadRow } from '../work/score.ts';
 import type { Judged } from './objective.ts';
 import type { Tried } from './search.ts';
 import type { Sensitivity } from './sensitivities.ts';

@@ -3,10 +3,10 @@
  * forbids it. The search minimises, so it is told minus the score.
  */
 
-import type { Case, Pipe } from '../../case/model.ts';
-import type { Constraint } from '../constraints.ts';
-import { cmaEs } from '../optimise/cma-es.ts';
-import { type Best, minimise, type Point, type SearchOutcome } from '../optimise/search.ts';
+import type { Case, Pipe } from '../../model/case.ts';
+import { cmaEs } from '../search/cma-es.ts';
+import { type Best, minimise, type Point, type SearchOutcome } from '../search/search.ts';
+import type { Constraint } from '../work/constraints.ts';
 import type { Asked, Evaluator } from './evaluator.ts';
 import { meshed } from './mesh.ts';
 import { type Judged, judge, judgedSpeeds } from './objective.ts';

@@ -6,11 +6,11 @@
  * shoulders to the other.
  */
 
-import type { Case, Pipe } from '../../case/model.ts';
-import type { DraftResult } from '../draft.ts';
+import type { Case, Pipe } from '../../model/case.ts';
+import { withLength } from '../../pipe/shape.ts';
+import type { DraftResult } from '../work/draft.ts';
 import type { Asked, Evaluator } from './evaluator.ts';
 import { meshed } from './mesh.ts';
-import { withLength } from './shape.ts';
 
 export interface Sensitivity {
   readonly name: string;

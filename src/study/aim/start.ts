@@ -3,9 +3,9 @@
  * one; both are run over the judged band.
  */
 
-import type { Pipe } from '../../case/model.ts';
+import type { Pipe } from '../../model/case.ts';
 import { engineEvents } from '../../timing/events.ts';
-import type { DraftResult } from '../draft.ts';
+import type { DraftResult } from '../work/draft.ts';
 import type { Asked, Evaluator } from './evaluator.ts';
 import { handbookStart } from './handbook-start.ts';
 import { meshed } from './mesh.ts';

@@ -4,9 +4,9 @@
  * rounded pipe is tried with a few lengths of one section, by default the header, and the best of them is taken.
  */
 
-import type { Pipe } from '../../case/model.ts';
-import type { Constraint } from '../constraints.ts';
-import type { DraftResult } from '../draft.ts';
+import type { Pipe } from '../../model/case.ts';
+import type { Constraint } from '../work/constraints.ts';
+import type { DraftResult } from '../work/draft.ts';
 import type { Evaluator } from './evaluator.ts';
 import { meshed } from './mesh.ts';
 import { judge, judgedSpeeds } from './objective.ts';

@@ -4,12 +4,12 @@
  */
 
 import { caseOf } from '../../case/load.ts';
-import type { Case } from '../../case/model.ts';
-import { type OpenedStudy, overridesOf, valueText } from '../../case/study-load.ts';
-import { type Sample, sampleOver } from '../sampling/axis.ts';
-import { fullGrid } from '../sampling/full-grid.ts';
-import { latinHypercube } from '../sampling/latin-hypercube.ts';
-import { sobolSequence } from '../sampling/sobol.ts';
+import { type OpenedStudy, overridesOf, valueText } from '../../case/study/study-load.ts';
+import type { Case } from '../../model/case.ts';
+import { type Sample, sampleOver } from '../search/axis.ts';
+import { fullGrid } from '../search/full-grid.ts';
+import { latinHypercube } from '../search/latin-hypercube.ts';
+import { sobolSequence } from '../search/sobol.ts';
 import { pipeReadings, type ShownQuantity } from './quantities.ts';
 
 export interface Drafts {

@@ -1,8 +1,8 @@
 /** What a journal is the journal of: everything that a draft's result depends on, and nothing of where files lie. */
 
 import { readFileSync } from 'node:fs';
-import type { OpenedStudy } from '../../case/study-load.ts';
-import { fingerprintOf } from '../canonical-json.ts';
+import type { OpenedStudy } from '../../case/study/study-load.ts';
+import { fingerprintOf } from '../work/canonical-json.ts';
 import type { Drafts } from './drafts.ts';
 
 export function fingerprintParts({

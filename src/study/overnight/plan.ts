@@ -5,8 +5,8 @@
  */
 
 import { CaseProblems } from '../../case/problem.ts';
-import { type OpenedStudy, studyProblem } from '../../case/study-load.ts';
-import { type Constraint, constraintList, type Drawn } from '../constraints.ts';
+import { type OpenedStudy, studyProblem } from '../../case/study/study-load.ts';
+import { type Constraint, constraintList, type Drawn } from '../work/constraints.ts';
 import type { Drafts } from './drafts.ts';
 
 /** Drafts looked at before the start at most. */

@@ -1,7 +1,7 @@
 /** What is shown of a pipe that comes from a file of its own: the lengths and bores that drafts differ by. */
 
-import type { Case } from '../../case/model.ts';
-import { pipeLengths, sectionRows } from '../../timing/pipe-table.ts';
+import type { Case } from '../../model/case.ts';
+import { pipeLengths, sectionRows } from '../../pipe/pipe-table.ts';
 
 /** A column of the ranking that says what a draft is. */
 export interface ShownQuantity {

@@ -4,7 +4,7 @@
  * score there; then what failed and what was left out.
  */
 
-import type { Constraint } from '../constraints.ts';
+import type { Constraint } from '../work/constraints.ts';
 import type { Drafts } from './drafts.ts';
 import type { Standing, Tally } from './tally.ts';
 

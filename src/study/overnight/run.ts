@@ -4,11 +4,11 @@
  * draft is depends on its number alone, so a broken study goes on with nothing lost and nothing done twice.
  */
 
-import type { OpenedStudy } from '../../case/study-load.ts';
-import type { DraftJob, DraftResult } from '../draft.ts';
-import type { Job } from '../jobs.ts';
-import { type Journal, openJournal } from '../journal.ts';
-import type { Pool } from '../pool.ts';
+import type { OpenedStudy } from '../../case/study/study-load.ts';
+import type { DraftJob, DraftResult } from '../work/draft.ts';
+import type { Job } from '../work/jobs.ts';
+import { type Journal, openJournal } from '../work/journal.ts';
+import type { Pool } from '../work/pool.ts';
 import type { Drafts } from './drafts.ts';
 import { fingerprintParts } from './fingerprint.ts';
 import { admission, type Plan } from './plan.ts';

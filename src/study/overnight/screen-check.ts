@@ -3,7 +3,7 @@
  * for all drafts, the same is asked of many random halves of them, as if each half had been the study.
  */
 
-import { randomSource } from '../random.ts';
+import { randomSource } from '../search/random.ts';
 import { orderByScore } from './ranking.ts';
 
 export interface ScreenCheck {

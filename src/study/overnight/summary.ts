@@ -1,10 +1,10 @@
 /** What an overnight study comes to: its ranking, the rows of the best, what the score depends on, and what to mind. */
 
-import type { DraftResult } from '../draft.ts';
-import { openJournal } from '../journal.ts';
-import type { SweepResult } from '../result.ts';
-import { type ReadRow, scoreName } from '../score.ts';
-import { outlineOf } from '../sweep.ts';
+import type { SweepResult } from '../../engine/read/result.ts';
+import type { DraftResult } from '../work/draft.ts';
+import { openJournal } from '../work/journal.ts';
+import { outlineOf } from '../work/run-sweep.ts';
+import { type ReadRow, scoreName } from '../work/score.ts';
 import { fingerprintParts } from './fingerprint.ts';
 import { type Importance, importanceOf } from './importance.ts';
 import { type RankedDraft, rankedDrafts } from './ranking.ts';

@@ -1,7 +1,7 @@
 /** The ranking as plain data: columns and rows for its file, and what the page is made of. */
 
 import type { SweepRow } from '../../findings/row.ts';
-import { scoreText } from '../score.ts';
+import { scoreText } from '../work/score.ts';
 import type { RankedDraft } from './ranking.ts';
 import type { OvernightTask } from './run.ts';
 import type { OvernightSummary } from './summary.ts';

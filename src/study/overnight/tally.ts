@@ -4,9 +4,9 @@
  * everything else stays in the journal.
  */
 
-import type { Study } from '../../case/study.ts';
-import type { DraftResult } from '../draft.ts';
-import { curveOf, type ReadRow, scoreOf, termName, valueAt } from '../score.ts';
+import type { Study } from '../../model/study.ts';
+import type { DraftResult } from '../work/draft.ts';
+import { curveOf, type ReadRow, scoreOf, termName, valueAt } from '../work/score.ts';
 
 /** How a draft stands. */
 export type Standing = 'open' | 'scored' | 'failed' | 'outside' | 'screened';

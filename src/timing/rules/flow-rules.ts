@@ -1,6 +1,7 @@
 /** Rules about flow through port, passage and crankcase: areas against each other and against what the power wants. */
+
+import { diameterAt, diameterOf, TRANSITION } from '../../pipe/pipe-table.ts';
 import { meanPistonSpeed } from '../crank.ts';
-import { diameterAt, diameterOf, TRANSITION } from '../pipe-table.ts';
 import { bmepServed, timeAreasWanted } from '../time-area.ts';
 import { crankcaseCompression, sweptVolume } from '../volume.ts';
 import type { RuleFinding, RuleInput } from './rule.ts';

@@ -1,8 +1,8 @@
 /** Rules about the chamber: cone angles, belly, stinger, and its length against the handbook's. */
-import type { Section } from '../../case/model.ts';
+import type { Section } from '../../model/case.ts';
+import type { SectionRow } from '../../pipe/pipe-table.ts';
+import { diameterOf, includedAngleDeg } from '../../pipe/pipe-table.ts';
 import { handbookSoundSpeed, tunedLength, tunedSpeed } from '../handbook.ts';
-import type { SectionRow } from '../pipe-table.ts';
-import { diameterOf, includedAngleDeg } from '../pipe-table.ts';
 import type { RuleFinding, RuleInput } from './rule.ts';
 import { BLAIR, finding, JENNINGS, mm, NO_SOURCE } from './rule.ts';
 

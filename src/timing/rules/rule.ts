@@ -2,9 +2,9 @@
  * A rule of thumb as advice: what was found, what is usual, why, and what moves it. Nothing here passes or fails an
  * engine; `outside` only says on which side of the usual range the value lies.
  */
-import type { Engine, Pipe } from '../../case/model.ts';
+import type { Engine, Pipe } from '../../model/case.ts';
+import type { PipeLengths, SectionRow } from '../../pipe/pipe-table.ts';
 import type { EngineEvents } from '../events.ts';
-import type { PipeLengths, SectionRow } from '../pipe-table.ts';
 import type { ReleaseEstimate } from '../release-estimate.ts';
 import type { TimeAreas } from '../time-area.ts';
 import type { Volumes } from '../volume.ts';

@@ -5,19 +5,19 @@
 
 import { describe, expect, test } from 'vitest';
 import { cellsFor } from '../../../solver/index.ts';
-import { limitsOf } from '../../../src/case/flag-limits.ts';
 import { loadCase } from '../../../src/case/load.ts';
-import type { Case, Pipe } from '../../../src/case/model.ts';
+import { limitsOf } from '../../../src/case/study/flag-limits.ts';
+import type { Case, Pipe } from '../../../src/model/case.ts';
+import { exhaustSections } from '../../../src/pipe/exhaust.ts';
+import { roundedPipe } from '../../../src/pipe/rounding.ts';
+import { withBelly, withLength, withTail } from '../../../src/pipe/shape.ts';
 import { aim } from '../../../src/study/aim/aim.ts';
 import type { Asked, Evaluator } from '../../../src/study/aim/evaluator.ts';
 import { cellCount, meshed } from '../../../src/study/aim/mesh.ts';
 import { judge } from '../../../src/study/aim/objective.ts';
 import { aimQuantities, pipeAt, pointOf } from '../../../src/study/aim/quantities.ts';
 import type { AimWish } from '../../../src/study/aim/result.ts';
-import { roundedPipe } from '../../../src/study/aim/rounding.ts';
-import { withBelly, withLength, withTail } from '../../../src/study/aim/shape.ts';
-import type { DraftResult } from '../../../src/study/draft.ts';
-import { exhaustSections } from '../../../src/study/engine/exhaust.ts';
+import type { DraftResult } from '../../../src/study/work/draft.ts';
 
 const subject = loadCase(new URL('../../../cases/saltmarsh-125/draft-c.yaml', import.meta.url).pathname);
 const lengthOf = (pipe: Pipe): number => pipe.sections.reduce((sum, { length }) => sum + length, 0);

@@ -9,11 +9,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { caseOf, loadCase, loadPipe, openFile } from '../../../src/case/load.ts';
-import type { Case } from '../../../src/case/model.ts';
+import type { Case } from '../../../src/model/case.ts';
 import type { Evaluator } from '../../../src/study/aim/evaluator.ts';
 import { cellCount } from '../../../src/study/aim/mesh.ts';
 import { sensitivitiesOf } from '../../../src/study/aim/sensitivities.ts';
-import { runDraft } from '../../../src/study/draft.ts';
+import { runDraft } from '../../../src/study/work/draft.ts';
 
 const root = new URL('../../../', import.meta.url).pathname;
 const draftA = join(root, 'cases/saltmarsh-125/draft-a.yaml');

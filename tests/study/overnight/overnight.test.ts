@@ -6,7 +6,7 @@
 import { appendFileSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { randomSource } from '../../../src/study/random.ts';
+import { randomSource } from '../../../src/study/search/random.ts';
 import { broken, cheapText, type Ended, type Folder, journalLines, newFolder, read, whole } from './cheap.ts';
 
 const folder: Folder = newFolder();

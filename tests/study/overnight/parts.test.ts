@@ -2,12 +2,12 @@
 
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { loadStudy } from '../../../src/case/study-load.ts';
+import { loadStudy } from '../../../src/case/study/study-load.ts';
 import { draftsOf } from '../../../src/study/overnight/drafts.ts';
 import { importanceOf } from '../../../src/study/overnight/importance.ts';
 import { orderByScore } from '../../../src/study/overnight/ranking.ts';
 import { checkScreen } from '../../../src/study/overnight/screen-check.ts';
-import { randomSource } from '../../../src/study/random.ts';
+import { randomSource } from '../../../src/study/search/random.ts';
 import { cheapText, newFolder } from './cheap.ts';
 
 describe('importance', () => {

@@ -1,15 +1,15 @@
 /** Single pulses from file to trace: waves, ends, vessels, and what is written of them. Sources beside each check. */
 
 import { describe, expect, test } from 'vitest';
-import type { PulseEnd } from '../../../src/case/model.ts';
-import { bordaStep } from '../../../src/exact/area-step.ts';
-import { blowDownPressure } from '../../../src/exact/blow-down.ts';
-import { chamberEcho } from '../../../src/exact/chamber-echo.ts';
-import { reflectAtOpenEnd } from '../../../src/exact/open-end.ts';
-import { reflectAtPartlyOpenEnd } from '../../../src/exact/partly-open-end.ts';
+import type { PulseEnd } from '../../../src/model/case.ts';
 import { runPulse } from '../../../src/study/pulse/run-pulse.ts';
 import { wavePressure } from '../../../src/study/pulse/superposition.ts';
-import { expectRow } from '../../exact/digits.ts';
+import { bordaStep } from '../../../src/verify/exact/area-step.ts';
+import { blowDownPressure } from '../../../src/verify/exact/blow-down.ts';
+import { chamberEcho } from '../../../src/verify/exact/chamber-echo.ts';
+import { reflectAtOpenEnd } from '../../../src/verify/exact/open-end.ts';
+import { reflectAtPartlyOpenEnd } from '../../../src/verify/exact/partly-open-end.ts';
+import { expectRow } from '../../verify/exact/digits.ts';
 import { pulseOf } from './pulse-of.ts';
 
 const SOUND = Math.sqrt(1.4 * 287 * 300);

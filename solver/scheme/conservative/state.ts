@@ -1,0 +1,206 @@
+/**
+ * A duct's state for the conservative method: cell averages per volume (density, momentum, energy, burnt density), the
+ * primitive state decoded from them, the two traced states at each face, and the fluxes. Struct of arrays, made once.
+ *
+ * Cell arrays carry `GHOSTS` extra cells at each end: cell i sits at index i + GHOSTS. Face j is the left face of cell j.
+ * Conserved arrays come in pairs (`now`, `next`), so that a rejected step loses nothing.
+ */
+
+import { DuctEnd } from '../../duct/duct-end.ts';
+import type { DuctGeometry } from '../../duct/geometry.ts';
+import type { GasModel } from '../../gas/gas-model.ts';
+
+export const GHOSTS = 2;
+
+export interface Conserved {
+  readonly density: Float64Array;
+  readonly momentum: Float64Array;
+  readonly energy: Float64Array;
+  readonly burnt: Float64Array;
+}
+
+function conserved(cells: number): Conserved {
+  return {
+    density: new Float64Array(cells),
+    momentum: new Float64Array(cells),
+    energy: new Float64Array(cells),
+    burnt: new Float64Array(cells),
+  };
+}
+
+/** Losses at the wall of a duct: what is switched on, and the coefficients, refreshed every few steps. */
+export interface WallLosses {
+  readonly friction: boolean;
+  readonly heat: 'none' | 'colburn' | 'pulsating';
+  readonly roughness: number;
+}
+
+export class DuctState {
+  readonly name: string;
+  readonly gas: GasModel;
+  readonly geometry: DuctGeometry;
+  readonly cells: number;
+  readonly dx: number;
+  readonly losses: WallLosses;
+  /** Burnt gas and fresh charge both occur; false skips the transport of the burnt fraction. */
+  readonly mixed: boolean;
+
+  now: Conserved;
+  next: Conserved;
+
+  // Primitive cell state, with ghosts: density, velocity, pressure, burnt fraction, temperature, gamma, sound speed.
+  readonly r: Float64Array;
+  readonly u: Float64Array;
+  readonly p: Float64Array;
+  readonly y: Float64Array;
+  readonly T: Float64Array;
+  readonly gamma: Float64Array;
+  readonly a: Float64Array;
+
+  // Interface values of the parabolas.
+  readonly rFace: Float64Array;
+  readonly uFace: Float64Array;
+  readonly pFace: Float64Array;
+  readonly yFace: Float64Array;
+
+  // States that the characteristics bring to face j: from the left (cell j-1) and from the right (cell j).
+  readonly rLeft: Float64Array;
+  readonly uLeft: Float64Array;
+  readonly pLeft: Float64Array;
+  readonly yLeft: Float64Array;
+  readonly rRight: Float64Array;
+  readonly uRight: Float64Array;
+  readonly pRight: Float64Array;
+  readonly yRight: Float64Array;
+
+  // Face states where they meet, and the fluxes through the faces.
+  readonly rStar: Float64Array;
+  readonly uStar: Float64Array;
+  readonly pStar: Float64Array;
+  readonly yStar: Float64Array;
+  readonly massFlux: Float64Array;
+  readonly momentumFlux: Float64Array;
+  readonly energyFlux: Float64Array;
+  readonly burntFlux: Float64Array;
+
+  /** d(ln F)/dx of the cells [1/m]. */
+  readonly areaSlope: Float64Array;
+  /** Flattening of the parabolas at shocks, 0 none to 1 full, with ghosts [-]. */
+  readonly flatten: Float64Array;
+  /** Cells held flat while a failed step is taken again, 1 or 0; `calmed` says whether any is. */
+  readonly calm: Float64Array;
+  calmed = false;
+  /** Friction: G = frictionOverD |u| u [1/m]; wall heat: q rho = heatOverD (Tw - T) [W/(m3 K)]. */
+  readonly frictionOverD: Float64Array;
+  readonly heatOverD: Float64Array;
+  readonly wallTemperature: Float64Array;
+
+  /** Largest |u| + a of the state as decoded [m/s]; heat taken from the walls over the last step [J]. */
+  fastest = 0;
+  heatTaken = 0;
+
+  readonly left: DuctEnd;
+  readonly right: DuctEnd;
+
+  constructor(
+    name: string,
+    gas: GasModel,
+    geometry: DuctGeometry,
+    losses: WallLosses = { friction: false, heat: 'none', roughness: 0 },
+    mixed = true,
+  ) {
+    const n = geometry.cells;
+    if (n < 4) throw new RangeError(`duct "${name}" has ${n} cells; the parabolas need at least 4`);
+    this.name = name;
+    this.gas = gas;
+    this.geometry = geometry;
+    this.cells = n;
+    this.dx = geometry.dx;
+    this.losses = losses;
+    this.mixed = mixed && !gas.perfect;
+    this.now = conserved(n);
+    this.next = conserved(n);
+    const cell = (): Float64Array => new Float64Array(n + 2 * GHOSTS);
+    const face = (): Float64Array => new Float64Array(n + 1);
+    this.r = cell();
+    this.u = cell();
+    this.p = cell();
+    this.y = cell();
+    this.T = cell();
+    this.gamma = cell();
+    this.a = cell();
+    this.rFace = face();
+    this.uFace = face();
+    this.pFace = face();
+    this.yFace = face();
+    this.rLeft = face();
+    this.uLeft = face();
+    this.pLeft = face();
+    this.yLeft = face();
+    this.rRight = face();
+    this.uRight = face();
+    this.pRight = face();
+    this.yRight = face();
+    this.rStar = face();
+    this.uStar = face();
+    this.pStar = face();
+    this.yStar = face();
+    this.massFlux = face();
+    this.momentumFlux = face();
+    this.energyFlux = face();
+    this.burntFlux = face();
+    this.areaSlope = new Float64Array(n);
+    this.flatten = cell();
+    this.calm = cell();
+    this.frictionOverD = new Float64Array(n);
+    this.heatOverD = new Float64Array(n);
+    this.wallTemperature = new Float64Array(n).fill(300);
+    for (let i = 0; i < n; i++)
+      this.areaSlope[i] = (geometry.faceArea[i + 1] - geometry.faceArea[i]) / geometry.volume[i];
+    this.left = new DuctEnd(this, -1, geometry.faceArea[0]);
+    this.right = new DuctEnd(this, 1, geometry.faceArea[n]);
+  }
+
+  /** Centre of cell i [m]. */
+  centre(i: number): number {
+    return (i + 0.5) * this.dx;
+  }
+
+  /** Sets the gas in cell i: pressure [Pa], temperature [K], velocity [m/s], burnt fraction [-]. */
+  setCell(i: number, pressure: number, temperature: number, velocity = 0, burnt = 0): void {
+    const density = pressure / (this.gas.gasConstant(burnt) * temperature);
+    const { now } = this;
+    now.density[i] = density;
+    now.momentum[i] = density * velocity;
+    now.energy[i] = density * (this.gas.energy(temperature, burnt) + 0.5 * velocity * velocity);
+    now.burnt[i] = density * burnt;
+    const k = i + GHOSTS;
+    this.r[k] = density;
+    this.u[k] = velocity;
+    this.p[k] = pressure;
+    this.T[k] = temperature;
+    this.y[k] = burnt;
+  }
+
+  /** Gas mass in the duct [kg]. */
+  mass(): number {
+    return this.integral(this.now.density);
+  }
+
+  /** Burnt mass in the duct [kg]. */
+  burntMass(): number {
+    return this.integral(this.now.burnt);
+  }
+
+  /** Internal and kinetic energy in the duct [J]. */
+  energyContent(): number {
+    return this.integral(this.now.energy);
+  }
+
+  private integral(density: Float64Array): number {
+    const { volume } = this.geometry;
+    let sum = 0;
+    for (let i = 0; i < this.cells; i++) sum += density[i] * volume[i];
+    return sum;
+  }
+}

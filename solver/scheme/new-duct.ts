@@ -1,0 +1,25 @@
+/** Makes a duct of either scheme. */
+
+import type { MarchingDuct } from '../duct/duct.ts';
+import type { DuctGeometry } from '../duct/geometry.ts';
+import type { GasModel } from '../gas/gas-model.ts';
+import { Duct } from './conservative/conservative-duct.ts';
+import type { WallLosses } from './conservative/state.ts';
+import { MeshDuct } from './textbook/textbook-duct.ts';
+
+/** `conservative` is the method to trust; `mesh` the textbook method of characteristics, for comparison. */
+export type Scheme = 'conservative' | 'mesh';
+
+/** A duct of the scheme; losses are off by default, `mixed` false skips the transport of the burnt fraction. */
+export function newDuct(
+  scheme: Scheme,
+  name: string,
+  gas: GasModel,
+  geometry: DuctGeometry,
+  losses?: WallLosses,
+  mixed = true,
+): MarchingDuct {
+  return scheme === 'mesh'
+    ? new MeshDuct(name, gas, geometry, losses, mixed)
+    : new Duct(name, gas, geometry, losses, mixed);
+}

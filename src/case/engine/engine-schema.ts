@@ -1,0 +1,237 @@
+/** The keys of an engine, their defaults and where those come from. What they mean together is in `engine-from-keys.ts`. */
+
+import { ANNAND_TWO_STROKE } from '../../timing/annand.ts';
+import { variant } from '../keys/branches.ts';
+import { choice, flag, quantity, share, text } from '../keys/leaves.ts';
+import { assumed, group, optional, record, required, setting, unless } from '../keys/record.ts';
+import { checked } from '../keys/schema.ts';
+import { intake } from './intake-schema.ts';
+import { exhaustDischarge, transferDischarge, windows } from './port-schema.ts';
+
+const NO_SOURCE = 'common practice, no source';
+const BLAIR = 'two-stroke value of Blair 1996, from memory, unverified';
+
+const length = quantity('length', { above: '0 mm', below: '2 m' });
+const area = quantity('area', { above: '0 mm2' });
+const wallTemperature = quantity('temperature', { above: '0 K', below: '2000 K' });
+
+/** Largest compression ratio over the full stroke [-]. */
+export const MOST_COMPRESSION = 40;
+const ratio = share({ above: '1', atMost: String(MOST_COMPRESSION) });
+
+const compression = variant<{ readonly ratio: number; readonly basis: 'full' | 'trapped' }>(
+  'a compression ratio',
+  {
+    full: checked(ratio, (value) => ({ ratio: value, basis: 'full' })),
+    trapped: checked(ratio, (value) => ({ ratio: value, basis: 'trapped' })),
+  },
+);
+
+export const ambient = record('the air outside', {
+  pressure: assumed(
+    quantity('pressure', { above: '0 bar' }),
+    'Pressure of the air.',
+    '1.01325 bar',
+    'sea level (ISO 2533)',
+  ),
+  temperature: assumed(wallTemperature, 'Temperature of the air.', '15 degC', 'sea level (ISO 2533)'),
+});
+
+const exhaust = record('the exhaust port', {
+  windows: required(windows, 'The exhaust windows.'),
+  discharge: group(exhaustDischarge, 'Discharge coefficients.'),
+});
+
+const transferPassage = record('the transfer passages', {
+  length: assumed(length, 'Length of a passage from the crankcase to its window.', '90 mm', NO_SOURCE),
+  area: optional(area, 'Mean flow area of all passages together.'),
+  inertia: setting(
+    flag,
+    'Whether the inertia of the gas in the passages counts.',
+    'false',
+    'quasi-steady passages are the simpler model',
+  ),
+});
+
+const transfers = record('the transfer ports', {
+  windows: required(windows, 'The transfer windows.'),
+  discharge: group(transferDischarge, 'Discharge coefficients, the loss of the passages included.'),
+  passage: group(transferPassage, 'Passages from the crankcase to the windows.'),
+});
+
+const passage = record(
+  'the exhaust passage',
+  {
+    length: required(length, 'From the window at the bore to the flange, along the middle.'),
+    entryArea: optional(area, 'Area of the duct just behind the windows.'),
+    entryDiameter: optional(length, 'The same as the diameter of a circle of that area.'),
+    exitArea: optional(area, 'Area of the duct at the flange.'),
+    exitDiameter: optional(length, 'The same as the diameter of a circle of that area.'),
+    wallTemperature: assumed(
+      wallTemperature,
+      'Temperature of its walls, cooled with the cylinder.',
+      '470 K',
+      "as the cylinder's; no source",
+    ),
+  },
+  [
+    { keys: ['entryArea', 'entryDiameter'], needed: false },
+    { keys: ['exitArea', 'exitDiameter'], needed: true },
+  ],
+);
+
+const crankcase = record(
+  'the crankcase',
+  {
+    volume: optional(
+      quantity('volume', { above: '0 cc' }),
+      'Volume with the piston at bottom dead centre, transfer passages included.',
+    ),
+    compression: optional(share({ above: '1', atMost: '5' }), 'Largest over smallest crankcase volume.'),
+    wallTemperature: assumed(wallTemperature, 'Temperature of its walls.', '340 K', NO_SOURCE),
+  },
+  [{ keys: ['volume', 'compression'], needed: true }],
+);
+
+const combustion = record('combustion', {
+  start: assumed(
+    quantity('angle', { atLeast: '-90 deg', atMost: '60 deg' }),
+    'Where heat release starts, after top dead centre (before it is negative).',
+    '-14 deg',
+    'racing engines start 12 to 16 deg before top dead centre (value from memory)',
+  ),
+  duration: assumed(
+    quantity('angle', { above: '0 deg', atMost: '180 deg' }),
+    'From start to end of heat release.',
+    '52 deg',
+    'racing engines take 45 to 60 deg (value from memory)',
+  ),
+  wiebeEfficiency: assumed(
+    share({ above: '0', atMost: '20' }),
+    'Efficiency parameter a of the Wiebe function.',
+    '6.908',
+    'burns 99.9 % by its end, by definition',
+  ),
+  wiebeExponent: assumed(
+    share({ above: '0', atMost: '10' }),
+    'Exponent m of the Wiebe function.',
+    '2',
+    'Heywood 1988, value from memory',
+  ),
+  completeness: assumed(
+    share({ above: '0', atMost: '1' }),
+    'Share of the releasable heat that is released.',
+    '0.95',
+    NO_SOURCE,
+  ),
+});
+
+const fuel = record('the fuel and its mixture', {
+  hydrogenCarbonRatio: assumed(
+    share({ atLeast: '0', atMost: '4' }),
+    'Hydrogen to carbon ratio y of CH_y.',
+    '1.85',
+    'petrol, CH1.85; Heywood 1988, value from memory',
+  ),
+  equivalenceRatio: assumed(
+    share({ above: '0', atMost: '2.5' }),
+    'Equivalence ratio of the mixture; above 1 is rich.',
+    '1.1',
+    `rich of the chemically correct for power; ${NO_SOURCE}`,
+  ),
+  lowerHeatingValue: assumed(
+    quantity('heatingValue', { above: '0 MJ/kg' }),
+    'Lower heating value.',
+    '43 MJ/kg',
+    'petrol; value from memory',
+  ),
+});
+
+const scavenging = record('scavenging', {
+  displacement: assumed(
+    share({ atLeast: '0', atMost: '1' }),
+    'Share of the fresh stream that displaces without mixing.',
+    '0.7',
+    'gives a scavenging efficiency of 0.79 at a scavenge ratio of 1, between perfect mixing and perfect displacement; common practice, no source',
+  ),
+  shortCircuit: assumed(
+    share({ atLeast: '0', atMost: '1' }),
+    'Share of the fresh stream that crosses straight to the exhaust.',
+    '0.05',
+    NO_SOURCE,
+  ),
+});
+
+const cylinderHeat = record('heat to the cylinder walls', {
+  model: setting(
+    choice('annand', 'woschni', 'none'),
+    "Which correlation; Annand's is its convection, without the term of radiation.",
+    'annand',
+    'the one with a two-stroke coefficient',
+  ),
+  coefficient: optional(
+    share({ atLeast: '0', atMost: '5' }),
+    'Coefficient a of Annand, or a factor on Woschni.',
+  ),
+  wallTemperature: assumed(wallTemperature, 'Mean temperature of the walls.', '470 K', NO_SOURCE),
+});
+
+const friction = record('friction of the engine', {
+  constant: assumed(
+    quantity('pressure', { atLeast: '0 bar' }),
+    'Part of the friction pressure that does not depend on speed.',
+    '0 bar',
+    BLAIR,
+  ),
+  perSpeed: assumed(
+    quantity('frictionPerSpeed', { atLeast: '0 Pa/(m rpm)' }),
+    'Friction pressure per metre of stroke and per rpm.',
+    '150 Pa/(m rpm)',
+    BLAIR,
+  ),
+});
+
+export const engineKeys = record('an engine', {
+  name: optional(text(200), 'Name of the engine.'),
+  note: optional(text(4000, 'lines'), 'Anything worth remembering.'),
+  bore: required(length, 'Bore of the cylinder.'),
+  stroke: required(length, 'Stroke: twice the throw of the crank.'),
+  rod: required(length, 'Length of the connecting rod between its centres.'),
+  pinOffset: unless(
+    quantity('length'),
+    'Offset of the gudgeon pin towards the side of the down-stroke.',
+    '0 mm',
+    'no offset unless stated',
+  ),
+  compression: required(
+    compression,
+    'Compression ratio, over the full stroke or trapped (from exhaust closing).',
+  ),
+  crownBelowDeck: unless(
+    quantity('length'),
+    'How far the crown stands below the deck at top dead centre; roofs are measured from the deck.',
+    '0 mm',
+    'the crown is flush with the deck unless stated',
+  ),
+  barrelLift: unless(
+    quantity('length'),
+    'A packing under the barrel beyond what all other keys describe: lifts every window, lowers compression.',
+    '0 mm',
+    'the barrel stands as measured',
+  ),
+  exhaust: required(exhaust, 'The exhaust port.'),
+  transfers: required(transfers, 'The transfer ports.'),
+  passage: required(passage, 'The exhaust passage, from the windows to the flange.'),
+  crankcase: required(crankcase, 'The crankcase, by volume or by compression.'),
+  intake: required(intake, 'The intake: reed, pistonPort or disc.'),
+  combustion: group(combustion, 'Heat release.'),
+  fuel: group(fuel, 'Fuel and mixture.'),
+  scavenging: group(scavenging, 'Scavenging model.'),
+  cylinderHeat: group(cylinderHeat, 'Heat to the cylinder walls.'),
+  friction: group(friction, 'Friction mean effective pressure.'),
+  ambient: group(ambient, 'The air outside.'),
+});
+
+export type EngineKeys = NonNullable<ReturnType<typeof engineKeys.read>>;
+
+export const ANNAND = { value: ANNAND_TWO_STROKE, reason: BLAIR };

@@ -1,0 +1,226 @@
+/**
+ * The pipe from the flange on: header, diffuser, belly, baffle, stinger, each of one or more sections in this order, an
+ * optional silencer, and its wall.
+ */
+
+import type { Pipe, Section, WallTemperature } from '../../model/case.ts';
+import { bySort, list, variant } from '../keys/branches.ts';
+import { ofKind } from '../keys/kinds.ts';
+import { choice, quantity, share, text } from '../keys/leaves.ts';
+import { namesDiffer } from '../keys/own-names.ts';
+import { assumed, optional, record, required } from '../keys/record.ts';
+import { checked, type Judge, note, type Schema, within } from '../keys/schema.ts';
+import { writeQuantity } from '../text/units.ts';
+import { diameterKeys, joinedDiameters, sectionKeys } from './section-schema.ts';
+
+/** What a section can be, in the order of the pipe. */
+export const PIPE_ROLES = ['header', 'diffuser', 'belly', 'baffle', 'stinger'] as const;
+type PipeRole = (typeof PIPE_ROLES)[number];
+
+const section = record(
+  'a section',
+  {
+    ...sectionKeys,
+    role: optional(
+      choice(...PIPE_ROLES),
+      'What the section is; left out, the first word of its name says it.',
+    ),
+  },
+  [diameterKeys],
+);
+
+const silencer = record('a silencer', {
+  volume: required(quantity('volume', { above: '0 cc' }), 'Volume behind the stinger.'),
+  outletDiameter: required(quantity('length', { above: '0 mm' }), 'Diameter of its outlet.'),
+  discharge: assumed(
+    share({ above: '0', atMost: '1' }),
+    'Discharge coefficient of the silencer into its outlet.',
+    '0.82',
+    'a pipe set flush with a sharp edge, which loses half a dynamic pressure; value from memory',
+  ),
+});
+
+const wallTemperature = quantity('temperature', { above: '0 K', below: '2000 K' });
+
+type Given = Extract<WallTemperature, { by: 'given' }>['at'];
+
+const given = bySort<Given>({
+  scalar: checked(wallTemperature, (temperature) => [{ position: 0, temperature }]),
+  list: list(
+    checked(
+      record('a wall temperature', {
+        at: required(quantity('length', { atLeast: '0 mm' }), 'Distance from the flange along the axis.'),
+        temperature: required(wallTemperature, 'Temperature of the wall there.'),
+      }),
+      ({ at, temperature }) => ({ position: at, temperature }),
+    ),
+    1,
+    50,
+  ),
+});
+
+const balance = record('a heat balance of the wall', {
+  emissivity: assumed(
+    share({ above: '0', atMost: '1' }),
+    'Emissivity of the outside.',
+    '0.8',
+    'oxidised steel; value from memory',
+  ),
+  outsideCoefficient: assumed(
+    quantity('heatTransfer', { atLeast: '0 W/(m2 K)' }),
+    'Heat transfer coefficient to the air outside.',
+    '60 W/(m2 K)',
+    'a pipe in the air stream of a moving machine; common practice, no source',
+  ),
+});
+
+const wall = variant<WallTemperature>('a wall temperature', {
+  given: checked(given, (at) => ({ by: 'given', at })),
+  balance: checked(balance, (keys) => ({ by: 'balance', ...keys })),
+});
+
+export const roughness = assumed(
+  quantity('length', { atLeast: '0 mm', below: '5 mm' }),
+  'Roughness of the wall (equivalent sand grain).',
+  '0.045 mm',
+  'commercial steel pipe (Moody 1944), value from memory',
+);
+
+export const endCorrection = assumed(
+  share({ atLeast: '0', atMost: '2' }),
+  'End correction of the open end, in its radii; 0 switches it off.',
+  '0.6',
+  'unflanged pipe, 0.613 of the radius for weak long waves (Levine & Schwinger 1948)',
+);
+
+export const pipeKeys = {
+  name: optional(text(200), 'Name of the pipe.'),
+  note: optional(text(4000, 'lines'), 'Anything worth remembering.'),
+  sections: required(list(section, 1, 40), 'From the flange on: header, diffuser, belly, baffle, stinger.'),
+  silencer: optional(
+    silencer,
+    'Silencer behind the stinger.',
+    'none',
+    'the stinger ends in the open unless stated',
+  ),
+  wall: optional(wall, 'Temperature of the wall: given along the pipe, or found from a heat balance.'),
+  roughness,
+  endCorrection,
+};
+
+/** A pipe; `name` is used when the file states none. */
+export function pipeSchema(name: string): Schema<Pipe> {
+  return checked(ofKind('pipe', record('a pipe', pipeKeys)), (stated, judge) => {
+    const ends = joinedDiameters(stated.sections, judge, ['sections']);
+    const roles = rolesOf(stated.sections, judge);
+    const named = namesDiffer(stated.sections, judge, ['sections'], 'section');
+    if (ends === undefined || roles === undefined || !named) return undefined;
+    const sections = stated.sections.map<Section>((one, index) => ({
+      name: one.name ?? numbered(roles, index),
+      role: roles[index]!,
+      length: one.length,
+      diameter: ends[index]!,
+      step: one.step,
+    }));
+    if (!tapersFitRoles(sections, judge)) return undefined;
+    if (!roles.includes('baffle')) judge.warn('The pipe has no baffle: nothing sends a plug-back wave.');
+    const length = Number(sections.reduce((sum, one) => sum + one.length, 0).toPrecision(12));
+    if (stated.wall?.by === 'given' && !positionsFit(stated.wall.at, length, judge)) return undefined;
+    return {
+      name: stated.name ?? name,
+      sections,
+      silencer: stated.silencer,
+      wall: stated.wall ?? usualWall(length, judge),
+      roughness: stated.roughness,
+      endCorrection: stated.endCorrection,
+    };
+  });
+}
+
+type Stated = readonly { readonly name: string | null; readonly role: PipeRole | null }[];
+
+function rolesOf(sections: Stated, judge: Judge): readonly PipeRole[] | undefined {
+  const roles: PipeRole[] = [];
+  let sound = true;
+  for (const [index, { name, role }] of sections.entries()) {
+    const word = name?.toLowerCase().split(/[^a-z]/)[0];
+    const found = role ?? PIPE_ROLES.find((candidate) => candidate === word);
+    if (found === undefined) {
+      return judge.refuse(
+        ['sections', index],
+        'has no role, and its name begins with none',
+        `add role: ${PIPE_ROLES.join(', ')}`,
+      );
+    }
+    const before = roles.at(-1) ?? 'header';
+    if (PIPE_ROLES.indexOf(found) < PIPE_ROLES.indexOf(before)) {
+      judge.refuse(
+        ['sections', index, role === null ? 'name' : 'role'],
+        `a ${found} cannot follow a ${before}`,
+        `the order is ${PIPE_ROLES.join(', ')}`,
+      );
+      sound = false;
+    }
+    roles.push(found);
+  }
+  return sound ? roles : undefined;
+}
+
+function numbered(roles: readonly PipeRole[], index: number): string {
+  const role = roles[index]!;
+  const alike = roles.filter((other) => other === role).length;
+  return alike === 1 ? role : `${role} ${index - roles.indexOf(role) + 1}`;
+}
+
+function tapersFitRoles(sections: readonly Section[], judge: Judge): boolean {
+  let sound = true;
+  for (const [index, { role, diameter }] of sections.entries()) {
+    const grows = diameter[1] - diameter[0];
+    const fault =
+      role === 'diffuser' && grows <= 0
+        ? 'a diffuser has to widen'
+        : role === 'baffle' && grows >= 0
+          ? 'a baffle has to narrow'
+          : '';
+    if (fault === '') continue;
+    const [left, right] = diameter.map((value) => writeQuantity(value, 'length', 'mm', 6));
+    judge.refuse(['sections', index], `${fault}, this one goes from ${left} to ${right}`);
+    sound = false;
+  }
+  return sound;
+}
+
+function positionsFit(at: Given, length: number, judge: Judge): boolean {
+  for (const [index, { position }] of at.entries()) {
+    const before = at[index - 1]?.position ?? -1;
+    if (position <= before) {
+      judge.refuse(['wall', 'given', index, 'at'], 'positions have to grow along the pipe');
+      return false;
+    }
+    if (position > length + 1e-9) {
+      judge.refuse(
+        ['wall', 'given', index, 'at'],
+        `lies beyond the end of the pipe at ${writeQuantity(length, 'length', 'mm', 6)}`,
+      );
+      return false;
+    }
+  }
+  return true;
+}
+
+/** Hottest at the flange, falling evenly to the end. */
+function usualWall(length: number, judge: Judge): WallTemperature {
+  const reason =
+    'racing pipes run 200 to 450 degC, the header hottest (value from memory); falls evenly along the pipe';
+  note(
+    { ...within(judge.at, 'wall'), assuming: { reason, sort: 'quantity' } },
+    '450 degC at the flange to 200 degC at the end',
+  );
+  return {
+    by: 'given',
+    at: [
+      { position: 0, temperature: 723.15 },
+      { position: length, temperature: 473.15 },
+    ],
+  };
+}

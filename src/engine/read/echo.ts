@@ -1,0 +1,60 @@
+/**
+ * The echo: the part of the plug-back that lands on the closed port, runs out again and comes back a second time; and how
+ * much stronger the settled pulse is than the pulse of a first cycle. The first cycle's is found by letting the same
+ * cylinder, as it is at exhaust opening, blow down into the same hot gas at rest under ambient pressure.
+ */
+
+import type { MarchingDuct } from '../../../solver/index.ts';
+import type { PlugBack } from '../../findings/plug-back.ts';
+import { tracePath } from '../../findings/trace-path.ts';
+import type { EngineNetwork } from '../build.ts';
+import type { Baffle } from './read-cycle.ts';
+import { portTraces, speedFields, TRACE_STEP_DEG } from './read-cycle.ts';
+import type { CycleRecorder } from './recorder.ts';
+
+/** Second return of the wave that leaves the closed port with the plug-back's peak, degrees after EO. */
+export function echoReturn(
+  engine: EngineNetwork,
+  recorder: CycleRecorder,
+  plugBack: PlugBack,
+  baffle: Baffle,
+): number {
+  const { exhaust } = engine.schedule.events;
+  const closes = exhaust.closesDeg - exhaust.opensDeg;
+  const { peakDeg } = plugBack;
+  const from = Number.isFinite(peakDeg) ? Math.max(peakDeg, closes) : closes;
+  return tracePath(speedFields(recorder), from, baffle.middle, engine.rpm)?.back.deg.at(-1) ?? Number.NaN;
+}
+
+/** Peak of the outgoing wave between exhaust opening and transfer closing [Pa]. */
+export function outgoingPeak(engine: EngineNetwork, outgoing: Float64Array): number {
+  const { exhaust, transfers } = engine.schedule.events;
+  const last = Math.round((transfers.closesDeg - exhaust.opensDeg) / TRACE_STEP_DEG);
+  let peak = 0;
+  for (let k = 0; k <= last && k < outgoing.length; k++) peak = Math.max(peak, outgoing[k] as number);
+  return peak;
+}
+
+/**
+ * Outgoing peak of a first cycle [Pa]. The engine is at an exhaust opening and is used up: it ends at the next transfer closing.
+ * @throws MarchFailure
+ */
+export function firstPulsePeak(engine: EngineNetwork, recorder: CycleRecorder): number {
+  const { network, rpm, schedule, subject } = engine;
+  for (const { duct } of engine.exhaust) quieten(duct, subject.engine.ambient.pressure);
+  network.touch();
+  const span = schedule.events.transfers.closesDeg - schedule.events.exhaust.opensDeg;
+  const until = network.time + span / (6 * rpm);
+  recorder.begin(6 * rpm * network.time);
+  while (until - network.time > 1e-12 * until) {
+    network.step(until - network.time);
+    recorder.note(network.clock);
+  }
+  return outgoingPeak(engine, portTraces(engine, recorder).outgoing);
+}
+
+function quieten(duct: MarchingDuct, pressure: number): void {
+  const { T, y, offset } = duct.fields();
+  for (let i = 0; i < duct.geometry.cells; i++)
+    duct.setCell(i, pressure, T[i + offset] as number, 0, y[i + offset] as number);
+}

@@ -1,0 +1,50 @@
+/**
+ * The mean cycle of a window, which is what a row tells. Waves are averaged before they are read: the peak of a broad wave
+ * with two crests stands now on the one, now on the other, and the mean of such angles is a place where there is no crest.
+ */
+
+import type { Output } from '../../findings/output.ts';
+import type { PlugBack } from '../../findings/plug-back.ts';
+import type { EngineNetwork } from '../build.ts';
+import { type CycleSummary, meanOf } from '../run/settle.ts';
+import { type Baffle, outputOfBook, plugBackOf } from './read-cycle.ts';
+
+export interface MeanCycle {
+  readonly mean: (value: (cycle: CycleSummary) => number) => number;
+  /** Outgoing wave at the port face on the grid of the traces [Pa]. */
+  readonly outgoing: Float64Array;
+  readonly returns: Baffle;
+  readonly plugBack: PlugBack;
+  readonly output: Output;
+}
+
+export function meanCycle(engine: EngineNetwork, window: readonly CycleSummary[]): MeanCycle {
+  const mean = (value: (cycle: CycleSummary) => number): number => meanOf(window.map(value));
+  const returns = {
+    start: mean(({ reading }) => reading.returns.start),
+    middle: mean(({ reading }) => reading.returns.middle),
+    end: mean(({ reading }) => reading.returns.end),
+  };
+  const returning = meanTrace(window.map(({ reading }) => reading.traces.returning));
+  return {
+    mean,
+    outgoing: meanTrace(window.map(({ reading }) => reading.traces.outgoing)),
+    returns,
+    plugBack: plugBackOf(engine, returning, returns),
+    // Of the mean books, so that charging = delivery times trapping holds for the means too.
+    output: outputOfBook(engine, {
+      cylinderWork: mean(({ book }) => book.cylinderWork),
+      crankcaseWork: mean(({ book }) => book.crankcaseWork),
+      delivered: mean(({ book }) => book.delivered),
+      trapped: mean(({ book }) => book.trapped),
+      trappedFresh: mean(({ book }) => book.trappedFresh),
+    }),
+  };
+}
+
+function meanTrace(traces: readonly Float64Array[]): Float64Array {
+  return Float64Array.from(
+    { length: Math.min(...traces.map((trace) => trace.length)) },
+    (_, k) => traces.reduce((sum, trace) => sum + (trace[k] as number), 0) / traces.length,
+  );
+}

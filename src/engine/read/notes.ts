@@ -1,0 +1,94 @@
+/** What a reader has to know of a speed beside its numbers. */
+
+import type { SweepRow } from '../../findings/row.ts';
+import { meanPistonSpeed } from '../../timing/crank.ts';
+import { samplePort } from '../../timing/schedule.ts';
+import type { EngineNetwork } from '../build.ts';
+import { QUIET, type Settled, STEADY } from '../run/settle.ts';
+import type { MeanCycle } from './mean-cycle.ts';
+
+/** Mean piston speed beyond which engines rarely go [m/s]. Common practice, no source. */
+const FAST_PISTON = 26;
+/** A ledger of mass that misses by this share of the charge a cycle is told. */
+const MASS_LOST = 1e-3;
+/** Share of the fresh charge left unburnt, beyond round-off, that is told. */
+const UNBURNT = 1e-9;
+/** Spread of the peak that is told [deg]. */
+const PEAK_WANDERS = 1.5;
+
+export function notesOf(engine: EngineNetwork, settled: Settled, cycle: MeanCycle, row: SweepRow): string[] {
+  return [
+    ...settling(settled),
+    ...crests(engine, settled, cycle),
+    ...march(engine, settled, row),
+    ...limits(engine),
+  ];
+}
+
+function settling({ settled, cycles, window, spread }: Settled): string[] {
+  if (!settled)
+    return [
+      `Not settled after ${cycles} cycles: over the last ${window.length} the torque still varied by ` +
+        `${spread.torquePercent.toFixed(2)} %, the plug-back by ${spread.plugBackDeg.toFixed(1)} deg and the pipe's ` +
+        `temperature moved ${spread.temperaturePerCycle.toFixed(2)} K a cycle.`,
+    ];
+  if (spread.torquePercent <= 100 * QUIET.torque) return [];
+  return [
+    `Cycles go on varying about a steady mean: torque by ${spread.torquePercent.toFixed(1)} % over ` +
+      `${window.length} cycles (allowed ${100 * STEADY.torque} %). Pictures show the last of them.`,
+  ];
+}
+
+function crests(engine: EngineNetwork, { spread }: Settled, { plugBack }: MeanCycle): string[] {
+  if (!plugBack.found)
+    return ["The returning wave never rises above ambient pressure where the baffle's echo is expected."];
+  const { opensDeg } = engine.schedule.events.exhaust;
+  if (plugBack.otherCrestDeg !== null)
+    return [
+      `The plug-back has two crests all but equally high, at ${(opensDeg + plugBack.peakDeg).toFixed(0)} and ` +
+        `${(opensDeg + plugBack.otherCrestDeg).toFixed(0)} deg: go by its middle, not by its peak.`,
+    ];
+  return spread.plugBackDeg > PEAK_WANDERS
+    ? [
+        `The plug-back's peak wanders by ${spread.plugBackDeg.toFixed(1)} deg from cycle to cycle: go by its middle.`,
+      ]
+    : [];
+}
+
+function march(engine: EngineNetwork, { window }: Settled, row: SweepRow): string[] {
+  const notes: string[] = [];
+  const rejected = window.reduce((sum, { book }) => sum + book.rejected, 0);
+  if (rejected > 0) notes.push(`${rejected} steps were rejected and taken again, smaller.`);
+  if (row.mass_balance_error > MASS_LOST)
+    notes.push(
+      `${(100 * row.mass_balance_error).toFixed(1)} % of the trapped mass is gained or lost in a cycle by the ` +
+        `scheme "${engine.subject.run.scheme}".`,
+    );
+  const unconverged = window.reduce((sum, { book }) => sum + book.unconverged, 0);
+  if (unconverged > 0)
+    notes.push(`${unconverged} iterations at duct ends or in cells ended short of their tolerance.`);
+  const unburnt = Math.max(...window.map(({ book }) => book.unburnt / book.trappedFresh));
+  if (unburnt > UNBURNT)
+    notes.push(`${(100 * unburnt).toPrecision(2)} % of the fresh charge had left before it could burn.`);
+  if (!Number.isFinite(row.echo_gain))
+    notes.push('The pulse of a first cycle could not be computed: no echo gain.');
+  return notes;
+}
+
+function limits(engine: EngineNetwork): string[] {
+  const notes: string[] = [];
+  const { schedule, exhaustPort, subject, rpm } = engine;
+  const { outFull } = subject.engine.exhaust.discharge;
+  const widest = outFull * samplePort(schedule.exhaustStream, schedule.volumes.crank.bottomDeg);
+  if (widest > exhaustPort.end.area)
+    notes.push(
+      `The exhaust port's effective area reaches ${(1e6 * widest).toFixed(0)} mm2, but its passage begins with ` +
+        `${(1e6 * exhaustPort.end.area).toFixed(0)} mm2: the port counts as no wider.`,
+    );
+  const speed = meanPistonSpeed(schedule.volumes.crank, rpm);
+  if (speed > FAST_PISTON)
+    notes.push(
+      `Mean piston speed ${speed.toFixed(1)} m/s is beyond common practice (about 23 to 24, no source).`,
+    );
+  return notes;
+}

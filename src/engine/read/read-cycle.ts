@@ -1,0 +1,180 @@
+/** Reads a recorded cycle: the waves at the port, the traced returns, the plug-back, and the output. */
+
+import { type Output, outputOf } from '../../findings/output.ts';
+import { type PlugBack, readPlugBack } from '../../findings/plug-back.ts';
+import { resample } from '../../findings/resample.ts';
+import { type Path, type SpeedFields, tracePath } from '../../findings/trace-path.ts';
+import { splitWaves } from '../../findings/waves.ts';
+import { exhaustSections } from '../../pipe/exhaust.ts';
+import type { EngineNetwork } from '../build.ts';
+import type { CycleBook } from '../run/cycle.ts';
+import { CHANNEL, type CycleRecorder, FIELD_STEP_DEG } from './recorder.ts';
+
+/** Grid of the read traces [deg]. */
+export const TRACE_STEP_DEG = 0.5;
+
+export interface PortTraces {
+  readonly portPressure: Float64Array;
+  readonly portVelocity: Float64Array;
+  readonly outgoing: Float64Array;
+  readonly returning: Float64Array;
+}
+
+export interface Baffle {
+  readonly start: number;
+  readonly middle: number;
+  readonly end: number;
+}
+
+export interface CycleReading {
+  readonly traces: PortTraces;
+  readonly paths: readonly { readonly name: string; readonly out: Path; readonly back: Path }[];
+  /** Traced returns from the baffle's start, middle and end, degrees after EO; NaN where the wave never returns. */
+  readonly returns: Baffle;
+  readonly plugBack: PlugBack;
+  readonly output: Output;
+  /** Highest Mach number at the passage's exit [-]. */
+  readonly machMax: number;
+  /** Flow-weighted gas temperature at the flange [K]. */
+  readonly flangeTemperature: number;
+}
+
+/** Where the baffle begins and ends, from the port face [m]; a pipe without one reflects from its end. */
+export function baffleOf(engine: EngineNetwork): Baffle {
+  let position = 0;
+  let start = Number.NaN;
+  let end = Number.NaN;
+  for (const section of exhaustSections(engine.subject)) {
+    if (section.role === 'baffle') {
+      if (Number.isNaN(start)) start = position;
+      end = position + section.length;
+    }
+    position += section.length;
+  }
+  if (Number.isNaN(start)) return { start: position, middle: position, end: position };
+  return { start, middle: 0.5 * (start + end), end };
+}
+
+export function speedFields(recorder: CycleRecorder): SpeedFields {
+  return {
+    positions: recorder.positions,
+    stepDeg: FIELD_STEP_DEG,
+    rows: Math.round(360 / FIELD_STEP_DEG) + 1,
+    forward: recorder.forward,
+    backward: recorder.backward,
+  };
+}
+
+/** A channel of the record on the even grid from exhaust opening. */
+export function channelOf(recorder: CycleRecorder, channel: number, at: 'mid' | 'end' = 'end'): Float64Array {
+  const deg = recorder.channels[at === 'mid' ? CHANNEL.midDeg : CHANNEL.endDeg] as Float64Array;
+  return resample(deg, recorder.channels[channel] as Float64Array, recorder.steps, TRACE_STEP_DEG);
+}
+
+/** Splits the port face's record into its two waves. */
+export function portTraces(engine: EngineNetwork, recorder: CycleRecorder): PortTraces {
+  const reference = engine.subject.engine.ambient.pressure;
+  const n = recorder.steps;
+  const [p, u, a, g] = [CHANNEL.portPressure, CHANNEL.portVelocity, CHANNEL.portSound, CHANNEL.portGamma].map(
+    (channel) => recorder.channels[channel],
+  ) as [Float64Array, Float64Array, Float64Array, Float64Array];
+  const outgoing = new Float64Array(n);
+  const returning = new Float64Array(n);
+  const pair = new Float64Array(2);
+  for (let i = 0; i < n; i++) {
+    splitWaves(p[i] as number, u[i] as number, a[i] as number, g[i] as number, reference, pair);
+    outgoing[i] = pair[0] as number;
+    returning[i] = pair[1] as number;
+  }
+  const deg = recorder.channels[CHANNEL.midDeg] as Float64Array;
+  const even = (values: Float64Array): Float64Array => resample(deg, values, n, TRACE_STEP_DEG);
+  return {
+    portPressure: even(p),
+    portVelocity: even(u),
+    outgoing: even(outgoing),
+    returning: even(returning),
+  };
+}
+
+export function readCycle(engine: EngineNetwork, recorder: CycleRecorder, book: CycleBook): CycleReading {
+  const { rpm } = engine;
+  const traces = portTraces(engine, recorder);
+  const fields = speedFields(recorder);
+  const baffle = baffleOf(engine);
+  const traced = (['start', 'middle', 'end'] as const).map((place) => ({
+    name: `baffle ${place}`,
+    place,
+    path: tracePath(fields, 0, baffle[place], rpm),
+  }));
+  const returnOf = (place: keyof Baffle): number =>
+    traced.find((t) => t.place === place)?.path?.back.deg.at(-1) ?? Number.NaN;
+  const returns = { start: returnOf('start'), middle: returnOf('middle'), end: returnOf('end') };
+  const plugBack = plugBackOf(engine, traces.returning, returns);
+  const output = outputOfBook(engine, book);
+  return {
+    traces,
+    paths: traced.flatMap(({ name, path }) =>
+      path === null ? [] : [{ name, out: path.out, back: path.back }],
+    ),
+    returns,
+    plugBack,
+    output,
+    machMax: highest(recorder, CHANNEL.mach),
+    flangeTemperature: flangeTemperature(engine, recorder),
+  };
+}
+
+/** The plug-back of a returning wave on the grid of the traces, by its traced returns. */
+export function plugBackOf(engine: EngineNetwork, returning: Float64Array, returns: Baffle): PlugBack {
+  const { exhaust } = engine.schedule.events;
+  const closesDeg = exhaust.closesDeg - exhaust.opensDeg;
+  const { pressure: reference } = engine.subject.engine.ambient;
+  return readPlugBack(
+    { pressure: returning, stepDeg: TRACE_STEP_DEG, reference, closesDeg },
+    {
+      first: Number.isFinite(returns.start) ? returns.start : closesDeg,
+      last: Number.isFinite(returns.end) ? returns.end : closesDeg,
+    },
+  );
+}
+
+function highest(recorder: CycleRecorder, channel: number): number {
+  const values = recorder.channels[channel] as Float64Array;
+  let most = 0;
+  for (let i = 0; i < recorder.steps; i++) most = Math.max(most, values[i] as number);
+  return most;
+}
+
+/** Flow-weighted mean gas temperature at the flange [K]. */
+function flangeTemperature(
+  engine: EngineNetwork,
+  { positions, fluxTemperature, flux }: CycleRecorder,
+): number {
+  const at = engine.subject.engine.passage.length;
+  let k = 0;
+  positions.forEach((x, i) => {
+    if (x <= at) k = i;
+  });
+  return (fluxTemperature[k] as number) / (flux[k] as number);
+}
+
+/** Output and gas exchange of a cycle's books, or of the means of several cycles' books. */
+export function outputOfBook(
+  engine: EngineNetwork,
+  book: Pick<CycleBook, 'cylinderWork' | 'crankcaseWork' | 'delivered' | 'trapped' | 'trappedFresh'>,
+): Output {
+  const { subject, rpm, displacement, gas } = engine;
+  const { ambient, stroke, friction } = subject.engine;
+  return outputOf({
+    rpm,
+    displacement,
+    stroke,
+    friction,
+    cylinderWork: book.cylinderWork,
+    crankcaseWork: book.crankcaseWork,
+    delivered: book.delivered,
+    trapped: book.trapped,
+    trappedFresh: book.trappedFresh,
+    reference: (displacement * ambient.pressure) / (gas.gasConstant(0) * ambient.temperature),
+  });
+}

@@ -1,0 +1,199 @@
+/**
+ * What is seen of one cycle, step by step: the port face, the volumes, the streams, and the pressure and characteristic
+ * speeds over the pipe at every degree. Buffers are kept from cycle to cycle and grow only when a cycle has more steps.
+ * Port values belong to the middle of a step (that is where the boundary answers), volumes to its end.
+ */
+
+import { ANSWER, ARRIVE, type CellFields, CLOCK, type Clock } from '../../../solver/index.ts';
+import type { EngineNetwork } from '../build.ts';
+
+/** Channels of a step. */
+export const CHANNEL = {
+  midDeg: 0,
+  portPressure: 1,
+  portVelocity: 2,
+  portSound: 3,
+  portGamma: 4,
+  exhaustFlow: 5,
+  transferFlow: 6,
+  transferBurnt: 7,
+  endDeg: 8,
+  cylinderPressure: 9,
+  crankcasePressure: 10,
+  mach: 11,
+} as const;
+const CHANNELS = 12;
+
+/** Crank degrees between two stored fields. */
+export const FIELD_STEP_DEG = 1;
+const FIELDS = 361;
+
+export class CycleRecorder {
+  steps = 0;
+  channels: Float64Array[];
+  /** Fields over all exhaust cells at each degree from exhaust opening: pressure, u + a, u - a. */
+  readonly pressure: Float64Array;
+  readonly forward: Float64Array;
+  readonly backward: Float64Array;
+  /** Positions of the cells from the port face [m]. */
+  readonly positions: Float64Array;
+  /** Sums over time of temperature and of coefficient-weighted values, per cell. */
+  readonly temperatureTime: Float64Array;
+  readonly fluxTemperature: Float64Array;
+  readonly flux: Float64Array;
+  readonly heatTime: Float64Array;
+  readonly heatTemperature: Float64Array;
+  private readonly engine: EngineNetwork;
+  private readonly passageEnd: number;
+  /** Fields of the exhaust ducts as of the step being noted, and their numbers of cells. */
+  private readonly fields: CellFields[] = [];
+  private readonly cellCounts: readonly number[];
+  private startDeg = 0;
+  private nextField = 0;
+  private capacity = 4096;
+
+  constructor(engine: EngineNetwork) {
+    this.engine = engine;
+    this.cellCounts = engine.exhaust.map((e) => e.duct.geometry.cells);
+    const total = engine.exhaust.reduce((sum, e) => sum + e.duct.geometry.cells, 0);
+    const cells = (): Float64Array => new Float64Array(total);
+    this.positions = cells();
+    this.temperatureTime = cells();
+    this.fluxTemperature = cells();
+    this.flux = cells();
+    this.heatTime = cells();
+    this.heatTemperature = cells();
+    this.pressure = new Float64Array(FIELDS * total);
+    this.forward = new Float64Array(FIELDS * total);
+    this.backward = new Float64Array(FIELDS * total);
+    this.channels = Array.from({ length: CHANNELS }, () => new Float64Array(this.capacity));
+    let k = 0;
+    for (const { run, duct } of engine.exhaust) {
+      const { dx, cells: n } = duct.geometry;
+      for (let i = 0; i < n; i++) this.positions[k++] = run.start + (i + 0.5) * dx;
+    }
+    const { passage } = engine.subject.engine;
+    this.passageEnd = Math.max(0, nearestCell(this.positions, passage.length) - 1);
+  }
+
+  /** Begins a cycle whose exhaust opening is at a crank angle counted over all turns [deg]. */
+  begin(deg: number): void {
+    this.startDeg = deg;
+    this.steps = 0;
+    this.nextField = 0;
+    this.temperatureTime.fill(0);
+    this.fluxTemperature.fill(0);
+    this.flux.fill(0);
+    this.heatTime.fill(0);
+    this.heatTemperature.fill(0);
+    this.storeFields(deg);
+  }
+
+  /** Takes note of a step that was accepted, from the clock as it stands after it. */
+  note(clock: Clock): void {
+    const time = clock[CLOCK.time] as number;
+    if (this.steps === this.capacity) this.grow();
+    const { engine } = this;
+    for (let d = 0; d < engine.exhaust.length; d++)
+      this.fields[d] = (engine.exhaust[d] as EngineNetwork['exhaust'][number]).duct.fields();
+    const perSecond = 6 * engine.rpm;
+    const s = this.steps++;
+    const c = this.channels;
+    const { end } = engine.exhaustPort;
+    const out = end.answer;
+    const gamma = end.arrive[ARRIVE.gamma] as number;
+    const set = (channel: number, value: number): void => {
+      (c[channel] as Float64Array)[s] = value;
+    };
+    const density = out[ANSWER.density] as number;
+    const pressure = out[ANSWER.pressure] as number;
+    set(CHANNEL.midDeg, perSecond * (time - 0.5 * (clock[CLOCK.dt] as number)) - this.startDeg);
+    set(CHANNEL.portPressure, pressure);
+    set(CHANNEL.portVelocity, -(out[ANSWER.velocity] as number));
+    set(CHANNEL.portSound, Math.sqrt((gamma * pressure) / density));
+    set(CHANNEL.portGamma, gamma);
+    set(CHANNEL.exhaustFlow, engine.exhaustPort.flow[0] as number);
+    set(CHANNEL.transferFlow, engine.transfer.flow[0] as number);
+    set(CHANNEL.transferBurnt, engine.transfer.flow[2] as number);
+    const deg = perSecond * time - this.startDeg;
+    set(CHANNEL.endDeg, deg);
+    set(CHANNEL.cylinderPressure, engine.cylinder.pressure);
+    set(CHANNEL.crankcasePressure, engine.crankcase.pressure);
+    set(CHANNEL.mach, this.passageMach());
+    this.accumulate(clock);
+    if (deg >= this.nextField - 1e-9) this.storeFields(perSecond * time);
+  }
+
+  private passageMach(): number {
+    const { u, a, offset } = this.fields[0] as CellFields;
+    const k = this.passageEnd + offset;
+    return Math.abs(u[k] as number) / (a[k] as number);
+  }
+
+  private accumulate(clock: Clock): void {
+    const dt = clock[CLOCK.dt] as number;
+    const { temperatureTime, fluxTemperature, flux } = this;
+    let k = 0;
+    for (let d = 0; d < this.fields.length; d++) {
+      const { T, u, p, offset } = this.fields[d] as CellFields;
+      const n = this.cellCounts[d] as number;
+      for (let i = offset; i < n + offset; i++, k++) {
+        const temperature = T[i] as number;
+        const weight = (Math.abs(u[i] as number) * (p[i] as number) * dt) / temperature;
+        temperatureTime[k] = (temperatureTime[k] as number) + temperature * dt;
+        fluxTemperature[k] = (fluxTemperature[k] as number) + temperature * weight;
+        flux[k] = (flux[k] as number) + weight;
+      }
+    }
+    if (this.engine.subject.pipe.wall.by === 'balance') this.accumulateHeat(clock);
+  }
+
+  private accumulateHeat(clock: Clock): void {
+    const dt = clock[CLOCK.dt] as number;
+    let k = 0;
+    for (const { duct } of this.engine.exhaust) {
+      const { T, offset } = duct.fields();
+      const { heatOverD } = duct;
+      const { diameter, cells } = duct.geometry;
+      for (let i = 0; i < cells; i++, k++) {
+        const h = 0.25 * (heatOverD[i] as number) * (diameter[i] as number) * dt;
+        this.heatTime[k] = (this.heatTime[k] as number) + h;
+        this.heatTemperature[k] = (this.heatTemperature[k] as number) + h * (T[i + offset] as number);
+      }
+    }
+  }
+
+  /** Stores the fields for every whole degree passed up to now. */
+  private storeFields(deg: number): void {
+    const upTo = Math.min(FIELDS - 1, Math.floor(deg - this.startDeg + 1e-6));
+    for (; this.nextField <= upTo; this.nextField += FIELD_STEP_DEG) {
+      let k = this.nextField * this.positions.length;
+      for (const { duct } of this.engine.exhaust) {
+        const { p, u, a, offset } = duct.fields();
+        const n = duct.geometry.cells;
+        for (let i = offset; i < n + offset; i++, k++) {
+          this.pressure[k] = p[i] as number;
+          this.forward[k] = (u[i] as number) + (a[i] as number);
+          this.backward[k] = (u[i] as number) - (a[i] as number);
+        }
+      }
+    }
+  }
+
+  private grow(): void {
+    this.capacity *= 2;
+    this.channels = this.channels.map((old) => {
+      const wide = new Float64Array(this.capacity);
+      wide.set(old);
+      return wide;
+    });
+  }
+}
+
+function nearestCell(positions: Float64Array, x: number): number {
+  let best = 0;
+  positions.forEach((position, k) => {
+    if (Math.abs(position - x) < Math.abs((positions[best] as number) - x)) best = k;
+  });
+  return best;
+}

@@ -1,0 +1,66 @@
+/**
+ * One speed from start to row: settle (on a coarser mesh first where there is no neighbour to start from), read the last
+ * cycles, follow the echo, and find the first cycle's pulse to compare with.
+ */
+
+import { MarchFailure } from '../../../solver/index.ts';
+import type { Case } from '../../model/case.ts';
+import { buildEngine, type EngineNetwork } from '../build.ts';
+import { firstPulsePeak } from '../read/echo.ts';
+import type { SpeedRecord } from '../read/result.ts';
+import { speedRecord } from '../read/speed-record.ts';
+import { type Settled, settle } from './settle.ts';
+import { type EngineState, type StartGuess, startCold, startFrom, takeState, USUAL_START } from './state.ts';
+
+/** The first mesh of a cold start is coarser by this factor: a quarter of the work a cycle. */
+const COARSER = 2;
+/** Cycles on the coarser mesh; it need not settle. */
+const COARSE_CYCLES = 14;
+/** Cycles at least on the wanted mesh: the window must not hold the start's own transient. */
+const LEAST_CYCLES = 9;
+
+export interface SpeedInput {
+  readonly subject: Case;
+  readonly rpm: number;
+  /** Settled state of a neighbour; null: start cold. */
+  readonly start: EngineState | null;
+  readonly guess?: StartGuess;
+  /** Leave out traces and diagram: for studies of many drafts. */
+  readonly brief?: boolean;
+}
+
+export interface SpeedOutcome {
+  readonly record: SpeedRecord;
+  readonly state: EngineState;
+}
+
+/** A state to start a wanted mesh from, found on a coarser one. @throws MarchFailure */
+export function coarseState(subject: Case, rpm: number, guess: StartGuess = USUAL_START): EngineState {
+  const engine = buildEngine(subject, rpm, COARSER * subject.run.cell);
+  startCold(engine, guess);
+  settle(engine, { maxCycles: Math.min(COARSE_CYCLES, subject.run.maxCycles), minCycles: COARSE_CYCLES });
+  return takeState(engine);
+}
+
+/** Runs one speed. @throws MarchFailure */
+export function runSpeed(input: SpeedInput): SpeedOutcome {
+  const { subject, rpm } = input;
+  const engine = buildEngine(subject, rpm, subject.run.cell);
+  startFrom(engine, input.start ?? coarseState(subject, rpm, input.guess));
+  const settled = settle(engine, { maxCycles: subject.run.maxCycles, minCycles: LEAST_CYCLES });
+  const state = takeState(engine);
+  const record = speedRecord(engine, settled, firstPulse(engine, settled), input.brief ?? false);
+  return { record, state };
+}
+
+/** Outgoing peak of a first cycle [Pa]; uses the engine up. NaN where it cannot be marched: only the echo's gain hangs on it. */
+function firstPulse(engine: EngineNetwork, settled: Settled): () => number {
+  return () => {
+    try {
+      return firstPulsePeak(engine, settled.recorder);
+    } catch (error) {
+      if (error instanceof MarchFailure) return Number.NaN;
+      throw error;
+    }
+  };
+}

@@ -1,0 +1,77 @@
+/**
+ * Sobol's sequence (Sobol', USSR Comput. Math. Math. Phys. 7(4), 1967) in Antonov and Saleev's order: point n is, in
+ * each dimension, the exclusive or of the direction numbers v_k over the bits k that are set in the Gray code of n.
+ * A primitive polynomial of degree s with inner coefficients a and first odd numbers m_1 … m_s gives them by
+ *
+ *   m_k = 2 a_1 m_(k-1) ^ 4 a_2 m_(k-2) ^ … ^ 2^s m_(k-s) ^ m_(k-s),   v_k = m_k 2^(32-k).
+ *
+ * Polynomials and first numbers: Joe & Kuo, "Constructing Sobol sequences with better two-dimensional projections",
+ * SIAM J. Sci. Comput. 30, 2008, file new-joe-kuo-6.21201. With a seed every dimension is shifted by the exclusive or
+ * with a random number, which keeps the sequence's evenness and moves its first point off the corner.
+ */
+
+import type { Sample } from './axis.ts';
+import { randomSource } from './random.ts';
+
+/** Degree s, coefficients a, first numbers m, from the second dimension on. */
+const joeKuo: readonly (readonly [degree: number, coefficients: number, first: readonly number[]])[] = [
+  [1, 0, [1]],
+  [2, 1, [1, 3]],
+  [3, 1, [1, 3, 1]],
+  [3, 2, [1, 1, 1]],
+  [4, 1, [1, 1, 3, 3]],
+  [4, 4, [1, 3, 5, 13]],
+  [5, 2, [1, 1, 5, 5, 17]],
+  [5, 4, [1, 1, 5, 5, 5]],
+  [5, 7, [1, 1, 7, 11, 19]],
+  [5, 11, [1, 1, 5, 1, 1]],
+  [5, 13, [1, 1, 1, 3, 11]],
+];
+
+export const mostSobolDimensions = joeKuo.length + 1;
+const bits = 32;
+
+/** The first `count` points in `dimensions`; no seed leaves the sequence as published. */
+export function sobolSequence(dimensions: number, count: number, seed: number | null): Sample {
+  if (dimensions > mostSobolDimensions) {
+    throw new RangeError(`A Sobol sample takes at most ${mostSobolDimensions} quantities.`);
+  }
+  const directions = Array.from({ length: dimensions }, (_, dimension) => directionNumbers(dimension));
+  const shifts = Array.from({ length: dimensions }, (_, dimension) =>
+    seed === null ? 0 : randomSource(seed, dimension).bits(),
+  );
+  return {
+    count,
+    at(index) {
+      return directions.map((direction, dimension) => {
+        let x = shifts[dimension] as number;
+        let gray = (index ^ (index >>> 1)) >>> 0;
+        for (let bit = 0; gray !== 0; bit += 1, gray >>>= 1) if (gray & 1) x ^= direction[bit] as number;
+        return (x >>> 0) / 4294967296;
+      });
+    },
+  };
+}
+
+function directionNumbers(dimension: number): Uint32Array {
+  const v = new Uint32Array(bits);
+  if (dimension === 0) {
+    // Van der Corput's sequence in base 2.
+    for (let k = 0; k < bits; k += 1) v[k] = 1 << (31 - k);
+    return v;
+  }
+  const [degree, coefficients, first] = joeKuo[dimension - 1] as (typeof joeKuo)[number];
+  for (let k = 0; k < bits; k += 1) {
+    if (k < degree) {
+      v[k] = (first[k] as number) << (31 - k);
+      continue;
+    }
+    const oldest = v[k - degree] as number;
+    let value = oldest ^ (oldest >>> degree);
+    for (let j = 1; j < degree; j += 1) {
+      if ((coefficients >> (degree - 1 - j)) & 1) value ^= v[k - j] as number;
+    }
+    v[k] = value;
+  }
+  return v;
+}

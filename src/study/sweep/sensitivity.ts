@@ -1,0 +1,186 @@
+/**
+ * How far an input that nobody measured moves the answer: the same engine at one speed with that one input changed by
+ * about as much as it may be wrong, each run in full from a cold start, less the engine as it is. The changes are
+ * judgement (common practice, no source) and are said beside their effect; so is which way, for effects are not linear.
+ * The pipe's wall is always among them, given or assumed: every kelvin of it moves the speed of sound in the pipe.
+ */
+
+import { caseOf, type OpenedFile } from '../../case/load.ts';
+import { CaseProblems } from '../../case/problem.ts';
+import type { SweepRow } from '../../findings/row.ts';
+import type { Case } from '../../model/case.ts';
+import { valueOrThrow } from '../work/outcome.ts';
+import type { Pool } from '../work/pool.ts';
+import { withRun } from '../work/run-settings.ts';
+import type { GroupResult } from '../work/run-sweep.ts';
+
+/** Added to the number that the file would hold, in the unit it stands in; or a share of it. */
+type Amount = { readonly add: number } | { readonly share: number };
+
+/** Ends of paths, the first that fits. */
+const AMOUNTS: readonly (readonly [end: RegExp, amount: Amount])[] = [
+  [/discharge(\.\w+)?$/, { add: 0.05 }],
+  [/wallTemperature$/, { add: 30 }],
+  [/passage\.(entry|exit)?area$/i, { share: 0.1 }],
+  [/transfers\.passage\.length$/, { share: 0.2 }],
+  [/petals\.(density|modulus)$/, { share: 0.2 }],
+  [/petals\.damping$/, { add: 0.05 }],
+  [/petals\.openSides$/, { add: 1 }],
+  [/disc\.ramp$/, { add: 5 }],
+  [/combustion\.start$/, { add: 3 }],
+  [/combustion\.duration$/, { add: 6 }],
+  [/combustion\.wiebeEfficiency$/, { share: -0.2 }],
+  [/combustion\.wiebeExponent$/, { add: 0.5 }],
+  [/combustion\.completeness$/, { add: -0.05 }],
+  [/fuel\.hydrogenCarbonRatio$/, { add: 0.1 }],
+  [/fuel\.equivalenceRatio$/, { add: 0.1 }],
+  [/fuel\.lowerHeatingValue$/, { share: 0.02 }],
+  [/scavenging\.displacement$/, { add: 0.1 }],
+  [/scavenging\.shortCircuit$/, { add: 0.05 }],
+  [/cylinderHeat\.coefficient$/, { share: 0.3 }],
+  [/friction\.constant$/, { add: 0.2 }],
+  [/friction\.perSpeed$/, { share: 0.2 }],
+  [/ambient\.pressure$/, { share: -0.03 }],
+  [/ambient\.temperature$/, { add: 10 }],
+  [/roughness$/, { share: 1 }],
+  [/endCorrection$/, { add: 0.1 }],
+  [/emissivity$/, { add: -0.2 }],
+  [/outsideCoefficient$/, { share: 0.5 }],
+];
+/** Cells are no shorter than this: differences need less than the answer itself, and the runs are many [m]. */
+const MOVES_CELL = 8e-3;
+const WALL = 'pipe.wall';
+const WALL_RISE = 50;
+
+/** One input changed. */
+export interface Variant {
+  /** Path in the case. */
+  readonly path: string;
+  /** `+0.05`, `-3 %`. */
+  readonly change: string;
+  readonly subject: Case;
+}
+
+export interface Move {
+  readonly path: string;
+  readonly change: string;
+  /**
+   * What the change adds; null: it failed, or the plug-back was not found. The lead is how much earlier the middle of
+   * the plug-back comes, the centroid of its impulse: the peak of a broad wave jumps from crest to crest.
+   */
+  readonly leadDeg: number | null;
+  readonly torqueNm: number | null;
+}
+
+export interface Moves {
+  /** Where they were computed: speed [rpm], cell length [m]. */
+  readonly speedRpm: number;
+  readonly cell: number;
+  readonly of: readonly Move[];
+}
+
+/** A change written with its sign and unit. */
+export function changeText(amount: Amount, unit: string, sign: 1 | -1 = 1): string {
+  const signed = (value: number): string => `${value > 0 ? '+' : ''}${Number(value.toPrecision(6))}`;
+  if ('share' in amount) return `${signed(100 * sign * amount.share)} %`;
+  // A difference of temperature is in kelvin, however the temperature is written.
+  const of = unit === 'degC' || unit === 'degF' ? 'K' : unit;
+  return `${signed(sign * amount.add)}${of === '' ? '' : ` ${of}`}`;
+}
+
+/** A quantity as it would be written in the file after the change; null: it is no number with a unit. */
+export function changedValue(value: string, amount: Amount, sign: 1 | -1 = 1): string | null {
+  const found = /^([+-]?[\d.]+(?:e[+-]?\d+)?)\s*(.*)$/i.exec(value.trim());
+  if (found === null) return null;
+  const [, number, unit = ''] = found;
+  const by = 'share' in amount ? Number(number) * amount.share : amount.add;
+  return `${Number((Number(number) + sign * by).toPrecision(10))} ${unit}`.trim();
+}
+
+/** The case with each of its assumed quantities changed; the overrides `set` stay in force. */
+export function assumedVariants(opened: OpenedFile, set: readonly string[]): Variant[] {
+  const subject = caseOf(opened, set);
+  return subject.assumed.flatMap(({ path, value, sort }) => {
+    const amount = AMOUNTS.find(([end]) => end.test(path))?.[1];
+    if (sort !== 'quantity' || amount === undefined || path === WALL) return [];
+    const unit = value.replace(/^\S+\s*/, '');
+    // The other way where this one leads out of what is allowed.
+    for (const sign of [1, -1] as const) {
+      const text = changedValue(value, amount, sign);
+      const varied = text === null ? null : allowed(() => caseOf(opened, [...set, `${path}=${text}`]));
+      if (varied !== null) return [{ path, change: changeText(amount, unit, sign), subject: varied }];
+    }
+    return [];
+  });
+}
+
+function allowed(read: () => Case): Case | null {
+  try {
+    return read();
+  } catch (error) {
+    if (error instanceof CaseProblems) return null;
+    throw error;
+  }
+}
+
+/** The case with a hotter wall; one found by a balance is taken as it came out. */
+export function hotterWall(subject: Case, along: GroupResult['records'][number]['along']): Variant {
+  const { wall } = subject.pipe;
+  const from = subject.engine.passage.length;
+  const found =
+    wall.by === 'given'
+      ? wall.at
+      : along.positions
+          .map((position, k) => ({ position: position - from, temperature: along.wallTemperature[k] ?? 0 }))
+          .filter(({ position }) => position >= 0);
+  const at = found.map(({ position, temperature }) => ({ position, temperature: temperature + WALL_RISE }));
+  return {
+    path: WALL,
+    change: `+${WALL_RISE} K`,
+    subject: { ...subject, pipe: { ...subject.pipe, wall: { by: 'given', at } } },
+  };
+}
+
+/**
+ * Moves of the wall and of other variants of a case at a speed [rpm], the wall first.
+ * @param subject the case as it is, with the speed's own cells
+ */
+export async function movesAt(
+  speedRpm: number,
+  { subject, variants }: { readonly subject: Case; readonly variants: readonly Variant[] },
+  use: {
+    readonly pool: Pool;
+    readonly signal?: AbortSignal;
+    /** Hears of the changes run so far. */
+    readonly advance?: (changes: number) => void;
+  },
+): Promise<Moves> {
+  const speeds = [speedRpm];
+  const cell = Math.max(subject.run.cell, MOVES_CELL);
+  const jobOf = (one: Case) => ({
+    kind: 'speed-group' as const,
+    input: { subject: withRun(one, { speeds, cell }), speeds, brief: true },
+  });
+  const base = valueOrThrow(await use.pool.one(jobOf(subject), use.signal)).records[0];
+  if (base === undefined) return { speedRpm, cell, of: [] };
+  const all = [hotterWall(subject, base.along), ...variants];
+  const moves: Move[] = [];
+  let changes = 0;
+  const jobs = all.map((variant) => jobOf(variant.subject));
+  for await (const { index, outcome } of use.pool.asFinished(jobs, use.signal)) {
+    const { path, change } = all[index] as Variant;
+    moves[index] = { path, change, ...moved(base.row, valueOrThrow(outcome).records[0]?.row) };
+    changes += 1;
+    use.advance?.(changes);
+  }
+  return { speedRpm, cell, of: moves };
+}
+
+function moved(base: SweepRow, row: SweepRow | undefined): Pick<Move, 'leadDeg' | 'torqueNm'> {
+  const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
+  if (row === undefined) return { leadDeg: null, torqueNm: null };
+  return {
+    leadDeg: finite(base.plugback_centroid_deg - row.plugback_centroid_deg),
+    torqueNm: finite(row.torque_nm - base.torque_nm),
+  };
+}

@@ -1,0 +1,46 @@
+/**
+ * What keeps the finished groups of a sweep until all are done. A group's result, traces and all, is written as the
+ * threads hand it over (the same serialisation, in base64), so that a sweep that was broken off and one that was not
+ * end with the same files. The journal names the case with its settings and the program; it goes when the sweep is done.
+ */
+
+import { rmSync } from 'node:fs';
+import { deserialize, serialize } from 'node:v8';
+import type { Case } from '../../model/case.ts';
+import { openJournal, openOrClear } from '../work/journal.ts';
+import type { GroupResult } from '../work/run-sweep.ts';
+
+export interface KeptGroups {
+  /** Results by the place of the group in the sweep. */
+  readonly done: ReadonlyMap<number, GroupResult>;
+  /** What was cut off the end of the journal on opening [bytes]. */
+  readonly tornBytes: number;
+  keep(group: number, result: GroupResult): void;
+  close(): void;
+  /** Takes the journal away, its groups being in the sweep's files. */
+  remove(): void;
+}
+
+/** Opens or makes the journal; with `replace` that of another sweep gives way. */
+export function openKeptGroups(
+  path: string,
+  sweep: { readonly subject: Case; readonly program: string },
+  replace: boolean,
+): KeptGroups {
+  const study = { kind: 'sweep', ...sweep };
+  const done = new Map<number, GroupResult>();
+  const open = () =>
+    openJournal<string>(path, study, (group, result) =>
+      done.set(Number(group), deserialize(Buffer.from(result, 'base64'))),
+    );
+  const journal = openOrClear(open, replace ? () => rmSync(path) : null);
+  return {
+    done,
+    tornBytes: journal.tornBytes,
+    keep(group, result) {
+      journal.append(String(group), serialize(result).toString('base64'));
+    },
+    close: () => journal.close(),
+    remove: () => rmSync(path, { force: true }),
+  };
+}

@@ -1,0 +1,45 @@
+/**
+ * The kinds of work that the pool's threads can do. A kind is a pure function from plain data to plain data: its
+ * result depends on its input alone, so it matters neither which thread does it nor when. To add a kind, add a line.
+ */
+
+import { runCheck } from '../../verify/check.ts';
+import { runDraft } from './draft.ts';
+import { runGroup } from './run-sweep.ts';
+
+const kinds = {
+  'echo-test': echoTest,
+  draft: runDraft,
+  'speed-group': runGroup,
+  verify: runCheck,
+} as const;
+
+export type JobKind = keyof typeof kinds;
+export type JobInput<Kind extends JobKind> = Parameters<(typeof kinds)[Kind]>[0];
+export type JobResult<Kind extends JobKind> = Awaited<ReturnType<(typeof kinds)[Kind]>>;
+
+/** One piece of work. */
+export type Job<Kind extends JobKind = JobKind> = {
+  readonly [K in Kind]: { readonly kind: K; readonly input: JobInput<K> };
+}[Kind];
+
+/** Does a job on the calling thread. */
+export async function runJob<Kind extends JobKind>(job: Job<Kind>): Promise<JobResult<Kind>> {
+  const work = kinds[job.kind] as ((input: JobInput<Kind>) => unknown) | undefined;
+  if (work === undefined) throw new Error(`There is no kind of job named "${String(job.kind)}".`);
+  return (await work(job.input)) as JobResult<Kind>;
+}
+
+/** Gives its input back after turning the thread's wheels for a while: shows that the pool itself works. */
+function echoTest(input: {
+  readonly value: number;
+  /** Rounds of arithmetic to do first. */
+  readonly rounds?: number;
+  /** Fail with this message. */
+  readonly fail?: string;
+}): { readonly value: number; readonly check: number } {
+  let check = input.value;
+  for (let round = 0; round < (input.rounds ?? 0); round += 1) check = Math.fround(check * 1.25 + 1) % 1000;
+  if (input.fail !== undefined) throw Object.assign(new RangeError(input.fail), { exitCode: 4 });
+  return { value: input.value, check };
+}

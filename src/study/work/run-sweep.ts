@@ -1,0 +1,97 @@
+/**
+ * A sweep over speeds. Speeds are taken in fixed groups of neighbours: the first of a group starts from a coarser mesh, each
+ * next one from its neighbour's settled state. The groups depend on the list of speeds alone, so the rows do not depend
+ * on the number of threads nor on which finishes first.
+ */
+
+import { MarchFailure } from '../../../solver/index.ts';
+import type { OutlineSection, SpeedRecord, SweepResult } from '../../engine/read/result.ts';
+import { runSpeed } from '../../engine/run/run-speed.ts';
+import type { EngineState } from '../../engine/run/state.ts';
+import type { Case } from '../../model/case.ts';
+import { exhaustSections } from '../../pipe/exhaust.ts';
+import { sweptVolume, volumesOf } from '../../timing/volume.ts';
+
+/** Neighbouring speeds that one thread does one after another. */
+const GROUP = 3;
+
+export interface SpeedGroup {
+  readonly subject: Case;
+  readonly speeds: readonly number[];
+  /** Leave out traces and diagrams. */
+  readonly brief?: boolean;
+}
+
+export interface SpeedFailure {
+  readonly speedRpm: number;
+  readonly reason: string;
+}
+
+export interface GroupResult {
+  readonly records: readonly SpeedRecord[];
+  readonly failures: readonly SpeedFailure[];
+}
+
+/** The groups of a sweep, in ascending order of speed. */
+export function speedGroups(subject: Case, brief = false): SpeedGroup[] {
+  const { speeds } = subject.run;
+  const count = Math.ceil(speeds.length / GROUP);
+  return Array.from({ length: count }, (_, g) => ({
+    subject,
+    speeds: speeds.slice(
+      Math.round((g * speeds.length) / count),
+      Math.round(((g + 1) * speeds.length) / count),
+    ),
+    brief,
+  }));
+}
+
+/** Runs one group; a speed that fails is kept with its reason, and the next one starts afresh. */
+export function runGroup(group: SpeedGroup): GroupResult {
+  const records: SpeedRecord[] = [];
+  const failures: SpeedFailure[] = [];
+  let start: EngineState | null = null;
+  for (const rpm of group.speeds) {
+    try {
+      const { record, state } = runSpeed({
+        subject: group.subject,
+        rpm,
+        start,
+        ...(group.brief === undefined ? {} : { brief: group.brief }),
+      });
+      records.push(record);
+      start = record.row.settled ? state : null;
+    } catch (error) {
+      if (!(error instanceof MarchFailure)) throw error;
+      failures.push({ speedRpm: rpm, reason: error.message });
+      start = null;
+    }
+  }
+  return { records, failures };
+}
+
+/** Outline of the exhaust from the port face on. */
+export function outlineOf(subject: Case): OutlineSection[] {
+  let position = 0;
+  return exhaustSections(subject).map(({ name, role, length, diameter }) => {
+    const start = position;
+    position += length;
+    return { name, role, start, end: position, diameters: diameter };
+  });
+}
+
+/** Joins the groups' results. */
+export function sweepResult(subject: Case, program: string, groups: readonly GroupResult[]): SweepResult {
+  const speeds = groups.flatMap((g) => g.records).sort((a, b) => a.row.speed_rpm - b.row.speed_rpm);
+  return {
+    schemaVersion: 1,
+    kind: 'sweep',
+    program,
+    case: subject,
+    outline: outlineOf(subject),
+    displacement: sweptVolume(volumesOf(subject.engine)),
+    rows: speeds.map((s) => s.row),
+    speeds,
+    failures: groups.flatMap((g) => g.failures).sort((a, b) => a.speedRpm - b.speedRpm),
+  };
+}
