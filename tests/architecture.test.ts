@@ -68,26 +68,29 @@ interface Rule {
   readonly room: RegExp;
   /** What they may import: files of the project, packages, Node's own modules. */
   readonly may: readonly RegExp[];
-  /** What they may import for its types alone. */
-  readonly mayForTypes?: readonly RegExp[];
 }
 
 /** The first rule whose room fits a file is the one for it. */
 const rules: readonly Rule[] = [
   { room: /^solver\//, may: [/^solver\//] },
+  { room: /^src\/model\//, may: [/^src\/model\//] },
   // Exact solutions are witnesses against the solver, so they share nothing with it.
-  { room: /^src\/exact\//, may: [/^src\/exact\//] },
-  { room: /^src\/timing\//, may: [/^src\/timing\//, /^solver\//], mayForTypes: [/^src\/case\/model\.ts$/] },
-  {
-    room: /^src\/findings\//,
-    may: [/^src\/findings\//, /^src\/timing\//, /^solver\//, /^ndarray$/],
-    mayForTypes: [/^src\/case\/model\.ts$/],
-  },
-  { room: /^src\/workshop\//, may: [/^src\/workshop\//], mayForTypes: [/^src\/case\/model\.ts$/] },
-  { room: /^src\/case\//, may: [/^src\/case\//, /^src\/timing\//, /^node:/, /^(yaml|zod|mathjs)$/] },
+  { room: /^src\/verify\/exact\//, may: [/^src\/verify\/exact\//] },
+  { room: /^src\/verify\//, may: [/^src\/verify\//, /^solver\//, /^node:/] },
+  { room: /^src\/pipe\//, may: [/^src\/(pipe|model)\//, /^solver\//] },
+  { room: /^src\/timing\//, may: [/^src\/(timing|pipe|model)\//, /^solver\//] },
+  { room: /^src\/case\//, may: [/^src\/(case|timing|pipe|model)\//, /^node:/, /^yaml$/] },
+  { room: /^src\/engine\//, may: [/^src\/(engine|timing|pipe|model|findings)\//, /^solver\//] },
+  { room: /^src\/findings\//, may: [/^src\/(findings|timing|pipe|model)\//, /^solver\//, /^ndarray$/] },
+  { room: /^src\/workshop\//, may: [/^src\/(workshop|pipe|model)\//] },
   {
     room: /^src\/study\//,
-    may: [/^src\/(study|findings|timing|case|exact)\//, /^solver\//, /^node:/, /^(piscina|ndarray|mathjs)$/],
+    may: [
+      /^src\/(study|engine|findings|case|timing|pipe|model|verify)\//,
+      /^solver\//,
+      /^node:/,
+      /^(piscina|ndarray|mathjs)$/,
+    ],
   },
   // The index of a folder of runs is a page that every verb brings up to date.
   {
@@ -98,12 +101,12 @@ const rules: readonly Rule[] = [
   // What commands say of a study's result, apart from how they run.
   {
     room: /^src\/commands\/words\//,
-    may: [/^src\/(commands\/(words|frame)|study|findings)\//, /^plots\//],
+    may: [/^src\/(commands\/(words|frame)|study|engine|findings|model)\//, /^plots\//],
   },
   {
     room: /^src\/commands\/[^/]+\.ts$/,
     may: [
-      /^src\/(commands\/(frame|words)|study|findings|timing|case|workshop|exact)\//,
+      /^src\/(commands\/(frame|words)|study|engine|findings|case|timing|pipe|model|workshop|verify)\//,
       /^(solver|plots)\//,
       /^node:/,
     ],
@@ -114,10 +117,10 @@ const rules: readonly Rule[] = [
   { room: /^plots\//, may: [/^plots\//, /^plotly\.js-dist-min$/] },
 ];
 
-function isAllowed(path: string, { target, typesOnly }: Import): boolean {
+function isAllowed(path: string, { target }: Import): boolean {
   const rule = rules.find(({ room }) => room.test(path));
   if (rule === undefined) return false;
-  return [...rule.may, ...(typesOnly ? (rule.mayForTypes ?? []) : [])].some((one) => one.test(target));
+  return rule.may.some((one) => one.test(target));
 }
 
 const sources = ['solver', 'src', 'plots'].flatMap(sourcesIn);
@@ -134,7 +137,7 @@ describe('imports', () => {
     });
     expect(main?.imports.some(({ lazy }) => lazy)).toBe(true);
     expect(byPath.get('src/workshop/development.ts')?.imports).toEqual([
-      { target: 'src/case/model.ts', typesOnly: true, lazy: false },
+      { target: 'src/model/section.ts', typesOnly: true, lazy: false },
     ]);
   });
 
@@ -152,10 +155,11 @@ describe('imports', () => {
   });
 
   test.each([
-    ['solver/duct/step.ts', 'src/case/model.ts'],
+    ['solver/duct/step.ts', 'src/model/case.ts'],
+    ['src/model/case.ts', 'src/case/load.ts'],
     ['solver/duct/step.ts', 'node:fs'],
     ['src/timing/crank.ts', 'node:fs'],
-    ['src/exact/riemann.ts', 'solver/index.ts'],
+    ['src/verify/exact/riemann.ts', 'solver/index.ts'],
     ['src/study/sweep.ts', 'plots/pages/sweep.ts'],
     ['src/commands/sweep.ts', 'src/commands/map.ts'],
     ['plots/figures/torque.ts', 'src/findings/row.ts'],

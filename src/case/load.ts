@@ -1,7 +1,11 @@
 /** Case files in: what the rest of the program calls. Throws `CaseProblems` or `FileProblem` and nothing else. */
 
 import { basename, extname, isAbsolute, join } from 'node:path';
-import type { AssumedInput, Case, Engine, Pipe, Pulse, UsedInput } from '../model/case.ts';
+import type { Case } from '../model/case.ts';
+import type { Engine } from '../model/engine.ts';
+import type { AssumedInput, UsedInput } from '../model/inputs.ts';
+import type { Pipe } from '../model/pipe.ts';
+import type { Pulse } from '../model/pulse.ts';
 import { CASE_KEYS, type CaseParts, caseSchema } from './engine/case-schema.ts';
 import { engineSchema } from './engine/engine-from-keys.ts';
 import { KINDS, type Kind, kindHint, kindOf } from './keys/kinds.ts';

@@ -3,7 +3,7 @@
 import { pulsePage } from '../../plots/pages/pulse-page.ts';
 import { pulseCard } from '../../plots/pages/run-cards.ts';
 import { loadPulse } from '../case/load.ts';
-import type { Pulse } from '../model/case.ts';
+import type { Pulse } from '../model/pulse.ts';
 import type { ProbeRecord, PulseResult } from '../study/pulse/result.ts';
 import { runPulse } from '../study/pulse/run-pulse.ts';
 import { csvLine } from './frame/csv.ts';

@@ -2,7 +2,7 @@
 
 import type { RunCard } from '../../plots/pages/run-cards.ts';
 import { loadCase, loadPipe, readKind } from '../case/load.ts';
-import type { Pipe } from '../model/case.ts';
+import type { Pipe } from '../model/pipe.ts';
 import { dxfText } from '../workshop/dxf.ts';
 import { paperFor } from '../workshop/paper.ts';
 import { type Pattern, patternOf } from '../workshop/pattern.ts';

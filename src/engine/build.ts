@@ -24,7 +24,10 @@ import {
   Volume,
   type WallLosses,
 } from '../../solver/index.ts';
-import type { Case, Engine, Intake, RunSettings } from '../model/case.ts';
+import type { Case } from '../model/case.ts';
+import type { Engine } from '../model/engine.ts';
+import type { Intake } from '../model/intake.ts';
+import type { RunSettings } from '../model/run-settings.ts';
 import { type DuctRun, ductRuns, exhaustSections, meshRun } from '../pipe/exhaust.ts';
 import { type PortSchedule, portSchedule, samplePort } from '../timing/schedule.ts';
 import { sweptVolume } from '../timing/volume.ts';

@@ -22,7 +22,8 @@ import {
   type VolumeDrive,
   viscosity,
 } from '../../solver/index.ts';
-import type { Discharge, Engine } from '../model/case.ts';
+import type { Engine } from '../model/engine.ts';
+import type { Discharge } from '../model/port-window.ts';
 import { ANNAND_TWO_STROKE } from '../timing/annand.ts';
 import { meanPistonSpeed } from '../timing/crank.ts';
 import { engineEvents } from '../timing/events.ts';

@@ -3,7 +3,7 @@
  * readonly data in SI, crank angles in degrees; only texts of varied quantities keep the unit they were written in.
  */
 
-import type { Dimension } from '../case/text/units.ts';
+import type { Dimension } from './dimension.ts';
 
 /** Values that a quantity may take, in the unit used inside. */
 export type StudyAxis =

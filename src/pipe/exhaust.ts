@@ -5,7 +5,8 @@
  */
 
 import { cellsFor, meshTapers, type Taper, totalLength } from '../../solver/index.ts';
-import type { Case, Section } from '../model/case.ts';
+import type { Case } from '../model/case.ts';
+import type { Section } from '../model/section.ts';
 
 /** Diameters that differ by less than this join; written drawings are rounded [m]. */
 const JOIN = 2e-4;

@@ -2,7 +2,9 @@
  * A pipe's sections as the bench sees them: lengths, diameters, cone angles, volumes, and where each begins, counted
  * from the piston's face through the exhaust passage. A cone's volume is (π/12) L (d₁² + d₁d₂ + d₂²).
  */
-import type { Engine, Pipe, Section } from '../model/case.ts';
+import type { Engine } from '../model/engine.ts';
+import type { Pipe } from '../model/pipe.ts';
+import type { Section } from '../model/section.ts';
 
 export interface SectionRow {
   readonly name: string;

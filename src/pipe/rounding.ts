@@ -3,7 +3,8 @@
  * Rounded to the nearest, or all lengths down or up, for where a constraint does not let the nearest pass.
  */
 
-import type { Pipe, Section } from '../model/case.ts';
+import type { Pipe } from '../model/pipe.ts';
+import type { Section } from '../model/section.ts';
 import { withWallOf } from './shape.ts';
 
 export type Rounding = 'nearest' | 'down' | 'up';

@@ -5,7 +5,8 @@
  * at positions move along with the pipe's length.
  */
 
-import type { Pipe, Section } from '../model/case.ts';
+import type { Pipe } from '../model/pipe.ts';
+import type { Section } from '../model/section.ts';
 
 type Pair = readonly [left: number, right: number];
 

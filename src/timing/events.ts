@@ -4,7 +4,7 @@
  * A window with a chamfer passes gas from the chamfer's upper edge on; the roof's own edge is reported beside it, since
  * that is what a depth gauge finds. With an offset pin the times are not symmetrical about bottom dead centre.
  */
-import type { Engine } from '../model/case.ts';
+import type { Engine } from '../model/engine.ts';
 import type { Crank } from './crank.ts';
 import { crankAnglesAtTravel, crankOf } from './crank.ts';
 import type { WindowShape } from './window.ts';

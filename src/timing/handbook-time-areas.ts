@@ -2,7 +2,7 @@
  * The handbook's time-areas, needed against available: time open × area at the crank angle midway between shut and full open
  * ÷ displacement [s/m], 1e-4 s/cm being 0.01 s/m. Jennings, Two-Stroke Tuner's Handbook (1973), gives a range for each port.
  */
-import type { Engine } from '../model/case.ts';
+import type { Engine } from '../model/engine.ts';
 import type { Crank } from './crank.ts';
 import { intakeTable, samplePort } from './schedule.ts';
 import type { TimeAreas } from './time-area.ts';

@@ -11,7 +11,9 @@
  * L to the baffle's end. Neither knows the port, the steepening of the pulse or the gas's real temperature: the formula
  * starts a draft, the simulation judges it.
  */
-import type { Engine, Pipe, Section } from '../model/case.ts';
+import type { Engine } from '../model/engine.ts';
+import type { Pipe } from '../model/pipe.ts';
+import type { Section } from '../model/section.ts';
 import type { PipeProportions } from '../pipe/pipe-proportions.ts';
 
 const INCH = 0.0254;

@@ -9,7 +9,7 @@
  * 1500 K. Without the suction of the returning wave the estimate reads low; the sweep computes the same number with all
  * waves in it.
  */
-import type { Engine } from '../model/case.ts';
+import type { Engine } from '../model/engine.ts';
 import type { EngineEvents } from './events.ts';
 import { portStreamArea } from './time-area.ts';
 import type { Volumes } from './volume.ts';

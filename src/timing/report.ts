@@ -2,7 +2,8 @@
  * Everything that can be said of an engine and its pipe before a single wave is computed: port events, areas,
  * time-areas, the pipe's geometry, the handbook's opinion, rules of thumb, and what was assumed on the way.
  */
-import type { AssumedInput, Case } from '../model/case.ts';
+import type { Case } from '../model/case.ts';
+import type { AssumedInput } from '../model/inputs.ts';
 import type { PipeLengths, SectionRow } from '../pipe/pipe-table.ts';
 import { diameterAt, pipeLengths, sectionRows, TRANSITION } from '../pipe/pipe-table.ts';
 import { meanPistonSpeed } from './crank.ts';

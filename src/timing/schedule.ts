@@ -8,7 +8,8 @@
  * Areas come in two measures: on the bore's wall, as cut, and at right angles to the stream (`stream-area.ts`).
  * They are geometric; discharge coefficients are the solver's.
  */
-import type { Engine, Intake } from '../model/case.ts';
+import type { Engine } from '../model/engine.ts';
+import type { Intake } from '../model/intake.ts';
 import type { Crank } from './crank.ts';
 import { crankAnglesAtTravel, pistonTravel, travelForDuration } from './crank.ts';
 import type { EngineEvents } from './events.ts';

@@ -6,7 +6,7 @@
  * last exhaust window shuts, a chamfer included: only then is the charge trapped. The crankcase holds its smallest
  * volume at bottom dead centre and A (S − s) more elsewhere.
  */
-import type { Engine } from '../model/case.ts';
+import type { Engine } from '../model/engine.ts';
 import type { Crank } from './crank.ts';
 import { crankOf, pistonVelocity, turnIntoTravel } from './crank.ts';
 import { firstOpening, windowShape } from './window.ts';

@@ -21,7 +21,7 @@
  * which is exact while the crown stands within the chamfer (flat roof, plane section) and, below it, short of the
  * slant distance from crown to edge by at most a few tenths of d: no discharge coefficient is known so well.
  */
-import type { PortWindow } from '../model/case.ts';
+import type { PortWindow } from '../model/port-window.ts';
 import { halfChord, halfSegment } from './circle-segment.ts';
 import type { Crank } from './crank.ts';
 import { pistonTravel, travelForDuration } from './crank.ts';

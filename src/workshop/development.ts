@@ -16,7 +16,7 @@
  * are square to the axis. Derived here.
  */
 
-import type { Section } from '../model/case.ts';
+import type { Section } from '../model/section.ts';
 
 export type Development =
   | {

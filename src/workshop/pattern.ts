@@ -4,7 +4,7 @@
  * allowance is a strip along the right-hand straight edge.
  */
 
-import type { Section } from '../model/case.ts';
+import type { Section } from '../model/section.ts';
 import { type Development, developmentOf } from './development.ts';
 import {
   arcPlace,

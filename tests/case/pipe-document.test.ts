@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { loadPipe, readKind } from '../../src/case/load.ts';
 import { pipeDocument } from '../../src/case/pipe/pipe-document.ts';
-import type { Pipe } from '../../src/model/case.ts';
+import type { Pipe } from '../../src/model/pipe.ts';
 import { CASES, DRAFTS, file } from './files.ts';
 
 const pipes = readdirSync(CASES, { recursive: true, encoding: 'utf8' }).filter(

@@ -3,7 +3,8 @@
 import { unit } from 'mathjs';
 import { describe, expect, test } from 'vitest';
 import { parseQuantity, parseShare } from '../../src/case/text/quantity-text.ts';
-import { DIMENSIONS, type Dimension, toInside, unitsOf, writeQuantity } from '../../src/case/text/units.ts';
+import { DIMENSIONS, toInside, unitsOf, writeQuantity } from '../../src/case/text/units.ts';
+import type { Dimension } from '../../src/model/dimension.ts';
 
 /** The unit used inside, and those that mathjs writes otherwise. */
 const INSIDE: Readonly<Record<Dimension, string>> = {

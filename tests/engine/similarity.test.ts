@@ -5,7 +5,9 @@
  */
 
 import { expect, test } from 'vitest';
-import type { Case, Engine, Section } from '../../src/model/case.ts';
+import type { Case } from '../../src/model/case.ts';
+import type { Engine } from '../../src/model/engine.ts';
+import type { Section } from '../../src/model/section.ts';
 import { draft, rowAt } from './demo.ts';
 
 function scaled(subject: Case, s: number): Case {

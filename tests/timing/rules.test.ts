@@ -3,38 +3,21 @@
  * give. What each rule calls usual is common practice or a handbook's figure, named in the rule itself.
  */
 import { describe, expect, it } from 'vitest';
-import type { Case, Engine, PortWindow, Section } from '../../src/model/case.ts';
+import type { Case } from '../../src/model/case.ts';
 import { checkReport } from '../../src/timing/report.ts';
 import { RULES } from '../../src/timing/rules/all-rules.ts';
-import { engine, exhaustWindow, pipe, saltmarsh, section, transferWindow } from './saltmarsh.ts';
-
-const MM = 1e-3;
-const withEngine = (changes: Partial<Engine>): Case => ({ ...saltmarsh, engine: { ...engine, ...changes } });
-const withExhaust = (...windows: Partial<PortWindow>[]) =>
-  withEngine({
-    exhaust: { ...engine.exhaust, windows: windows.map((w) => ({ ...exhaustWindow, ...w })) },
-  });
-const withTransfers = (...windows: Partial<PortWindow>[]) =>
-  withEngine({
-    transfers: { ...engine.transfers, windows: windows.map((w) => ({ ...transferWindow, ...w })) },
-  });
-const withPassage = (changes: Partial<Engine['passage']>) =>
-  withEngine({ passage: { ...engine.passage, ...changes } });
-const withSections = (change: (part: Section) => Section): Case => ({
-  ...saltmarsh,
-  pipe: { ...pipe, sections: pipe.sections.map(change) },
-});
-const resized = (name: string, length: number, left: number, right: number) =>
-  withSections((part) =>
-    part.name.startsWith(name) ? section(part.name, part.role, length, left, right) : part,
-  );
-const withTarget = (targetSpeed: number): Case => ({ ...saltmarsh, run: { ...saltmarsh.run, targetSpeed } });
-
-function ruleOf(subject: Case, id: string, bmep?: number) {
-  const found = checkReport(subject, bmep === undefined ? {} : { bmep }).rules.find((r) => r.id === id);
-  if (!found) throw new Error(`no rule ${id}`);
-  return found;
-}
+import {
+  MM,
+  resized,
+  ruleOf,
+  withEngine,
+  withExhaust,
+  withPassage,
+  withSections,
+  withTarget,
+  withTransfers,
+} from './odd-engines.ts';
+import { engine, saltmarsh } from './saltmarsh.ts';
 
 it('the baseline breaks no rule, and every rule speaks', () => {
   const { rules } = checkReport(saltmarsh);
@@ -282,37 +265,4 @@ describe('a case that breaks a rule', () => {
     const seen = new Set(broken.map((b) => b.id));
     expect(checkReport(saltmarsh).rules.filter((r) => !seen.has(r.id))).toEqual([]);
   });
-});
-
-describe('the width that a bore stands', () => {
-  const limit = (changes: Partial<Engine>, window: Partial<PortWindow> = {}) => {
-    const windows = [{ ...exhaustWindow, ...window }];
-    const subject = withEngine({ ...changes, exhaust: { ...engine.exhaust, windows } });
-    return ruleOf(subject, 'exhaust-window-width').usual[1];
-  };
-  it('is about 70 %, more in a small bore and less in a large one (common practice, no source)', () => {
-    expect(limit({})).toBeCloseTo(70, 0);
-    expect(limit({ bore: 44 * MM }, { width: 30 * MM })).toBeGreaterThan(limit({}, { width: 30 * MM }));
-    expect(limit({ bore: 68 * MM })).toBeLessThan(limit({}));
-  });
-  it('is more with a rounded roof than with a flat one', () => {
-    const flat = limit({}, { roofArch: 0, cornerTop: 1 * MM });
-    expect(limit({})).toBeGreaterThan(flat + 2);
-  });
-});
-
-it('a side window above the transfers leaves the wall between exhaust and transfer as it was', () => {
-  const side = {
-    count: 2,
-    width: 8 * MM,
-    cornerTop: 2 * MM,
-    cornerBottom: 2 * MM,
-    aroundDeg: 75,
-    roofArch: 0,
-  };
-  const high = withExhaust({}, { ...side, height: 12 * MM });
-  const plain = ruleOf(saltmarsh, 'exhaust-transfer-land').found;
-  expect(ruleOf(high, 'exhaust-transfer-land').found).toBe(plain);
-  const low = withExhaust({}, { ...side, height: 20 * MM });
-  expect(ruleOf(low, 'exhaust-transfer-land').outside).toBe('below');
 });

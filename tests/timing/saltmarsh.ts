@@ -1,5 +1,9 @@
 /** The Saltmarsh club's 125 cc sprint single, invented for these tests, as a resolved case. */
-import type { Case, Engine, Pipe, PortWindow, Section } from '../../src/model/case.ts';
+import type { Case } from '../../src/model/case.ts';
+import type { Engine } from '../../src/model/engine.ts';
+import type { Pipe } from '../../src/model/pipe.ts';
+import type { PortWindow } from '../../src/model/port-window.ts';
+import type { Section } from '../../src/model/section.ts';
 
 const MM = 1e-3;
 const discharge = { outFull: 0.8, outCrack: 0.7, inFull: 0.75, inCrack: 0.65 };

@@ -3,7 +3,7 @@
  * dead centre), an independent sum, and the handbook's own figure. Rings: exact solution, identity.
  */
 import { describe, expect, it } from 'vitest';
-import type { Engine } from '../../src/model/case.ts';
+import type { Engine } from '../../src/model/engine.ts';
 import { crankOf, pistonTravel } from '../../src/timing/crank.ts';
 import { engineEvents } from '../../src/timing/events.ts';
 import { handbookTimeAreas } from '../../src/timing/handbook-time-areas.ts';

@@ -3,7 +3,7 @@
  * down a second time as inequalities in the plane (1e-6). Rings: exact solution, identity.
  */
 import { describe, expect, it } from 'vitest';
-import type { PortWindow } from '../../src/model/case.ts';
+import type { PortWindow } from '../../src/model/port-window.ts';
 import { arcExcess, halfSegment } from '../../src/timing/circle-segment.ts';
 import { crankOf } from '../../src/timing/crank.ts';
 import { chordArea, streamArea } from '../../src/timing/stream-area.ts';

@@ -1,7 +1,7 @@
 /** Developments of cones and cylinders against closed forms of the frustum and against numeric integration. */
 
 import { describe, expect, test } from 'vitest';
-import type { Section } from '../../src/model/case.ts';
+import type { Section } from '../../src/model/section.ts';
 import { developmentOf } from '../../src/workshop/development.ts';
 import { beginOf, boxOf, endOf, type Stroke } from '../../src/workshop/drawing.ts';
 import { patternOf } from '../../src/workshop/pattern.ts';

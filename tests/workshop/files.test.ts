@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { Section } from '../../src/model/case.ts';
+import type { Section } from '../../src/model/section.ts';
 import { boxOf } from '../../src/workshop/drawing.ts';
 import { dxfText } from '../../src/workshop/dxf.ts';
 import { paperFor } from '../../src/workshop/paper.ts';

@@ -1,6 +1,6 @@
 /** What no engine can be, beyond what single keys take: refused with the reason, before anything is computed of it. */
 
-import type { Engine } from '../../model/case.ts';
+import type { Engine } from '../../model/engine.ts';
 import { engineEvents } from '../../timing/events.ts';
 import { compressionRatios } from '../../timing/volume.ts';
 import type { Judge } from '../keys/schema.ts';

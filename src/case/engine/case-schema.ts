@@ -1,6 +1,8 @@
 /** A case: an engine, a pipe, and how the computation is run. */
 
-import type { Engine, Pipe, RunSettings } from '../../model/case.ts';
+import type { Engine } from '../../model/engine.ts';
+import type { Pipe } from '../../model/pipe.ts';
+import type { RunSettings } from '../../model/run-settings.ts';
 import { bySort, list } from '../keys/branches.ts';
 import { ofKind } from '../keys/kinds.ts';
 import { choice, count, quantity, share, text } from '../keys/leaves.ts';

@@ -6,7 +6,10 @@
  * to the clearance and to the crankcase (A the piston's area), and uncovers a piston-port later.
  */
 
-import type { AssumedInput, Engine, Intake, PortWindow } from '../../model/case.ts';
+import type { Engine } from '../../model/engine.ts';
+import type { AssumedInput } from '../../model/inputs.ts';
+import type { Intake } from '../../model/intake.ts';
+import type { PortWindow } from '../../model/port-window.ts';
 import { type Crank, crankOf, durationForTravel, travelForDuration } from '../../timing/crank.ts';
 import { volumesOf } from '../../timing/volume.ts';
 import { outlineArea, windowShape } from '../../timing/window.ts';

@@ -1,6 +1,6 @@
 /** Intakes: reed valve, piston port or rotary disc, each with its tract. */
 
-import type { Intake } from '../../model/case.ts';
+import type { Intake } from '../../model/intake.ts';
 import { variant } from '../keys/branches.ts';
 import { count, quantity, share } from '../keys/leaves.ts';
 import { assumed, record, required, unless } from '../keys/record.ts';

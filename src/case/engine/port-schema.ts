@@ -3,7 +3,7 @@
  * arch and chamfer; and the discharge coefficients of a port.
  */
 
-import type { Discharge, PortWindow, RoofPosition } from '../../model/case.ts';
+import type { Discharge, PortWindow, RoofPosition } from '../../model/port-window.ts';
 import { bySort, list } from '../keys/branches.ts';
 import { choice, count, quantity, share, text } from '../keys/leaves.ts';
 import { namesDiffer } from '../keys/own-names.ts';

@@ -5,7 +5,7 @@
  * A pair stands at either side of the exhaust's middle; of three and more the positions are not known.
  */
 
-import type { PortWindow } from '../../model/case.ts';
+import type { PortWindow } from '../../model/port-window.ts';
 import type { Crank } from '../../timing/crank.ts';
 import { windowShape } from '../../timing/window.ts';
 import type { Judge } from '../keys/schema.ts';

@@ -3,7 +3,7 @@
  * roofs between the crown at top and at bottom dead centre, no window wider than the bore, exhaust before transfers.
  */
 
-import type { PortWindow } from '../../model/case.ts';
+import type { PortWindow } from '../../model/port-window.ts';
 import { type Crank, crankAnglesAtTravel, durationForTravel } from '../../timing/crank.ts';
 import { arcOfChord, firstOpening, roofTravel, windowShape } from '../../timing/window.ts';
 import type { Judge } from '../keys/schema.ts';

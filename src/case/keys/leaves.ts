@@ -1,10 +1,11 @@
 /** The single values of a case file: quantities with their unit, shares, counts, yes-or-no, words and names. */
 
+import type { Dimension } from '../../model/dimension.ts';
 import { nearest } from '../text/nearest.ts';
 import { hasUnprintable, quoted } from '../text/printable.ts';
 import { type Parsed, parseQuantity, parseShare } from '../text/quantity-text.ts';
 import { type ChangeNode, type Node, nodeName, type ScalarNode } from '../text/tree.ts';
-import { DIMENSIONS, type Dimension, unitsOf, takes as unitsTaken } from '../text/units.ts';
+import { DIMENSIONS, unitsOf, takes as unitsTaken } from '../text/units.ts';
 import { note, type Reading, refuse, type Schema } from './schema.ts';
 
 /** Limits, written as a file would write them. */

@@ -3,7 +3,7 @@
  * (a text with its unit, checked like the file's, with the reason beside it), read as an empty group, or taken as absent.
  */
 
-import type { AssumedInput } from '../../model/case.ts';
+import type { AssumedInput } from '../../model/inputs.ts';
 import { parseSource } from '../text/document.ts';
 import { nearest } from '../text/nearest.ts';
 import { quoted } from '../text/printable.ts';

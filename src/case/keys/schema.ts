@@ -4,7 +4,7 @@
  * A reader that reported a problem returns undefined; null is a value.
  */
 
-import type { AssumedInput, UsedInput } from '../../model/case.ts';
+import type { AssumedInput, UsedInput } from '../../model/inputs.ts';
 import type { Problem } from '../problem.ts';
 import { printable } from '../text/printable.ts';
 import { type Place, positionAt } from '../text/source.ts';

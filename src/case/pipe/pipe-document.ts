@@ -4,7 +4,8 @@
  */
 
 import { type Document, isCollection, visit, Document as YamlDocument } from 'yaml';
-import type { Pipe, Section, WallTemperature } from '../../model/case.ts';
+import type { Pipe, WallTemperature } from '../../model/pipe.ts';
+import type { Section } from '../../model/section.ts';
 import { writeQuantity } from '../text/units.ts';
 
 const millimetres = (value: number): string => writeQuantity(value, 'length', 'mm');

@@ -3,7 +3,8 @@
  * optional silencer, and its wall.
  */
 
-import type { Pipe, Section, WallTemperature } from '../../model/case.ts';
+import type { Pipe, WallTemperature } from '../../model/pipe.ts';
+import type { Section } from '../../model/section.ts';
 import { bySort, list, variant } from '../keys/branches.ts';
 import { ofKind } from '../keys/kinds.ts';
 import { choice, quantity, share, text } from '../keys/leaves.ts';

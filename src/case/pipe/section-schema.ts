@@ -4,7 +4,7 @@
  * section that begins with the other diameter says `step: true`.
  */
 
-import type { Section } from '../../model/case.ts';
+import type { Section } from '../../model/section.ts';
 import { bySort, list } from '../keys/branches.ts';
 import { choice, flag, quantity, text } from '../keys/leaves.ts';
 import { namesDiffer } from '../keys/own-names.ts';

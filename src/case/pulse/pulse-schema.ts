@@ -1,6 +1,6 @@
 /** A pulse file: gas at given states in a duct, its two ends, and where it is watched. */
 
-import type { Pulse, PulseEnd, PulseGas } from '../../model/case.ts';
+import type { Pulse, PulseEnd, PulseGas } from '../../model/pulse.ts';
 import { cell, courant, frictionModel, heatModel, scheme } from '../engine/case-schema.ts';
 import { ambient } from '../engine/engine-schema.ts';
 import { bySort, list, nothing, variant } from '../keys/branches.ts';

@@ -1,10 +1,10 @@
 /** What a draft of a study has to keep to. Limits that exclude each other are refused where they stand. */
 
+import type { Dimension } from '../../model/dimension.ts';
 import type { Constraints, Limit } from '../../model/study.ts';
 import { choice, quantity, share } from '../keys/leaves.ts';
 import { type Fields, optional, record } from '../keys/record.ts';
 import { checked, type Schema } from '../keys/schema.ts';
-import type { Dimension } from '../text/units.ts';
 
 function limit(name: string, dimension: Dimension, least: string): Schema<Limit> {
   const bound = quantity(dimension, { atLeast: least });

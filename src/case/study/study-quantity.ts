@@ -4,13 +4,14 @@
  * that a joint can move without the pipe growing.
  */
 
+import type { Dimension } from '../../model/dimension.ts';
 import type { StudyAxis, VariedQuantity } from '../../model/study.ts';
 import { list } from '../keys/branches.ts';
 import { flag, found, text } from '../keys/leaves.ts';
 import { optional, record, setting } from '../keys/record.ts';
 import { checked, type Judge, note, refuse, type Schema } from '../keys/schema.ts';
 import { type Parsed, parseQuantity, parseShare } from '../text/quantity-text.ts';
-import { DIMENSIONS, type Dimension } from '../text/units.ts';
+import { DIMENSIONS } from '../text/units.ts';
 
 /** A number with any unit, kept as it was written: the path says later what it has to be. */
 interface Written {

@@ -3,9 +3,10 @@
  * (`°C`, `µs`, `m²`, `m^2`, `㎜`, `·`) are brought to the table's. The number is plain decimal; nothing is evaluated.
  */
 
+import type { Dimension } from '../../model/dimension.ts';
 import { nearest } from './nearest.ts';
 import { quoted } from './printable.ts';
-import { DIMENSIONS, type Dimension, dimensionOf, takes, toInside, unitsOf } from './units.ts';
+import { DIMENSIONS, dimensionOf, takes, toInside, unitsOf } from './units.ts';
 
 const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?(?![\d.])/;
 

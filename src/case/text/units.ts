@@ -5,6 +5,8 @@
  * Factors: the International System of Units, 9th brochure (BIPM 2019); inch and pound: the 1959 agreement.
  */
 
+import type { Dimension } from '../../model/dimension.ts';
+
 interface Unit {
   /** Power of ten. */
   readonly power: number;
@@ -66,9 +68,7 @@ export const DIMENSIONS = {
   frictionPerSpeed: { called: 'a friction pressure per stroke and speed', units: { 'Pa/(m rpm)': ten(0) } },
   power: { called: 'a power', units: { kW: ten(3), W: ten(0) } },
   torque: { called: 'a torque', units: { 'N m': ten(0), Nm: ten(0) } },
-} as const satisfies Record<string, { readonly called: string; readonly units: Record<string, Unit> }>;
-
-export type Dimension = keyof typeof DIMENSIONS;
+} as const satisfies Record<Dimension, { readonly called: string; readonly units: Record<string, Unit> }>;
 
 /** Names of the units a dimension takes, the usual one first. */
 export function unitsOf(dimension: Dimension): readonly string[] {

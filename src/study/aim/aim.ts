@@ -7,7 +7,7 @@
  *   5. sensitivities at the target, and which limits are reached
  */
 
-import type { Pipe } from '../../model/case.ts';
+import type { Pipe } from '../../model/pipe.ts';
 import { constraintList } from '../work/constraints.ts';
 import type { Evaluator } from './evaluator.ts';
 import { bestFinalist } from './finalists.ts';

@@ -4,7 +4,7 @@
  * other are run again beside the start, and what counts is what they do on the fine mesh.
  */
 
-import type { Pipe } from '../../model/case.ts';
+import type { Pipe } from '../../model/pipe.ts';
 import { roundedPipe } from '../../pipe/rounding.ts';
 import type { Point } from '../search/search.ts';
 import type { Constraint } from '../work/constraints.ts';

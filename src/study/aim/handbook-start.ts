@@ -3,7 +3,8 @@
  * place of a guess. The header begins with the flange's diameter and widens to the handbook's, so that nothing jumps.
  */
 
-import type { Case, Pipe } from '../../model/case.ts';
+import type { Case } from '../../model/case.ts';
+import type { Pipe } from '../../model/pipe.ts';
 import { THREE_STAGE_RACING, TWO_STAGE_RACING } from '../../pipe/pipe-proportions.ts';
 import { diameterOf } from '../../pipe/pipe-table.ts';
 import { withWallOf } from '../../pipe/shape.ts';

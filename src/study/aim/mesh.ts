@@ -3,7 +3,8 @@
  * with a length. With cells of a fixed length the number would jump, and the result with it.
  */
 
-import type { Case, Pipe } from '../../model/case.ts';
+import type { Case } from '../../model/case.ts';
+import type { Pipe } from '../../model/pipe.ts';
 import { exhaustSections } from '../../pipe/exhaust.ts';
 
 /** Cycles after which a pipe of the search is judged by its last ones, settled or not. */

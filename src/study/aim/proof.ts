@@ -1,6 +1,6 @@
 /** The proof of an aimed pipe: it and what it is held against, run on the case's own mesh over a range of speeds. */
 
-import type { Pipe } from '../../model/case.ts';
+import type { Pipe } from '../../model/pipe.ts';
 import type { Evaluator } from './evaluator.ts';
 import { meshed } from './mesh.ts';
 import { BAND, judge } from './objective.ts';

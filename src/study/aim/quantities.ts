@@ -4,7 +4,7 @@
  * sensible pipe; the stinger's bore stays where a pipe does not run hot.
  */
 
-import type { Pipe } from '../../model/case.ts';
+import type { Pipe } from '../../model/pipe.ts';
 import { bellyDiameter, tailDiameter, withBelly, withEnd, withLength, withTail } from '../../pipe/shape.ts';
 
 export interface AimQuantity {

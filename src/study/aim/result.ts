@@ -1,6 +1,7 @@
 /** What aiming is asked for, and what it comes to. */
 
-import type { Case, Pipe } from '../../model/case.ts';
+import type { Case } from '../../model/case.ts';
+import type { Pipe } from '../../model/pipe.ts';
 import type { Constraints } from '../../model/study.ts';
 import type { ReadRow } from '../work/score.ts';
 import type { Judged } from './objective.ts';

@@ -3,7 +3,8 @@
  * forbids it. The search minimises, so it is told minus the score.
  */
 
-import type { Case, Pipe } from '../../model/case.ts';
+import type { Case } from '../../model/case.ts';
+import type { Pipe } from '../../model/pipe.ts';
 import { cmaEs } from '../search/cma-es.ts';
 import { type Best, minimise, type Point, type SearchOutcome } from '../search/search.ts';
 import type { Constraint } from '../work/constraints.ts';

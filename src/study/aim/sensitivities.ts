@@ -6,7 +6,8 @@
  * shoulders to the other.
  */
 
-import type { Case, Pipe } from '../../model/case.ts';
+import type { Case } from '../../model/case.ts';
+import type { Pipe } from '../../model/pipe.ts';
 import { withLength } from '../../pipe/shape.ts';
 import type { DraftResult } from '../work/draft.ts';
 import type { Asked, Evaluator } from './evaluator.ts';

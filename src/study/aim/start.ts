@@ -3,7 +3,7 @@
  * one; both are run over the judged band.
  */
 
-import type { Pipe } from '../../model/case.ts';
+import type { Pipe } from '../../model/pipe.ts';
 import { engineEvents } from '../../timing/events.ts';
 import type { DraftResult } from '../work/draft.ts';
 import type { Asked, Evaluator } from './evaluator.ts';

@@ -4,7 +4,7 @@
  * rounded pipe is tried with a few lengths of one section, by default the header, and the best of them is taken.
  */
 
-import type { Pipe } from '../../model/case.ts';
+import type { Pipe } from '../../model/pipe.ts';
 import type { Constraint } from '../work/constraints.ts';
 import type { DraftResult } from '../work/draft.ts';
 import type { Evaluator } from './evaluator.ts';

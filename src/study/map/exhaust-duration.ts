@@ -8,7 +8,9 @@
  * so the compression over the full stroke stay, the ratio counted from exhaust closing falls as the roof rises.
  */
 
-import type { Case, Engine, PortWindow } from '../../model/case.ts';
+import type { Case } from '../../model/case.ts';
+import type { Engine } from '../../model/engine.ts';
+import type { PortWindow } from '../../model/port-window.ts';
 import { type Crank, crankOf, durationForTravel, travelForDuration } from '../../timing/crank.ts';
 import { engineEvents } from '../../timing/events.ts';
 import { compressionRatios } from '../../timing/volume.ts';

@@ -12,7 +12,7 @@ import {
   setReservoir,
   Volume,
 } from '../../../solver/index.ts';
-import type { Pulse, PulseEnd, PulseSection } from '../../model/case.ts';
+import type { Pulse, PulseEnd, PulseSection } from '../../model/pulse.ts';
 import type { Stretch } from './stretch.ts';
 
 export interface EndParts {

@@ -1,6 +1,6 @@
 /** What a reader of a pulse should know: what the model took for granted, and what did not go as it should. */
 
-import type { Pulse } from '../../model/case.ts';
+import type { Pulse } from '../../model/pulse.ts';
 import { EXHAUST_OF, endCorrection, type Rig } from './rig.ts';
 
 export function notesOf(pulse: Pulse, rig: Rig): readonly string[] {

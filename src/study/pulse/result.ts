@@ -2,7 +2,7 @@
  * What a pulse leaves: the traces of its probes and vessels, profiles along the duct, and its books. Plain data; the JSON file is this object. Positions run from the left end of the first section.
  */
 
-import type { Pulse } from '../../model/case.ts';
+import type { Pulse } from '../../model/pulse.ts';
 
 /** A trace's extreme and when it came. */
 export interface Extreme {

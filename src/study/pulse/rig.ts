@@ -16,7 +16,7 @@ import {
   totalLength,
   type Volume,
 } from '../../../solver/index.ts';
-import type { Pulse, PulseEnd, PulseGas, PulseSection } from '../../model/case.ts';
+import type { Pulse, PulseEnd, PulseGas, PulseSection } from '../../model/pulse.ts';
 import { endLink } from './end-link.ts';
 import { fillDuct } from './start.ts';
 import type { Stretch } from './stretch.ts';

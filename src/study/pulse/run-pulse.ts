@@ -1,7 +1,7 @@
 /** One shot: builds the network of a pulse, marches it to its end under observation, and closes the books. */
 
 import { energyGain, MarchFailure } from '../../../solver/index.ts';
-import type { Pulse } from '../../model/case.ts';
+import type { Pulse } from '../../model/pulse.ts';
 import { notesOf } from './notes.ts';
 import { probePlace, vesselPlace } from './places.ts';
 import { profileOf } from './profile.ts';

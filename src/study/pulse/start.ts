@@ -4,7 +4,7 @@
  */
 
 import { type GasModel, volumeBefore } from '../../../solver/index.ts';
-import type { PulseSection } from '../../model/case.ts';
+import type { PulseSection } from '../../model/pulse.ts';
 import type { Stretch } from './stretch.ts';
 
 /** Fills the duct of a stretch; returns its thermal energy p V/(gamma-1) [J]. */

@@ -1,7 +1,7 @@
 /** A run of sections that join without a jump of area: one duct of the network, and where it lies. */
 
 import type { MarchingDuct, Taper } from '../../../solver/index.ts';
-import type { PulseSection } from '../../model/case.ts';
+import type { PulseSection } from '../../model/pulse.ts';
 
 /** Positions count from the left end of the first section. */
 export interface Stretch {

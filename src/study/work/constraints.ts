@@ -3,7 +3,8 @@
  * alone, so that nothing has to be run. Sheet of a cone: its lateral surface, π/2 (d₁ + d₂) √(L² + (d₂ - d₁)²/4).
  */
 
-import type { Case, Section } from '../../model/case.ts';
+import type { Case } from '../../model/case.ts';
+import type { Section } from '../../model/section.ts';
 import type { Constraints, Limit } from '../../model/study.ts';
 import { includedAngleDeg, pipeLengths, sectionRows } from '../../pipe/pipe-table.ts';
 

@@ -1,5 +1,5 @@
 /** Rules about the chamber: cone angles, belly, stinger, and its length against the handbook's. */
-import type { Section } from '../../model/case.ts';
+import type { Section } from '../../model/section.ts';
 import type { SectionRow } from '../../pipe/pipe-table.ts';
 import { diameterOf, includedAngleDeg } from '../../pipe/pipe-table.ts';
 import { handbookSoundSpeed, tunedLength, tunedSpeed } from '../handbook.ts';

@@ -2,7 +2,8 @@
  * A rule of thumb as advice: what was found, what is usual, why, and what moves it. Nothing here passes or fails an
  * engine; `outside` only says on which side of the usual range the value lies.
  */
-import type { Engine, Pipe } from '../../model/case.ts';
+import type { Engine } from '../../model/engine.ts';
+import type { Pipe } from '../../model/pipe.ts';
 import type { PipeLengths, SectionRow } from '../../pipe/pipe-table.ts';
 import type { EngineEvents } from '../events.ts';
 import type { ReleaseEstimate } from '../release-estimate.ts';

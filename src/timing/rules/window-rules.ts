@@ -6,7 +6,7 @@
  * 54 mm, 0.2 points less for each mm of bore more (4 points at most), and up to 4 points either way for the share of the
  * roof that arch and corners round off.
  */
-import type { Engine } from '../../model/case.ts';
+import type { Engine } from '../../model/engine.ts';
 import { engineEvents } from '../events.ts';
 import { blowdownAngleArea } from '../time-area.ts';
 import type { WindowShape } from '../window.ts';

@@ -1,7 +1,8 @@
 /** Ring: identity. An exhaust of another duration is the same barrel with its roofs cut higher or lower. */
 
 import { describe, expect, test } from 'vitest';
-import type { Case, PortWindow } from '../../../src/model/case.ts';
+import type { Case } from '../../../src/model/case.ts';
+import type { PortWindow } from '../../../src/model/port-window.ts';
 import { exhaustDuration, withExhaustDuration } from '../../../src/study/map/exhaust-duration.ts';
 import { crankOf } from '../../../src/timing/crank.ts';
 import { engineEvents } from '../../../src/timing/events.ts';

@@ -1,6 +1,6 @@
 /** A pulse as the case loader would give it, with what a test does not state filled in. */
 
-import type { Pulse, PulseSection } from '../../../src/model/case.ts';
+import type { Pulse, PulseSection } from '../../../src/model/pulse.ts';
 
 export type Stated = Partial<Omit<Pulse, 'sections'>> & {
   readonly sections: readonly (Partial<PulseSection> & Pick<PulseSection, 'length' | 'diameter'>)[];

@@ -1,7 +1,7 @@
 /** Single pulses from file to trace: waves, ends, vessels, and what is written of them. Sources beside each check. */
 
 import { describe, expect, test } from 'vitest';
-import type { PulseEnd } from '../../../src/model/case.ts';
+import type { PulseEnd } from '../../../src/model/pulse.ts';
 import { runPulse } from '../../../src/study/pulse/run-pulse.ts';
 import { wavePressure } from '../../../src/study/pulse/superposition.ts';
 import { bordaStep } from '../../../src/verify/exact/area-step.ts';

@@ -1,0 +1,18 @@
+/**
+ * How the computation is run.
+ */
+
+/** How the computation is run. */
+export interface RunSettings {
+  /** Speeds of the sweep, ascending [rpm]. */
+  readonly speeds: readonly number[];
+  /** Cell length [m]. */
+  readonly cell: number;
+  readonly courant: number;
+  readonly scheme: 'conservative' | 'mesh';
+  readonly maxCycles: number;
+  readonly friction: boolean;
+  readonly wallHeat: 'colburn' | 'pulsating' | 'none';
+  /** Speed the pipe is meant for [rpm]; null: none stated. */
+  readonly targetSpeed: number | null;
+}
