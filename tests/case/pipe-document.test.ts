@@ -28,6 +28,11 @@ test('with a step, a silencer, a heat balance, odd lengths and an odd name', () 
       { name: '1', role: 'baffle', length: 1 / 3, diameter: [0.041, 0.0225], step: false },
       { name: 'stinger', role: 'stinger', length: 0.2, diameter: [0.0225, 0.0225], step: false },
     ],
+    bends: [
+      { at: 0.02, angleDeg: 37.5, radius: 0.08, planeDeg: -15, segments: 3 },
+      { at: 0.12, angleDeg: 20, radius: 0.2, planeDeg: 0, segments: null },
+    ],
+    sheet: 0.0008,
     silencer: { volume: 9e-4, outletDiameter: 0.024, discharge: 0.82 },
     wall: { by: 'balance', emissivity: 0.85, outsideCoefficient: 55 },
     roughness: 3e-5,

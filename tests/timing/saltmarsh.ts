@@ -110,6 +110,8 @@ export const pipe: Pipe = {
     section('baffle', 'baffle', 200, 92, 20.8),
     section('stinger', 'stinger', 250, 20.8, 20.8),
   ],
+  bends: [],
+  sheet: null,
   silencer: null,
   wall: { by: 'given', at: [{ position: 0, temperature: 620 }] },
   roughness: 0.03 * MM,

@@ -4,11 +4,12 @@
  */
 
 import { type Document, isCollection, visit, Document as YamlDocument } from 'yaml';
-import type { Pipe, WallTemperature } from '../../model/pipe.ts';
+import type { Bend, Pipe, WallTemperature } from '../../model/pipe.ts';
 import type { Section } from '../../model/section.ts';
 import { writeQuantity } from '../text/units.ts';
 
 const millimetres = (value: number): string => writeQuantity(value, 'length', 'mm');
+const degrees = (value: number): string => writeQuantity(value, 'angle', 'deg');
 const celsius = (kelvin: number): string => writeQuantity(kelvin, 'temperature', 'degC');
 
 /**
@@ -20,6 +21,8 @@ export function pipeDocument(pipe: Pipe, note = '', wall: 'stated' | 'assumed' =
     kind: 'pipe',
     name: pipe.name,
     sections: pipe.sections.map((section, index) => sectionKeys(section, pipe.sections[index - 1])),
+    ...(pipe.bends.length === 0 ? {} : { bends: pipe.bends.map(bendKeys) }),
+    ...(pipe.sheet === null ? {} : { sheet: millimetres(pipe.sheet) }),
     ...(pipe.silencer === null ? {} : { silencer: silencerKeys(pipe.silencer) }),
     ...(wall === 'assumed' ? {} : { wall: wallKeys(pipe.wall) }),
     roughness: millimetres(pipe.roughness),
@@ -59,6 +62,16 @@ function sectionKeys(section: Section, before: Section | undefined): Readonly<Re
 
 function ends(left: number, right: number): unknown {
   return left === right ? millimetres(left) : [millimetres(left), millimetres(right)];
+}
+
+function bendKeys(bend: Bend): Readonly<Record<string, unknown>> {
+  return {
+    at: millimetres(bend.at),
+    angle: degrees(bend.angleDeg),
+    radius: millimetres(bend.radius),
+    plane: degrees(bend.planeDeg),
+    ...(bend.segments === null ? {} : { segments: bend.segments }),
+  };
 }
 
 function silencerKeys(silencer: NonNullable<Pipe['silencer']>): unknown {

@@ -12,7 +12,9 @@ import { namesDiffer } from '../keys/own-names.ts';
 import { assumed, optional, record, required } from '../keys/record.ts';
 import { checked, type Judge, note, type Schema, within } from '../keys/schema.ts';
 import { writeQuantity } from '../text/units.ts';
-import { diameterKeys, joinedDiameters, sectionKeys } from './section-schema.ts';
+import { bendList, bendsFit } from './bend-schema.ts';
+import { bySheet, circumference, outsideKeys } from './outside-circumference.ts';
+import { joinedDiameters, sectionKeys } from './section-schema.ts';
 
 /** What a section can be, in the order of the pipe. */
 export const PIPE_ROLES = ['header', 'diffuser', 'belly', 'baffle', 'stinger'] as const;
@@ -26,8 +28,9 @@ const section = record(
       choice(...PIPE_ROLES),
       'What the section is; left out, the first word of its name says it.',
     ),
+    circumference,
   },
-  [diameterKeys],
+  [outsideKeys],
 );
 
 const silencer = record('a silencer', {
@@ -98,6 +101,14 @@ export const pipeKeys = {
   name: optional(text(200), 'Name of the pipe.'),
   note: optional(text(4000, 'lines'), 'Anything worth remembering.'),
   sections: required(list(section, 1, 40), 'From the flange on: header, diffuser, belly, baffle, stinger.'),
+  bends: optional(
+    bendList,
+    'Bends along the centreline, in the order of the flow; left out, the pipe is straight.',
+  ),
+  sheet: optional(
+    quantity('length', { above: '0 mm', atMost: '6 mm' }),
+    'Thickness of the sheet; taken off circumferences, and what patterns are laid out for.',
+  ),
   silencer: optional(
     silencer,
     'Silencer behind the stinger.',
@@ -112,7 +123,9 @@ export const pipeKeys = {
 /** A pipe; `name` is used when the file states none. */
 export function pipeSchema(name: string): Schema<Pipe> {
   return checked(ofKind('pipe', record('a pipe', pipeKeys)), (stated, judge) => {
-    const ends = joinedDiameters(stated.sections, judge, ['sections']);
+    const measured = bySheet(stated.sections, stated.sheet, judge);
+    if (measured === undefined) return undefined;
+    const ends = joinedDiameters(measured, judge, ['sections']);
     const roles = rolesOf(stated.sections, judge);
     const named = namesDiffer(stated.sections, judge, ['sections'], 'section');
     if (ends === undefined || roles === undefined || !named) return undefined;
@@ -127,9 +140,13 @@ export function pipeSchema(name: string): Schema<Pipe> {
     if (!roles.includes('baffle')) judge.warn('The pipe has no baffle: nothing sends a plug-back wave.');
     const length = Number(sections.reduce((sum, one) => sum + one.length, 0).toPrecision(12));
     if (stated.wall?.by === 'given' && !positionsFit(stated.wall.at, length, judge)) return undefined;
+    const bends = stated.bends ?? [];
+    if (!bendsFit(bends, sections, judge)) return undefined;
     return {
       name: stated.name ?? name,
       sections,
+      bends,
+      sheet: stated.sheet,
       silencer: stated.silencer,
       wall: stated.wall ?? usualWall(length, judge),
       roughness: stated.roughness,
