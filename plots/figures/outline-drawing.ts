@@ -4,7 +4,7 @@
  * their width at any size; names and dimensions stand beside the drawings as text, so that they stay readable on a phone.
  */
 
-import { html } from '../theme/escape.ts';
+import { html, type Markup, type Piece } from '../theme/markup.ts';
 import { fixed } from '../theme/numbers.ts';
 import { type Stretch, silhouette } from './wave-diagram.ts';
 
@@ -44,51 +44,50 @@ function frameOf(drafts: readonly Draft[]): Frame {
 const points = (xs: readonly number[], ys: readonly number[], right: number, middle: number): string =>
   xs.map((x, i) => `${(x + right).toFixed(1)},${((ys[i] ?? 0) + middle).toFixed(1)}`).join(' ');
 
-function shape(draft: Draft, index: number, frame: Frame, middle: number, shadow?: Draft): string {
+function shape(draft: Draft, index: number, frame: Frame, middle: number, shadow?: Draft): Markup {
   const right = frame.flange - flangeOf(draft.outline);
-  const under = (): string => {
-    if (shadow === undefined) return '';
-    const { x, y } = silhouette(shadow.outline);
-    return `<polygon class="shadow" points="${points(x, y, frame.flange - flangeOf(shadow.outline), middle)}"/>`;
+  const under = ({ outline }: Draft): Markup => {
+    const { x, y } = silhouette(outline);
+    return html`<polygon class="shadow" points="${points(x, y, frame.flange - flangeOf(outline), middle)}"/>`;
   };
   const { x, y } = silhouette(draft.outline);
   const joints = draft.outline.slice(1).map((part) => {
     const half = part.diameters[0] / 2;
     const at = part.start + right;
-    return `<line class="joint" x1="${at}" x2="${at}" y1="${middle - half}" y2="${middle + half}"/>`;
+    return html`<line class="joint" x1="${at}" x2="${at}" y1="${middle - half}" y2="${middle + half}"/>`;
   });
-  return `${under()}<polygon class="draft draft-${index}" points="${points(x, y, right, middle)}"><title>${html(draft.name)}</title></polygon>${joints.join('')}<line class="centre" x1="${-edge}" x2="${frame.length + edge}" y1="${middle}" y2="${middle}"/>`;
+  return html`${shadow && under(shadow)}<polygon class="draft draft-${index}" points="${points(x, y, right, middle)}"><title>${draft.name}</title></polygon>${joints}<line class="centre" x1="${-edge}" x2="${frame.length + edge}" y1="${middle}" y2="${middle}"/>`;
 }
 
-const svg = (content: string, title: string, frame: Frame, height: number): string =>
-  `<svg class="outline" role="img" aria-label="${html(title)}" viewBox="${-edge} 0 ${(frame.length + 2 * edge).toFixed(0)} ${height.toFixed(0)}" preserveAspectRatio="xMinYMid meet">${content}</svg>`;
+const svg = (content: Piece, title: string, frame: Frame, height: number): Markup =>
+  html`<svg class="outline" role="img" aria-label="${title}" viewBox="${-edge} 0 ${(frame.length + 2 * edge).toFixed(0)} ${height.toFixed(0)}" preserveAspectRatio="xMinYMid meet">${content}</svg>`;
 
 /** Outlines in one drawing, without names. Classes `draft-0`, `draft-1`… */
-export function outlineDrawing(drafts: readonly Draft[], title: string): string {
+export function outlineDrawing(drafts: readonly Draft[], title: string): Markup {
   const one = frameOf(drafts);
   const frame = drafts.length > 1 ? { ...one, height: one.height + stackGap } : one;
   const shapes = drafts.map((draft, index) =>
     shape(draft, index, frame, (index + 0.5) * frame.height, index === 0 ? undefined : drafts[0]),
   );
-  return svg(shapes.join(''), title, frame, frame.height * Math.max(1, drafts.length));
+  return svg(shapes, title, frame, frame.height * Math.max(1, drafts.length));
 }
 
 /** Each outline with its name beneath it. */
-export function namedOutlines(drafts: readonly Draft[]): string {
+export function namedOutlines(drafts: readonly Draft[]): Markup {
   const frame = frameOf(drafts);
   const rows = drafts.map((draft, index) => {
     const drawn = index === 0 ? [draft] : [draft, drafts[0] as Draft];
     const height = widestOf(drawn) + 6;
     const first = index === 0 ? undefined : drafts[0];
-    return `<li>${svg(shape(draft, index, frame, height / 2, first), `Outline of ${draft.name}`, frame, height)}<p class="draft-key key-${index}">${html(draft.name)}</p></li>`;
+    return html`<li>${svg(shape(draft, index, frame, height / 2, first), `Outline of ${draft.name}`, frame, height)}<p class="draft-key key-${index}">${draft.name}</p></li>`;
   });
-  return `<ol class="outlines">${rows.join('')}</ol>`;
+  return html`<ol class="outlines">${rows}</ol>`;
 }
 
 /** Sections of one pipe as a list, in the order of the gas: name, length, diameters [mm]. */
-export function sectionList(outline: readonly Stretch[]): string {
-  const items = outline.map((part) => `<li><b>${html(part.name)}</b> ${dimensions(part).join(', ')}</li>`);
-  return `<ol class="sections">${items.join('')}</ol>`;
+export function sectionList(outline: readonly Stretch[]): Markup {
+  const items = outline.map((part) => html`<li><b>${part.name}</b> ${dimensions(part).join(', ')}</li>`);
+  return html`<ol class="sections">${items}</ol>`;
 }
 
 /** Length and bores of a section in words. */

@@ -3,6 +3,8 @@
  * scale: those of torque and of power start at nought, those of pressure at the lowest of them.
  */
 
+import { html, type Markup } from '../theme/markup.ts';
+
 export interface ThumbCurve {
   readonly x: readonly number[];
   readonly y: readonly (number | null)[];
@@ -41,7 +43,7 @@ function rangeOf(curves: readonly ThumbCurve[], scale: string): readonly [low: n
   return [low, Math.max(high, low + quiet * Math.abs(low))];
 }
 
-export function thumbnail(curves: readonly ThumbCurve[], title: string): string {
+export function thumbnail(curves: readonly ThumbCurve[], title: string): Markup {
   const xs = curves.flatMap((one) => knownOf(one).map(([x]) => x));
   const [left, right] = [Math.min(...xs), Math.max(...xs)];
   let drafts = 0;
@@ -54,7 +56,7 @@ export function thumbnail(curves: readonly ThumbCurve[], title: string): string 
       ([x, y]) =>
         `${(size.edge + ((x - left) / (right - left || 1)) * (size.width - 2 * size.edge)).toFixed(1)},${(size.height - size.edge - ((y - low) / (high - low || 1)) * (size.height - 2 * size.edge)).toFixed(1)}`,
     );
-    return `<polyline class="thumb-${style}" points="${points.join(' ')}"/>`;
+    return html`<polyline class="thumb-${style}" points="${points.join(' ')}"/>`;
   });
-  return `<svg class="thumb" role="img" aria-label="${title}" viewBox="0 0 ${size.width} ${size.height}" preserveAspectRatio="none">${lines.join('')}</svg>`;
+  return html`<svg class="thumb" role="img" aria-label="${title}" viewBox="0 0 ${size.width} ${size.height}" preserveAspectRatio="none">${lines}</svg>`;
 }

@@ -5,6 +5,7 @@
  */
 
 import { pushApart, rangeOf } from '../theme/axes.ts';
+import { html, type Markup } from '../theme/markup.ts';
 import { speed } from '../theme/numbers.ts';
 import { landing, type SpeedBand, usefulBands } from './landing.ts';
 import { column, type SpeedRow } from './sweep-row.ts';
@@ -16,14 +17,14 @@ function speedTicks(
   ends: { readonly slow: number; readonly fast: number },
   wanted: SpeedBand | undefined,
   across: (rpm: number) => number,
-): string[] {
+): Markup[] {
   /** Width of a speed of five digits [px], and the least gap between two. */
   const [wide, gap] = [36, 8];
-  const tick = (x: number, anchor: string, text: string): string =>
-    `<text class="tick" x="${x.toFixed(1)}" y="${frame.height - frame.bottom + 21}" text-anchor="${anchor}">${text}</text>`;
+  const tick = (x: number, anchor: string, text: string): Markup =>
+    html`<text class="tick" x="${x.toFixed(1)}" y="${frame.height - frame.bottom + 21}" text-anchor="${anchor}">${text}</text>`;
   const start = across(ends.slow);
   const end = across(ends.fast);
-  const ticks: string[] = [];
+  const ticks: Markup[] = [];
   let [low, high] = [end, start];
   if (wanted) {
     const [x0, x1] = [across(wanted.from), across(wanted.to)];
@@ -46,10 +47,10 @@ function speedTicks(
   return ticks;
 }
 
-export function timingGlance(rows: readonly SpeedRow[], title: string): string {
+export function timingGlance(rows: readonly SpeedRow[], title: string): Markup {
   const first = rows[0];
   const final = rows.at(-1);
-  if (!first || !final) return '';
+  if (!first || !final) return html``;
   const { transfers_close_deg: closed, exhaust_closes_deg: shut } = first;
   const onset = column(rows, 'plugback_onset_deg');
   const end = column(rows, 'plugback_end_deg');
@@ -75,13 +76,13 @@ export function timingGlance(rows: readonly SpeedRow[], title: string): string {
     if (value === null || value === undefined) return [];
     const kind = landing(row) === 'lands' ? 'lands' : 'misses';
     return [
-      `<circle class="dot ${kind}" cx="${across(row.speed_rpm).toFixed(1)}" cy="${up(value).toFixed(1)}" r="${kind === 'lands' ? 4.5 : 2.6}"/>`,
+      html`<circle class="dot ${kind}" cx="${across(row.speed_rpm).toFixed(1)}" cy="${up(value).toFixed(1)}" r="${kind === 'lands' ? 4.5 : 2.6}"/>`,
     ];
   });
   const bands = usefulBands(rows);
   const bars = bands.map((band) => {
     const x0 = across(band.from) - 5;
-    return `<rect class="useful-bar" x="${x0.toFixed(1)}" y="${floor + 1}" width="${(across(band.to) + 5 - x0).toFixed(1)}" height="7"/>`;
+    return html`<rect class="useful-bar" x="${x0.toFixed(1)}" y="${floor + 1}" width="${(across(band.to) + 5 - x0).toFixed(1)}" height="7"/>`;
   });
   const last = (values: readonly (number | null)[]): number =>
     [...values].reverse().find((value) => value !== null) ?? shut;
@@ -100,9 +101,9 @@ export function timingGlance(rows: readonly SpeedRow[], title: string): string {
     ['edge', 'its end'],
   ].map(
     ([quantity, text], i) =>
-      `<text class="name ${quantity}" x="${right + 5}" y="${((places[i] ?? 0) + 4).toFixed(1)}">${text}</text>`,
+      html`<text class="name ${quantity}" x="${right + 5}" y="${((places[i] ?? 0) + 4).toFixed(1)}">${text}</text>`,
   );
-  return `<svg class="glance" role="img" aria-label="${title}" viewBox="0 0 ${frame.width} ${frame.height}">
+  return html`<svg class="glance" role="img" aria-label="${title}" viewBox="0 0 ${frame.width} ${frame.height}">
 <rect class="window" x="${frame.left}" y="${up(shut).toFixed(1)}" width="${right - frame.left}" height="${(up(closed) - up(shut)).toFixed(1)}"/>
 <text class="wanted" x="${frame.left + 5}" y="${(up(shut) + 14).toFixed(1)}">wanted here</text>
 <polygon class="spread" points="${bandPoints}"/>
@@ -110,9 +111,9 @@ export function timingGlance(rows: readonly SpeedRow[], title: string): string {
 <line class="level transfer" x1="${frame.left}" x2="${right}" y1="${up(closed).toFixed(1)}" y2="${up(closed).toFixed(1)}"/>
 <polyline class="crest" points="${line(peak).join(' ')}"/>
 <polyline class="middle" points="${line(middle).join(' ')}"/>
-${dots.join('')}
+${dots}
 <line class="base" x1="${frame.left}" x2="${right}" y1="${floor}" y2="${floor}"/>
-${bars.join('')}${speedTicks({ slow, fast }, bands[0], across).join('')}
+${bars}${speedTicks({ slow, fast }, bands[0], across)}
 <text class="tick" x="${((frame.left + right) / 2).toFixed(1)}" y="${floor + 36}" text-anchor="middle">engine speed [rpm]</text>
-<text class="tick" x="${frame.left}" y="13">↑ later in the turn</text>${names.join('')}</svg>`;
+<text class="tick" x="${frame.left}" y="13">↑ later in the turn</text>${names}</svg>`;
 }

@@ -6,7 +6,7 @@ import { landing, middleLead } from '../figures/landing.ts';
 import { namedOutlines } from '../figures/outline-drawing.ts';
 import type { SearchedDraft } from '../figures/study-figures.ts';
 import { nearest, type SpeedRow } from '../figures/sweep-row.ts';
-import { html } from '../theme/escape.ts';
+import { html } from '../theme/markup.ts';
 import { fixed, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
 import { type BothWays, safety } from './aim-answer.ts';
 import { leadText, valueAt, verdicts } from './compare-answer.ts';
@@ -183,7 +183,7 @@ export function aimPage(result: AimPageResult, assets: Assets): string {
       ['Drafts computed', String(result.history.length)],
       ['Program', result.program, 'minor'],
     ],
-    body: `<section class="answer"><div><h1>${html(headline)}</h1>${findings(lines)}</div><div>${namedOutlines(outlines)}</div></section>${doubtful === '' ? '' : `<p class="warn">${html(doubtful)}</p>`}
+    body: html`<section class="answer"><div><h1>${headline}</h1>${findings(lines)}</div><div>${namedOutlines(outlines)}</div></section>${doubtful && html`<p class="warn">${doubtful}</p>`}
 <section><h2>Dimensions</h2>${dimensionTable(outlines)}</section>
 <section><h2>Before and after over engine speed</h2>${place('curves', 'Middle of the plug-back, torque and power', 'The upright dotted line is the target. The wave is wanted between EC, exhaust closing, and TC, transfer closing: above TC it works against the transfer streams, below EC it meets a closed port. A cross marks a speed whose cycles did not settle.', 'Better at the target and poor beside it: ask for an average over a band, or aim a step higher.', 'Middle of the plug-back before exhaust closing, torque and power before and after against engine speed.')}</section>
 <section><h2>Why, and how near an edge</h2><div class="pair">${place('torque', 'Torque', `What a little less and a little more of each section does to the torque, at the target. ${twoBars}`, 'Both bars long and to the left: the pipe stands on a narrow peak.', 'Sensitivity of the torque.')}${place('lead', 'Middle of the plug-back', 'How far it moves against exhaust closing; + is sooner.', 'A longer section that makes the wave come sooner: the change altered an angle as well.', 'Sensitivity of the lead.')}</div>

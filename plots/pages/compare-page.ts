@@ -4,8 +4,8 @@ import type { SweptDraft } from '../figures/draft-curves.ts';
 import type { DraftWaves } from '../figures/draft-port.ts';
 import { namedOutlines } from '../figures/outline-drawing.ts';
 import { computedSpeeds, eventsOf, withGaps } from '../figures/sweep-row.ts';
-import { html } from '../theme/escape.ts';
 import type { PortEvents } from '../theme/events.ts';
+import { html, type Markup } from '../theme/markup.ts';
 import { fixed, rpm, speed } from '../theme/numbers.ts';
 import {
   atLeast,
@@ -101,7 +101,7 @@ function dataOf(result: ComparePageResult): ComparePageData {
   };
 }
 
-function summaryTable(compared: readonly ComparedDraft[], result: ComparePageResult): string {
+function summaryTable(compared: readonly ComparedDraft[], result: ComparePageResult): Markup {
   const first = compared[0]?.summary;
   const cell = (
     value: number | null,
@@ -157,7 +157,7 @@ function summaryTable(compared: readonly ComparedDraft[], result: ComparePageRes
 }
 
 /** What did not settle, failed, or is cut off by the end of the range. */
-function doubts(compared: readonly ComparedDraft[], drafts: ComparePageResult['drafts']): string {
+function doubts(compared: readonly ComparedDraft[], drafts: ComparePageResult['drafts']): readonly Markup[] {
   const lines = [
     unsettledText(drafts.map(({ name, sweep }) => ({ name, rows: sweep.rows }))),
     ...drafts.flatMap(({ name, sweep }) =>
@@ -165,7 +165,7 @@ function doubts(compared: readonly ComparedDraft[], drafts: ComparePageResult['d
     ),
     ...compared.map(endWords),
   ].filter((line) => line !== '');
-  return lines.map((line) => `<p class="warn">${html(line)}</p>`).join('');
+  return lines.map((line) => html`<p class="warn">${line}</p>`);
 }
 
 export function comparePage(given: ComparePageResult, assets: Assets): string {
@@ -214,7 +214,7 @@ export function comparePage(given: ComparePageResult, assets: Assets): string {
       ['Target', result.targetSpeed === null ? 'none stated' : rpm(result.targetSpeed)],
       ['Program', result.program, 'minor'],
     ],
-    body: `<section class="answer"><div><h1>${html(compareHeadline(compared))}</h1>${findings([...atTarget, ...words])}</div>
+    body: html`<section class="answer"><div><h1>${compareHeadline(compared)}</h1>${findings([...atTarget, ...words])}</div>
 <div>${namedOutlines(outlines)}</div></section>${doubts(compared, drafts)}
 <section>${summaryTable(compared, result)}${dimensionTable(outlines)}</section>
 <section><h2>Against engine speed</h2>${place('curves', 'Middle of the plug-back, torque and power', 'The wave is wanted between EC, exhaust closing, and TC, transfer closing: above TC it works against the transfer streams, below EC it meets a closed port. A draft whose torque falls off where its wave leaves the window is limited by its pipe. A cross marks a speed whose cycles did not settle.', 'A draft that jumps from speed to speed: look at its own sweep page.', 'Middle of the plug-back before exhaust closing, torque and power of the drafts against engine speed.')}</section>

@@ -2,6 +2,7 @@
 
 import type { Draft } from '../figures/outline-drawing.ts';
 import type { Stretch } from '../figures/wave-diagram.ts';
+import type { Markup } from '../theme/markup.ts';
 import { fixed } from '../theme/numbers.ts';
 import { table } from './parts.ts';
 
@@ -27,7 +28,7 @@ export function sectionNames(drafts: readonly Draft[]): readonly string[] {
 }
 
 /** Passages of the engine are left out: they are not made with the pipe. */
-export function dimensionTable(drafts: readonly Draft[]): string {
+export function dimensionTable(drafts: readonly Draft[]): Markup {
   const pipes = drafts.map(({ name, outline }) => ({
     name,
     outline: outline.filter(({ role }) => role !== 'passage'),

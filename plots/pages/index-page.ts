@@ -2,7 +2,7 @@
 
 import { outlineDrawing } from '../figures/outline-drawing.ts';
 import { type ThumbCurve, thumbnail } from '../figures/thumbnail.ts';
-import { html } from '../theme/escape.ts';
+import { html, type Markup } from '../theme/markup.ts';
 import { stretchMm } from './pack-sweep.ts';
 import { sheet } from './sheet.ts';
 import type { PipeStretch } from './sweep-data.ts';
@@ -32,7 +32,7 @@ const link = (path: string): string => `./${path.split('/').map(encodeURICompone
 
 const readableTime = (iso: string): string => iso.replace('T', ' ').slice(0, 16);
 
-function entry(run: IndexedRun): string {
+function entry(run: IndexedRun): Markup {
   const outline =
     run.outlines.length === 0
       ? ''
@@ -40,8 +40,8 @@ function entry(run: IndexedRun): string {
           run.outlines.map((parts, i) => ({ name: `${run.title} ${i + 1}`, outline: parts.map(stretchMm) })),
           `Outline of ${run.title}`,
         );
-  const curve = run.curves.length === 0 ? '' : thumbnail(run.curves, html(`Curve of ${run.title}`));
-  return `<li><a href="${html(link(run.href))}">${html(run.title)}</a><span class="what">${html(run.kind)}, ${html(readableTime(run.when))}</span><p>${html(run.line)}</p><div class="thumbs">${outline}${curve}</div></li>`;
+  const curve = run.curves.length === 0 ? '' : thumbnail(run.curves, `Curve of ${run.title}`);
+  return html`<li><a href="${link(run.href)}">${run.title}</a><span class="what">${run.kind}, ${readableTime(run.when)}</span><p>${run.line}</p><div class="thumbs">${outline}${curve}</div></li>`;
 }
 
 export function indexPage(result: IndexPageResult): string {
@@ -54,7 +54,7 @@ export function indexPage(result: IndexPageResult): string {
       ['Listed', `${count}, newest first`],
       ['Program', result.program, 'minor'],
     ],
-    body: `<h1 class="alone">${html(count)} in ${html(result.folder)}</h1><ol class="runs">${runs.map(entry).join('')}</ol>`,
+    body: html`<h1 class="alone">${count} in ${result.folder}</h1><ol class="runs">${runs.map(entry)}</ol>`,
     data: null,
     program: result.program,
     assets: null,

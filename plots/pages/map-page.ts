@@ -3,7 +3,7 @@
 import type { DurationPoint } from '../figures/duration-grid.ts';
 import { outlineDrawing } from '../figures/outline-drawing.ts';
 import { withGaps } from '../figures/sweep-row.ts';
-import { html } from '../theme/escape.ts';
+import { html, type Markup } from '../theme/markup.ts';
 import { degrees, rpm, speed } from '../theme/numbers.ts';
 import { mapAnswer } from './map-answer.ts';
 import { stretchMm } from './pack-sweep.ts';
@@ -39,9 +39,9 @@ export interface MapPageData {
 }
 
 /** The points that did not settle, by their duration; nothing if all did. */
-function looseWords(points: readonly DurationPoint[]): string {
+function looseWords(points: readonly DurationPoint[]): Markup | null {
   const loose = points.filter((point) => !point.row.settled);
-  if (loose.length === 0) return '';
+  if (loose.length === 0) return null;
   const durations = [...new Set(loose.map((point) => point.durationDeg))].sort((a, b) => a - b);
   const each = durations.map((duration) => {
     const speeds = loose
@@ -50,7 +50,7 @@ function looseWords(points: readonly DurationPoint[]): string {
       .sort((a, b) => a - b);
     return `${degrees(duration)} at ${speeds.map(speed).join(', ')}`;
   });
-  return `<div class="warn"><p>${loose.length} of ${points.length} points did not settle and are marked by crosses: take them as averages. <span class="small">${html(each.join('; '))}\u202frpm.</span></p></div>`;
+  return html`<div class="warn"><p>${loose.length} of ${points.length} points did not settle and are marked by crosses: take them as averages. <span class="small">${each.join('; ')}\u202frpm.</span></p></div>`;
 }
 
 export function mapPage(result: MapPageResult, assets: Assets): string {
@@ -63,12 +63,12 @@ export function mapPage(result: MapPageResult, assets: Assets): string {
     undefined,
   );
   const start = Math.max(0, speeds.indexOf(best?.row.speed_rpm ?? 0));
-  const failed = result.failures
-    .map((one) => `<li>${rpm(one.speedRpm)}, ${degrees(one.durationDeg)}: ${html(one.reason)}</li>`)
-    .join('');
+  const failed = result.failures.map(
+    (one) => html`<li>${rpm(one.speedRpm)}, ${degrees(one.durationDeg)}: ${one.reason}</li>`,
+  );
   const shared =
     'Highlighted: the middle of the wave lands between transfer closing (TC) and exhaust closing (EC). Full dots: it does at a computed point, and half of the wave is in time.';
-  const body = `<section class="answer even"><div><h1>${html(answer.headline)}</h1>${findings(result.findings ?? answer.lines)}${looseWords(points)}</div>
+  const body = html`<section class="answer even"><div><h1>${answer.headline}</h1>${findings(result.findings ?? answer.lines)}${looseWords(points)}</div>
 <div>${place('lead', 'How long before exhaust closing the middle of the wave lands [°]', `${shared} Green: too early, grey: too late. Dotted: the peak meets EC. Crosses: not settled.`, 'Islands in the shades: a speed that did not settle, or a step too coarse for the line between.', 'How long before exhaust closing the middle of the plug-back lands, over speed and exhaust duration.')}</div></section>
 <section><h2>Over speed and duration</h2><div class="pair">
 ${place('torque', 'Torque [Nm]', `Go along a level line for one duration, up and down for one speed. Between the two lines the middle of the wave lands in the window.`, 'The ridge of torque beside the band between them: blow-down decides there, not the wave.', 'Torque over speed and exhaust duration.')}
@@ -76,8 +76,8 @@ ${place('share', 'Share of the wave that lands before closing [%]', 'Half of it 
 ${place('echo', 'Echo’s return before (−) or after (+) the next opening [°]', 'What lands on the closed port runs out again and comes back; near 0 it meets the next opening and helps the next suction.', 'Far from 0 everywhere: the echo plays no part with this pipe.', 'Phase of the echo on the next exhaust opening.')}</section>
 <section><h2>At one speed</h2>${playerBar('Engine speed', speeds.length, start)}
 ${place('curves', 'What a longer duration costs and buys', 'Read upwards from a duration: the middle of the wave should run through the highlighted window, the cylinder near the crankcase, the torque high. Dotted: the peak.', 'The middle falls as duration grows at a fixed speed: look whether the roof was moved, and not the floor.', 'The plug-back before exhaust closing, packed mass, blow-down pressures, echo gain and torque against exhaust duration.')}</section>
-${failed === '' ? '' : `<div class="warn"><p>Points that failed:</p><ul>${failed}</ul></div>`}
-<h2>The pipe</h2>${outlineDrawing([{ name: result.pipe, outline: result.outline.map(stretchMm) }], 'Outline of the pipe, to scale')}${result.note === '' ? '' : `<p class="note">${html(result.note)}</p>`}`;
+${failed.length > 0 && html`<div class="warn"><p>Points that failed:</p><ul>${failed}</ul></div>`}
+<h2>The pipe</h2>${outlineDrawing([{ name: result.pipe, outline: result.outline.map(stretchMm) }], 'Outline of the pipe, to scale')}${result.note && html`<p class="note">${result.note}</p>`}`;
   const data: MapPageData = { points, ownDuration: result.ownDuration, speeds };
   return sheet({
     title: `${result.name} – map`,

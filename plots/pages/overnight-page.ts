@@ -4,7 +4,7 @@ import type { SweptDraft } from '../figures/draft-curves.ts';
 import { namedOutlines } from '../figures/outline-drawing.ts';
 import type { ScoredDraft, VariedQuantity } from '../figures/study-figures.ts';
 import type { SpeedRow } from '../figures/sweep-row.ts';
-import { html } from '../theme/escape.ts';
+import { html, type Markup } from '../theme/markup.ts';
 import { fixed, thin } from '../theme/numbers.ts';
 import { dimensionTable } from './dimension-table.ts';
 import { decimalsFor, importanceText, rangeEnds } from './overnight-answer.ts';
@@ -70,7 +70,7 @@ const drawn = 2000;
 /** Drafts that bear a bare number are called by it. */
 const draftName = (name: string): string => (/^\d+$/.test(name) ? `draft ${name}` : name);
 
-function ranking(result: OvernightPageResult): string {
+function ranking(result: OvernightPageResult): Markup {
   const scoreDecimals = decimalsFor(result.drafts.map(({ score }) => score));
   const decimals = result.varied.map((_, i) =>
     decimalsFor(result.drafts.map(({ values }) => values[i] ?? null)),
@@ -116,14 +116,12 @@ function ranking(result: OvernightPageResult): string {
     return { cells, met: result.constraints.map((_, i) => (draft.met[i] === false ? '0' : '1')).join('') };
   });
   const filter =
-    result.constraints.length === 0
-      ? ''
-      : `<p class="noprint"><label for="filter">Show</label> <select id="filter"><option value="">all drafts</option><option value="all">those that meet every constraint</option>${result.constraints.map((name, i) => `<option value="${i}">those that meet: ${html(name)}</option>`).join('')}</select></p>`;
+    result.constraints.length > 0 &&
+    html`<p class="noprint"><label for="filter">Show</label> <select id="filter"><option value="">all drafts</option><option value="all">those that meet every constraint</option>${result.constraints.map((name, i) => html`<option value="${i}">those that meet: ${name}</option>`)}</select></p>`;
   const rest =
-    result.drafts.length > listed
-      ? `<p class="small">The best ${listed} of ${result.drafts.length}; the rest stand in ranking.csv.</p>`
-      : '';
-  return `${filter}${table('Drafts in the order of their rank; press a heading to sort', headings, rows, 'ranking', 'tall')}${rest}`;
+    result.drafts.length > listed &&
+    html`<p class="small">The best ${listed} of ${result.drafts.length}; the rest stand in ranking.csv.</p>`;
+  return html`${filter}${table('Drafts in the order of their rank; press a heading to sort', headings, rows, 'ranking', 'tall')}${rest}`;
 }
 
 export function overnightPage(result: OvernightPageResult, assets: Assets): string {
@@ -193,17 +191,15 @@ export function overnightPage(result: OvernightPageResult, assets: Assets): stri
     best: result.best.map(({ name, rows }) => ({ name, rows })),
     importance: result.importance,
   };
-  const scatter = result.varied
-    .map(({ name }, i) =>
-      place(
-        `score-${i}`,
-        `Score against ${name}`,
-        'Each dot a draft, the best in the colours of their outlines.',
-        'No shape at all: the score does not hang on it, or two quantities work against each other.',
-        `Score against ${name}.`,
-      ),
-    )
-    .join('');
+  const scatter = result.varied.map(({ name }, i) =>
+    place(
+      `score-${i}`,
+      `Score against ${name}`,
+      'Each dot a draft, the best in the colours of their outlines.',
+      'No shape at all: the score does not hang on it, or two quantities work against each other.',
+      `Score against ${name}.`,
+    ),
+  );
   return sheet({
     title: `${result.study} – overnight`,
     titleBlock: [
@@ -213,14 +209,14 @@ export function overnightPage(result: OvernightPageResult, assets: Assets): stri
       ['Drafts', `${result.drafts.length} of ${result.total}`],
       ['Program', result.program, 'minor'],
     ],
-    body: `<section class="answer"><div><h1>${html(headline)}</h1>${findings(lines)}</div><div>${best.length === 0 ? '' : namedOutlines(best)}</div></section>
-${result.notes.length === 0 ? '' : `<ul class="small">${result.notes.map((note) => `<li>${html(note)}</li>`).join('')}</ul>`}
+    body: html`<section class="answer"><div><h1>${headline}</h1>${findings(lines)}</div><div>${best.length > 0 && namedOutlines(best)}</div></section>
+${result.notes.length > 0 && html`<ul class="small">${result.notes.map((note) => html`<li>${note}</li>`)}</ul>`}
 <section><h2>Ranking</h2>${ranking(result)}</section>
-${best.length === 0 ? '' : `<section><h2>Dimensions of the best</h2>${dimensionTable(best)}</section>`}
-<section><h2>What the score depends on</h2>${result.importance.length === 0 ? '<p>Too few drafts to tell.</p>' : place('importance', 'Share of the score’s variation', 'The longest bar is the quantity to settle first.', 'All bars short: the quantities act together; look at the parallel axes.', 'Importance of each varied quantity.')}
+${best.length > 0 && html`<section><h2>Dimensions of the best</h2>${dimensionTable(best)}</section>`}
+<section><h2>What the score depends on</h2>${result.importance.length === 0 ? html`<p>Too few drafts to tell.</p>` : place('importance', 'Share of the score’s variation', 'The longest bar is the quantity to settle first.', 'All bars short: the quantities act together; look at the parallel axes.', 'Importance of each varied quantity.')}
 <div class="pair">${scatter}</div>
 ${place('parallel', 'All drafts at once', 'Each line is a draft, from its varied quantities on the left to its score on the right; the best are coloured. Where they pass through one spot, that value matters.', ends.length === 0 ? 'Lines that cross everywhere: no single quantity decides.' : 'The best lies at the end of an axis: see “Look beyond” above.', 'Parallel axes of the varied quantities and the score.')}</section>
-${result.best.length === 0 ? '' : `<section><h2>The best over engine speed</h2>${place('curves', 'Middle of the plug-back, torque and power', 'The wave is wanted between EC, exhaust closing, and TC, transfer closing. A cross marks a speed whose cycles did not settle.', 'The best differ by less than the mesh error: take the one easiest to make.', 'Middle of the plug-back before exhaust closing, torque and power of the best drafts against engine speed.')}</section>`}`,
+${result.best.length > 0 && html`<section><h2>The best over engine speed</h2>${place('curves', 'Middle of the plug-back, torque and power', 'The wave is wanted between EC, exhaust closing, and TC, transfer closing. A cross marks a speed whose cycles did not settle.', 'The best differ by less than the mesh error: take the one easiest to make.', 'Middle of the plug-back before exhaust closing, torque and power of the best drafts against engine speed.')}</section>`}`,
     data,
     program: result.program,
     assets,

@@ -1,6 +1,6 @@
 /** Parts that several pages share: lists of findings, tables, the player's bar. */
 
-import { html } from '../theme/escape.ts';
+import { html, type Markup } from '../theme/markup.ts';
 
 export interface Finding {
   readonly label: string;
@@ -9,13 +9,11 @@ export interface Finding {
 }
 
 /** Findings in words, label beside text. */
-export const findings = (lines: readonly Finding[]): string =>
-  `<dl class="findings">${lines
-    .map(
-      ({ label, text, way }) =>
-        `<div${way ? ' class="way"' : ''}><dt>${html(label)}</dt><dd>${html(text)}</dd></div>`,
-    )
-    .join('')}</dl>`;
+export const findings = (lines: readonly Finding[]): Markup =>
+  html`<dl class="findings">${lines.map(
+    ({ label, text, way }) =>
+      html`<div${way ? html` class="way"` : ''}><dt>${label}</dt><dd>${text}</dd></div>`,
+  )}</dl>`;
 
 export interface Cell {
   readonly text: string;
@@ -31,14 +29,13 @@ export interface Heading {
   readonly number?: boolean;
 }
 
-const attributes = (cell: Cell): string => {
+const attributes = (cell: Cell): Markup => {
   const kinds = [cell.number ? 'n' : '', cell.kind ?? ''].filter((kind) => kind !== '').join(' ');
-  const sort = cell.sort === undefined ? '' : ` data-sort="${html(String(cell.sort ?? ''))}"`;
-  return `${kinds === '' ? '' : ` class="${kinds}"`}${sort}`;
+  return html`${kinds && html` class="${kinds}"`}${cell.sort !== undefined && html` data-sort="${cell.sort}"`}`;
 };
 
-const heading = ({ name, unit, number }: Heading): string =>
-  `<th scope="col"${number ? ' class="n"' : ''}>${html(name)}${unit ? `<span class="unit">${html(unit)}</span>` : ''}</th>`;
+const heading = ({ name, unit, number }: Heading): Markup =>
+  html`<th scope="col"${number && html` class="n"`}>${name}${unit && html`<span class="unit">${unit}</span>`}</th>`;
 
 export interface TableRow {
   readonly cells: readonly Cell[];
@@ -54,14 +51,14 @@ export function table(
   rows: readonly TableRow[],
   id = '',
   size: '' | 'tall' = '',
-): string {
+): Markup {
   const lines = rows.map(
     ({ cells, kind, met }) =>
-      `<tr${kind ? ` class="${kind}"` : ''}${met === undefined ? '' : ` data-met="${html(met)}"`}>${cells.map((cell) => `<td${attributes(cell)}>${html(cell.text)}</td>`).join('')}</tr>`,
+      html`<tr${kind && html` class="${kind}"`}${met !== undefined && html` data-met="${met}"`}>${cells.map((cell) => html`<td${attributes(cell)}>${cell.text}</td>`)}</tr>`,
   );
-  return `<div class="scroll${size === '' ? '' : ` ${size}`}" tabindex="0" role="region" aria-label="${html(caption)}"><table${id === '' ? '' : ` id="${id}"`}><caption>${html(caption)}</caption><thead><tr>${headings.map(heading).join('')}</tr></thead><tbody>${lines.join('')}</tbody></table></div>`;
+  return html`<div class="scroll${size && ` ${size}`}" tabindex="0" role="region" aria-label="${caption}"><table${id && html` id="${id}"`}><caption>${caption}</caption><thead><tr>${headings.map(heading)}</tr></thead><tbody>${lines}</tbody></table></div>`;
 }
 
 /** Slider and play button over `count` computed values; with `readout`, a line that says what is pointed at. */
-export const playerBar = (name: string, count: number, start: number, readout?: string): string =>
-  `<div class="player${readout === undefined ? '' : ' tells'}"><button type="button" id="play" aria-pressed="false">Play</button><label for="speed">${html(name)}</label><input type="range" id="speed" min="0" max="${Math.max(0, count - 1)}" step="1" value="${start}"><output for="speed" id="speed-out"></output><span class="verdict" id="verdict"></span>${readout === undefined ? '' : `<span class="readout" id="readout">${html(readout)}</span>`}</div>`;
+export const playerBar = (name: string, count: number, start: number, readout?: string): Markup =>
+  html`<div class="player${readout !== undefined && ' tells'}"><button type="button" id="play" aria-pressed="false">Play</button><label for="speed">${name}</label><input type="range" id="speed" min="0" max="${Math.max(0, count - 1)}" step="1" value="${start}"><output for="speed" id="speed-out"></output><span class="verdict" id="verdict"></span>${readout !== undefined && html`<span class="readout" id="readout">${readout}</span>`}</div>`;

@@ -4,7 +4,7 @@ import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
 import type { ProbeTrace } from '../figures/probe-traces.ts';
 import type { Profile } from '../figures/pulse-profiles.ts';
 import type { Stretch } from '../figures/wave-diagram.ts';
-import { html } from '../theme/escape.ts';
+import { html } from '../theme/markup.ts';
 import { exponential, fixed, millimetres, thin } from '../theme/numbers.ts';
 import { keptExtremes } from './kept-extremes.ts';
 import { playerBar, table } from './parts.ts';
@@ -195,11 +195,10 @@ export function pulsePage(result: PulsePageResult, assets: Assets): string {
       return { cells: [{ text: probe.name }, ...numbers.map((text) => ({ text, number: true }))] };
     }),
   );
-  const notes = result.notes.map((note) => `<p class="note">${html(note)}</p>`).join('');
+  const notes = result.notes.map((note) => html`<p class="note">${note}</p>`);
   const profiles =
-    data.profiles.length === 0
-      ? ''
-      : `<section><h2>Along the duct</h2>${playerBar('Instant', data.profiles.length, 0)}${place('profiles', 'Pressure and velocity along the duct', 'The dark line is the chosen instant, the faint ones are the others.', 'A saw-tooth at a joint: the diameters on its two sides do not agree, or the cells are too coarse there.', 'Pressure and velocity along the duct at one instant.')}</section>`;
+    data.profiles.length > 0 &&
+    html`<section><h2>Along the duct</h2>${playerBar('Instant', data.profiles.length, 0)}${place('profiles', 'Pressure and velocity along the duct', 'The dark line is the chosen instant, the faint ones are the others.', 'A saw-tooth at a joint: the diameters on its two sides do not agree, or the cells are too coarse there.', 'Pressure and velocity along the duct at one instant.')}</section>`;
   return sheet({
     title: `${result.name} – pulse`,
     titleBlock: [
@@ -209,7 +208,7 @@ export function pulsePage(result: PulsePageResult, assets: Assets): string {
       ['Mesh', `${fixed(1000 * result.cell, 1)} mm, ${result.scheme}`],
       ['Program', result.program, 'minor'],
     ],
-    body: `<section class="answer"><div><h1>${html(pulseHeadline(result))}</h1></div><div>${probes}</div><div class="drawing">${outlineDrawing([{ name: result.name, outline: data.outline }], `Outline of the duct ${result.name}, to scale`)}${sectionList(data.outline)}</div></section>${notes}
+    body: html`<section class="answer"><div><h1>${pulseHeadline(result)}</h1></div><div>${probes}</div><div class="drawing">${outlineDrawing([{ name: result.name, outline: data.outline }], `Outline of the duct ${result.name}, to scale`)}${sectionList(data.outline)}</div></section>${notes}
 <section><h2>At the probes</h2>${place('probes', 'Pressure, and the waves it is made of', 'The waves running right and left superpose to the pressure at the probe: a wave that shows in one of them only is passing, not standing.', 'Both waves move together: the probe sits at an end, or the flow there is not one-dimensional.', 'Pressure with right-running and left-running wave at each probe against time.')}</section>
 ${profiles}<h2>What these numbers rest on</h2><p>Over the whole time mass balances to ${exponential(size(result.massError))} and energy to ${exponential(size(result.energyError))} of what was there.</p>`,
     data,

@@ -5,7 +5,7 @@ import { plugbackTimingText } from '../figures/plugback-timing.ts';
 import { eventsOf, withGaps } from '../figures/sweep-row.ts';
 import { timingGlance } from '../figures/timing-glance.ts';
 import { turnStrip } from '../figures/turn-strip.ts';
-import { html } from '../theme/escape.ts';
+import { html, type Markup } from '../theme/markup.ts';
 import { fixed, rpm, speed } from '../theme/numbers.ts';
 import { packSweep, stretchMm } from './pack-sweep.ts';
 import { findings, playerBar } from './parts.ts';
@@ -14,19 +14,19 @@ import { sweepAnswer } from './sweep-answer.ts';
 import type { SweepPageExtras, SweepPageResult } from './sweep-data.ts';
 import { cautions, restsOn, rowsTable } from './sweep-sections.ts';
 
-const againstSpeed = `<section><h2>Against engine speed</h2>
+const againstSpeed = html`<section><h2>Against engine speed</h2>
 ${place('timing', 'When the plug-back arrives', 'The plug-back is a broad wave, from its onset to its end. The thick line is its middle, where its push balances; it should run through the highlighted window between transfer closing (TC) and exhaust closing (EC). Full dots: it does, and at least half of the push is in time. The dotted line is the peak, which jumps where the wave has two crests. Traced: a wave followed at local sound and gas speed to the start, the middle and the end of the baffle and back; handbook: the constant-sound-speed rule.', 'If the middle lies more than about 25° from the traced return, look at the wave diagram for a second reflection (a step, a steep diffuser); if the thick line jumps and the torque with it, the pipe falls out of its band there; if it jumps to and fro, a speed has not settled.', 'Crank angle at which the plug-back arrives against engine speed.')}
 <div class="pair">${place('output', 'Torque and power', 'Torque should peak where the wave lands (highlighted). The curves are the model’s, at the brake; where cycles differ, a bar says how far.', 'A peak outside the highlighted speeds points at blow-down or the intake, not the pipe; see below.', 'Torque and power against engine speed.')}
 ${place('exchange', 'Gas exchange', 'Charging is what stays in the cylinder per displacement; delivery is what the crankcase sends up.', 'Delivery falling while the wave still lands: the reeds or the transfers run out. Trapping low: suction without plug-back.', 'Delivery, charging, trapping and scavenging against engine speed.')}</div></section>`;
 
-const atOneSpeed = (middle: number, count: number): string =>
-  `<section id="one-speed" class="sheetbreak"><h2>At one speed</h2>
+const atOneSpeed = (middle: number, count: number): Markup =>
+  html`<section id="one-speed" class="sheetbreak"><h2>At one speed</h2>
 ${playerBar('Engine speed', count, middle, 'Point at a figure to read an instant out of both.')}
 <div class="pair">${place('waves', 'At the exhaust port', 'The wave running out and the wave running back superpose to the pressure at the port: suction while the transfers are open, then the plug-back in the highlighted window.', 'Returning pressure low all through: walls too cool or roughness too high. A dent in the plug-back: a baffle in stages.', 'Pressures at the exhaust port, port areas, cylinder and crankcase pressure against crank angle.')}
 ${place('diagram', 'Wave diagram', 'Follow the dashed paths out to the start, the middle and the end of the baffle and the solid ones back: grey is pressure, green is suction.', 'Stripes that start away from a joint are no reflections: refine the cells. Paths beside the stripes: the wave is strong and runs faster than sound.', 'Pressure over distance along the pipe and crank angle.')}</div>
 <p class="note noprint" id="remarks"></p></section>`;
 
-const blowdownAndHeat = `<section><h2>Blow-down and heat</h2>
+const blowdownAndHeat = html`<section><h2>Blow-down and heat</h2>
 <div class="pair">${place('blowdown', 'Blow-down', 'As the transfers open the cylinder should have fallen to about crankcase pressure. What is blown back at low speed comes from the wave, which returns while the transfers are still open.', 'More than a few per cent blown back at best power: raise or widen the exhaust port before changing the pipe. Little blown back however high the cylinder stands: leave the port.', 'Pressures at transfer opening, back-flow and largest Mach number in the blow-down against engine speed.')}
 <div>${place('mach', 'Mach number in the exhaust passage', 'At the chosen speed. Common practice aims at about 0.8 during blow-down, no source.', 'Near 1: the passage exit is too small; below 0.5: it is too large and the wave loses its edge.', 'Mach number at the end of the exhaust passage against crank angle.')}
 ${place('heat', 'Temperature along the pipe', 'At the chosen speed. The line is the mean over time: its hills and valleys are slugs of burnt gas and of fresh charge that stand still between pulses. The dot is the flow past the flange, which carries the heat. Hotter gas carries the wave faster: 50 °C moves the tuned speed by about 3 %.', 'The dot far from 550 to 750 °C in the band: check mixture, ignition and wall temperature.', 'Gas and wall temperature along the pipe.', 'noprint')}</div></div></section>`;
@@ -54,19 +54,18 @@ export function sweepPage(given: SweepPageResult, assets: Assets, extras: SweepP
     ['Program', result.program, 'minor'],
   ];
   if (extras.date !== undefined) titleBlock.push(['Computed', extras.date, 'minor']);
-  const note = result.case.note === '' ? '' : `<p class="note">${html(result.case.note)}</p>`;
+  const note = result.case.note && html`<p class="note">${result.case.note}</p>`;
   const failed =
-    result.failures.length === 0
-      ? ''
-      : `<p class="warn">${result.failures.length} speed${result.failures.length === 1 ? '' : 's'} failed; see <a href="#rests">what these numbers rest on</a>.</p>`;
+    result.failures.length > 0 &&
+    html`<p class="warn">${result.failures.length} speed${result.failures.length === 1 ? '' : 's'} failed; see <a href="#rests">what these numbers rest on</a>.</p>`;
   const figures =
     first === undefined
-      ? '<p class="warn">No speed was finished, so there is nothing to draw.</p>'
-      : `${againstSpeed}${atOneSpeed(startIndex(result), rows.length)}${blowdownAndHeat}${rowsTable(rows)}`;
-  const body = `<section class="answer"><div><h1>${html(answer.headline)}</h1><p class="meaning">The wave is the compression that the baffle sends back, the plug-back; it is judged by its middle. The port wants it after the transfers have closed and before the exhaust closes.</p>${findings(answer.lines)}${failed}</div>
+      ? html`<p class="warn">No speed was finished, so there is nothing to draw.</p>`
+      : html`${againstSpeed}${atOneSpeed(startIndex(result), rows.length)}${blowdownAndHeat}${rowsTable(rows)}`;
+  const body = html`<section class="answer"><div><h1>${answer.headline}</h1><p class="meaning">The wave is the compression that the baffle sends back, the plug-back; it is judged by its middle. The port wants it after the transfers have closed and before the exhaust closes.</p>${findings(answer.lines)}${failed}</div>
 <div>${timingGlance(rows, plugbackTimingText(rows))}<p class="note">Full dots: the middle of the wave lands where the port wants it.</p></div>
 <div class="drawing">${outlineDrawing([{ name: result.case.pipe.name, outline }], `Outline of the pipe ${result.case.pipe.name}, to scale`)}${sectionList(outline)}${note}</div></section>
-${first ? turnStrip(eventsOf(first)) : ''}
+${first && turnStrip(eventsOf(first))}
 ${figures}
 ${restsOn(result, extras)}
 ${cautions}`;

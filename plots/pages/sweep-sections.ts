@@ -3,7 +3,7 @@
 import { landing, middleLead } from '../figures/landing.ts';
 import type { Column, SpeedRow } from '../figures/sweep-row.ts';
 import { swings } from '../figures/swing.ts';
-import { html } from '../theme/escape.ts';
+import { html, type Markup } from '../theme/markup.ts';
 import { asPrinted, exponential, fixed, rpm, signed, speed } from '../theme/numbers.ts';
 import type { InputLine, SweepPageExtras, SweepPageResult } from './sweep-data.ts';
 
@@ -38,19 +38,19 @@ const columns: readonly (readonly [Reading, string, string, number, number?])[] 
   ['cycles', 'cycles', '–', 0],
 ];
 
-export function rowsTable(rows: readonly SpeedRow[]): string {
-  const head = columns
-    .map(([, name, unit]) => `<th class="n" scope="col">${name}<span class="unit">${unit}</span></th>`)
-    .join('');
+export function rowsTable(rows: readonly SpeedRow[]): Markup {
+  const head = columns.map(
+    ([, name, unit]) => html`<th class="n" scope="col">${name}<span class="unit">${unit}</span></th>`,
+  );
   const lines = rows.map((row) => {
     const kind = landing(row);
     const cells = columns.map(([name, , , decimals, factor = 1]) => {
       const value = typeof name === 'function' ? name(row) : row[name];
-      return `<td class="n">${fixed(typeof value === 'number' ? value * factor : null, decimals)}</td>`;
+      return html`<td class="n">${fixed(typeof value === 'number' ? value * factor : null, decimals)}</td>`;
     });
-    return `<tr${kind === 'lands' ? ' class="useful"' : ''}><th class="n" scope="row">${speed(row.speed_rpm)}</th><td>${kind === 'none' ? '–' : kind}${row.settled ? '' : ', not settled'}</td>${cells.join('')}</tr>`;
+    return html`<tr${kind === 'lands' && html` class="useful"`}><th class="n" scope="row">${speed(row.speed_rpm)}</th><td>${kind === 'none' ? '–' : kind}${!row.settled && ', not settled'}</td>${cells}</tr>`;
   });
-  return `<details><summary>All numbers, one line a speed</summary><div class="scroll" tabindex="0" role="region" aria-label="Table of all speeds"><table><caption>Angles in degrees after top dead centre. Highlighted: the wave lands as wanted.</caption><thead><tr><th class="n" scope="col">speed<span class="unit">rpm</span></th><th scope="col">the wave</th>${head}</tr></thead><tbody>${lines.join('')}</tbody></table></div></details>`;
+  return html`<details><summary>All numbers, one line a speed</summary><div class="scroll" tabindex="0" role="region" aria-label="Table of all speeds"><table><caption>Angles in degrees after top dead centre. Highlighted: the wave lands as wanted.</caption><thead><tr><th class="n" scope="col">speed<span class="unit">rpm</span></th><th scope="col">the wave</th>${head}</tr></thead><tbody>${lines}</tbody></table></div></details>`;
 }
 
 const largest = (rows: readonly SpeedRow[], name: Column): number | null =>
@@ -85,9 +85,9 @@ function settledWords(rows: readonly SpeedRow[]): string {
 }
 
 /** Speeds that failed or did not settle, and behind a fold what else was noted on the way. */
-function troubles(result: SweepPageResult): string {
-  const list = (items: readonly string[]): string =>
-    `<ul>${items.map((item) => `<li>${html(asPrinted(item))}</li>`).join('')}</ul>`;
+function troubles(result: SweepPageResult): Markup {
+  const list = (items: readonly string[]): Markup =>
+    html`<ul>${items.map((item) => html`<li>${asPrinted(item)}</li>`)}</ul>`;
   const noted = (settled: boolean): string[] =>
     result.speeds
       .filter((one) => one.row.settled === settled)
@@ -103,9 +103,9 @@ function troubles(result: SweepPageResult): string {
   ];
   const more = noted(true);
   const steady = bad.length === 0 || result.rows.some((row) => row.settled && swings(row));
-  const words = steady ? `<p>${html(settledWords(result.rows))}</p>` : '';
-  return `${bad.length === 0 ? '' : `<div class="warn">${list(bad)}</div>`}${words}${
-    more.length === 0 ? '' : `<details><summary>Notes (${more.length})</summary>${list(more)}</details>`
+  const words = steady && html`<p>${settledWords(result.rows)}</p>`;
+  return html`${bad.length > 0 && html`<div class="warn">${list(bad)}</div>`}${words}${
+    more.length > 0 && html`<details><summary>Notes (${more.length})</summary>${list(more)}</details>`
   }`;
 }
 
@@ -118,16 +118,16 @@ const inputName = (path: string): string =>
     .split('.')
     .join(', ');
 
-function inputLine(input: InputLine, table: InputTable): string {
+function inputLine(input: InputLine, table: InputTable): Markup {
   const { moves, reason = '' } = input;
   const move = table.moved
     ? moves
-      ? `<td class="n">${html(asPrinted(moves.change))}</td><td class="n">${signed(moves.leadDeg, 1)}</td><td class="n">${signed(moves.torqueNm, 1)}</td>`
-      : '<td class="n">–</td><td class="n">–</td><td class="n">–</td>'
-    : '';
+      ? html`<td class="n">${asPrinted(moves.change)}</td><td class="n">${signed(moves.leadDeg, 1)}</td><td class="n">${signed(moves.torqueNm, 1)}</td>`
+      : html`<td class="n">–</td><td class="n">–</td><td class="n">–</td>`
+    : null;
   // A telephone has no room for the last column: there the reason stands below the name.
-  const why = reason === '' ? '' : `<span class="why">${html(asPrinted(reason))}</span>`;
-  return `<tr><td title="${html(input.path)}">${html(inputName(input.path))}${why}</td><td class="${input.assumed ? 'assumed' : ''}">${html(asPrinted(input.value))}</td>${move}<td class="reason">${html(asPrinted(reason))}</td></tr>`;
+  const why = reason && html`<span class="why">${asPrinted(reason)}</span>`;
+  return html`<tr><td title="${input.path}">${inputName(input.path)}${why}</td><td class="${input.assumed && 'assumed'}">${asPrinted(input.value)}</td>${move}<td class="reason">${asPrinted(reason)}</td></tr>`;
 }
 
 interface InputTable {
@@ -136,35 +136,34 @@ interface InputTable {
   readonly moved: boolean;
 }
 
-function inputTable(lines: readonly InputLine[], table: InputTable): string {
-  const caption = html(table.caption);
-  const moved = table.moved
-    ? '<th class="n" scope="col">changed by</th><th class="n" scope="col">wave earlier by<span class="unit">°</span></th><th class="n" scope="col">torque<span class="unit">Nm</span></th>'
-    : '';
+function inputTable(lines: readonly InputLine[], table: InputTable): Markup {
+  const { caption } = table;
+  const moved =
+    table.moved &&
+    html`<th class="n" scope="col">changed by</th><th class="n" scope="col">wave earlier by<span class="unit">°</span></th><th class="n" scope="col">torque<span class="unit">Nm</span></th>`;
   const rows = lines.map((line) => inputLine(line, table));
-  return `<div class="scroll" tabindex="0" role="region" aria-label="${caption}"><table class="inputs"><caption>${caption}</caption><thead><tr><th scope="col">input</th><th scope="col">value</th>${moved}<th class="reason" scope="col">why this value</th></tr></thead><tbody>${rows.join('')}</tbody></table></div>`;
+  return html`<div class="scroll" tabindex="0" role="region" aria-label="${caption}"><table class="inputs"><caption>${caption}</caption><thead><tr><th scope="col">input</th><th scope="col">value</th>${moved}<th class="reason" scope="col">why this value</th></tr></thead><tbody>${rows}</tbody></table></div>`;
 }
 
 /** Lines of the strongest inputs that a printed page has room for. */
 const printedInputs = 5;
 
 /** Assumed inputs: those whose effect is known first, the strongest on top; the rest behind a fold. */
-function assumedInputs(assumed: readonly InputLine[], at: SweepPageExtras['movesAt']): string {
-  if (assumed.length === 0) return '<p>No input was assumed.</p>';
+function assumedInputs(assumed: readonly InputLine[], at: SweepPageExtras['movesAt']): Markup {
+  if (assumed.length === 0) return html`<p>No input was assumed.</p>`;
   const [are, they] = assumed.length === 1 ? ['was', 'It was'] : ['were', 'They were'];
   const known = assumed
     .filter((input) => input.moves !== undefined)
     .sort((a, b) => Math.abs(b.moves?.leadDeg ?? 0) - Math.abs(a.moves?.leadDeg ?? 0));
   const rest = assumed.filter((input) => input.moves === undefined);
-  const words = `<p>${assumed.length} of the inputs ${are} not in the files. ${they} assumed: measure first what moves the answer most.</p>`;
+  const words = html`<p>${assumed.length} of the inputs ${are} not in the files. ${they} assumed: measure first what moves the answer most.</p>`;
   const where = at === undefined ? '' : ` at ${rpm(at.speedRpm)}, on cells of ${fixed(1000 * at.cell, 1)} mm`;
   const first =
-    known.length === 0
-      ? ''
-      : inputTable(known, {
-          caption: `Assumed inputs, the strongest first, and what a change of each does${where}: how much earlier the middle of the plug-back comes (−: later), and what the torque gains`,
-          moved: true,
-        });
+    known.length > 0 &&
+    inputTable(known, {
+      caption: `Assumed inputs, the strongest first, and what a change of each does${where}: how much earlier the middle of the plug-back comes (−: later), and what the torque gains`,
+      moved: true,
+    });
   const strongest = known
     .slice(0, printedInputs)
     .flatMap(({ path, moves }) =>
@@ -175,34 +174,32 @@ function assumedInputs(assumed: readonly InputLine[], at: SweepPageExtras['moves
           ],
     );
   const printed =
-    strongest.length === 0
-      ? ''
-      : `<p class="printonly small">The strongest${where}, with how much earlier the wave comes and what the torque gains: ${html(strongest.join('; '))}.</p>`;
+    strongest.length > 0 &&
+    html`<p class="printonly small">The strongest${where}, with how much earlier the wave comes and what the torque gains: ${strongest.join('; ')}.</p>`;
   const unmoved = { caption: 'Assumed inputs', moved: false };
   const others =
-    rest.length === 0
-      ? ''
-      : rest.length <= 8 && known.length === 0
-        ? inputTable(rest, unmoved)
-        : `<details><summary>${known.length === 0 ? 'Assumed inputs' : 'Other assumed inputs'} (${rest.length})</summary>${inputTable(rest, unmoved)}</details>`;
-  return `${words}${printed}<div class="noprint">${first}${others}</div>`;
+    rest.length > 0 &&
+    (rest.length <= 8 && known.length === 0
+      ? inputTable(rest, unmoved)
+      : html`<details><summary>${known.length === 0 ? 'Assumed inputs' : 'Other assumed inputs'} (${rest.length})</summary>${inputTable(rest, unmoved)}</details>`);
+  return html`${words}${printed}<div class="noprint">${first}${others}</div>`;
 }
 
-export function restsOn(result: SweepPageResult, extras: SweepPageExtras): string {
+export function restsOn(result: SweepPageResult, extras: SweepPageExtras): Markup {
   const inputs: readonly InputLine[] =
     extras.inputs ?? result.case.assumed.map((one) => ({ ...one, assumed: true }));
   const given = inputs.filter((input) => !input.assumed);
   const { rows } = result;
-  const balance = `Mesh: cells of ${fixed(1000 * result.case.run.cell, 1)} mm, ${html(result.case.run.scheme)} scheme. At the worst speed the mass of a cycle balances to ${exponential(largest(rows, 'mass_balance_error'))} of the trapped mass and the energy to ${exponential(largest(rows, 'energy_balance_error'))} of the heat released. Largest swing within the cycles that a row is the mean of: torque ${fixed(largest(rows, 'spread_torque_percent'), 1)} %, the plug-back’s peak ${fixed(largest(rows, 'spread_plugback_deg'), 1)}°.`;
-  return `<h2 id="rests">What these numbers rest on</h2>
+  const balance = `Mesh: cells of ${fixed(1000 * result.case.run.cell, 1)} mm, ${result.case.run.scheme} scheme. At the worst speed the mass of a cycle balances to ${exponential(largest(rows, 'mass_balance_error'))} of the trapped mass and the energy to ${exponential(largest(rows, 'energy_balance_error'))} of the heat released. Largest swing within the cycles that a row is the mean of: torque ${fixed(largest(rows, 'spread_torque_percent'), 1)} %, the plug-back’s peak ${fixed(largest(rows, 'spread_plugback_deg'), 1)}°.`;
+  return html`<h2 id="rests">What these numbers rest on</h2>
 ${troubles(result)}<p class="balance">${balance}</p>
 ${assumedInputs(
   inputs.filter((input) => input.assumed),
   extras.movesAt,
 )}
-${given.length === 0 ? '' : `<details><summary>Inputs as given (${given.length})</summary>${inputTable(given, { caption: 'Inputs as given', moved: given.some((input) => input.moves !== undefined) })}</details>`}`;
+${given.length > 0 && html`<details><summary>Inputs as given (${given.length})</summary>${inputTable(given, { caption: 'Inputs as given', moved: given.some((input) => input.moves !== undefined) })}</details>`}`;
 }
 
 /** Said once, where someone is about to cut metal and run an engine. */
-export const cautions = `<h2 id="care">Before you cut and run</h2>
+export const cautions = html`<h2 id="care">Before you cut and run</h2>
 <ul class="small cautions"><li>A running pipe burns skin; let it cool. Weld with the fuel away, eyes and lungs protected.</li><li>A better pipe moves the mixture: start rich, read the plug, then lean; a lean two-stroke seizes.</li><li>Stay within the speeds the crank and rod are made for, and wear ear protection.</li><li>Follow your club’s and country’s rules on noise; run on a dynamometer or a closed course.</li></ul>`;

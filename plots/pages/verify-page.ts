@@ -1,7 +1,7 @@
 /** The verify page: every check with its errors, its order and its bound, and computed over exact solutions. */
 
 import type { Overlay } from '../figures/exact-overlay.ts';
-import { html } from '../theme/escape.ts';
+import { html, type Markup } from '../theme/markup.ts';
 import { exponential, fixed } from '../theme/numbers.ts';
 import { type Cell, table } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
@@ -72,7 +72,7 @@ const rings: Readonly<Record<string, string>> = {
   regression: 'must stay as it was found once',
 };
 
-function checksTable(checks: readonly VerifyCheck[]): string {
+function checksTable(checks: readonly VerifyCheck[]): Markup {
   const error = (check: VerifyCheck, i: number): Cell => ({
     text: errorText(check.errors[i]),
     number: true,
@@ -133,17 +133,15 @@ export function verifyPage(result: VerifyPageResult, assets: Assets): string {
     missed.length === 0
       ? `All ${result.checks.length} checks are within their bounds.`
       : `${missed.length} of ${result.checks.length} checks missed ${missed.length === 1 ? 'its bound' : 'their bounds'}: ${missed.map((check) => check.name).join(', ')}.`;
-  const places = result.overlays
-    .map((overlay, i) =>
-      place(
-        `overlay-${i}`,
-        overlay.title,
-        overlay.read,
-        'Computed beside exact by more than the line’s breadth: look at the check of the same name above.',
-        `${overlay.title}: computed over exact.`,
-      ),
-    )
-    .join('');
+  const places = result.overlays.map((overlay, i) =>
+    place(
+      `overlay-${i}`,
+      overlay.title,
+      overlay.read,
+      'Computed beside exact by more than the line’s breadth: look at the check of the same name above.',
+      `${overlay.title}: computed over exact.`,
+    ),
+  );
   const data: VerifyPageData = {
     overlays: result.overlays.map(({ xName, yName, computed, exact }) => ({
       xName,
@@ -152,9 +150,9 @@ export function verifyPage(result: VerifyPageResult, assets: Assets): string {
       exact: thinned(exact),
     })),
   };
-  const kinds = [...new Set(result.checks.map(({ ring }) => ring))].flatMap((ring) => {
+  const kinds = [...new Set(result.checks.map(({ ring }) => ring))].flatMap((ring, i) => {
     const said = rings[ring];
-    return said === undefined ? [] : [`<b>${html(ring)}</b>: ${html(said)}`];
+    return said === undefined ? [] : [html`${i > 0 && '; '}<b>${ring}</b>: ${said}`];
   });
   return sheet({
     title: 'Verification',
@@ -164,7 +162,7 @@ export function verifyPage(result: VerifyPageResult, assets: Assets): string {
       ['Took', `${fixed(result.seconds, 0)} s`],
       ['Program', result.program, 'minor'],
     ],
-    body: `<section><h1 class="alone">${html(headline)}</h1><p>${html(missed.length === 0 ? meaning : mistrust)}</p>${checksTable(result.checks)}<p class="small">Kinds: ${kinds.join('; ')}. The order is the power of the cell length with which the error falls: 1 halves it as the cells are halved, 2 quarters it. Where the wave has a jump or a corner, or the error is small on every mesh, it is low, even 0; it is judged only where the bound names it. A bell is a smooth single wave, one hump high; a check named mesh runs the second scheme.</p></section><section><h2>Computed over exact</h2><div class="pair">${places}</div></section>`,
+    body: html`<section><h1 class="alone">${headline}</h1><p>${missed.length === 0 ? meaning : mistrust}</p>${checksTable(result.checks)}<p class="small">Kinds: ${kinds}. The order is the power of the cell length with which the error falls: 1 halves it as the cells are halved, 2 quarters it. Where the wave has a jump or a corner, or the error is small on every mesh, it is low, even 0; it is judged only where the bound names it. A bell is a smooth single wave, one hump high; a check named mesh runs the second scheme.</p></section><section><h2>Computed over exact</h2><div class="pair">${places}</div></section>`,
     data,
     program: result.program,
     assets,

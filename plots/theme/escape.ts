@@ -5,8 +5,8 @@ const controls = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u202a-\u2
 
 export const plain = (text: string): string => text.replace(controls, '');
 
-/** For HTML and SVG, content or quoted attribute. */
-export const html = (text: string): string =>
+/** For HTML and SVG, content or quoted attribute. Pages have it done by their template, `markup.ts`. */
+export const escaped = (text: string): string =>
   plain(text)
     .replace(/&/g, '&amp;')
     .replace(/</g, '&lt;')
@@ -18,7 +18,8 @@ export const html = (text: string): string =>
  * For a label that Plotly sets: it reads a small mark-up of its own and entities, and in hover templates `%{…}`.
  * A word joiner after the per cent sign keeps such a text from being a template.
  */
-export const label = (text: string): string => html(text).replace(/&#39;/g, '’').replace(/%\{/g, '%\u2060{');
+export const label = (text: string): string =>
+  escaped(text).replace(/&#39;/g, '’').replace(/%\{/g, '%\u2060{');
 
 /** For a `<script type="application/json">`: no `<` can end the element. */
 export const json = (data: unknown): string =>

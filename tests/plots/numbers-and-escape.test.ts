@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { html, json, label, plain } from '../../plots/theme/escape.ts';
+import { escaped, json, label, plain } from '../../plots/theme/escape.ts';
 import {
   asPrinted,
   bar,
@@ -38,7 +38,7 @@ describe('numbers as the model can claim them', () => {
 describe('text of a case file', () => {
   it('is text in HTML, in a label and in embedded JSON', () => {
     const name = '<script>alert(1)</script> & "Söhne"';
-    expect(html(name)).toBe('&lt;script&gt;alert(1)&lt;/script&gt; &amp; &quot;Söhne&quot;');
+    expect(escaped(name)).toBe('&lt;script&gt;alert(1)&lt;/script&gt; &amp; &quot;Söhne&quot;');
     expect(label(name)).not.toContain('<');
     expect(json({ name })).not.toContain('<');
     expect(JSON.parse(json({ name }))).toEqual({ name });

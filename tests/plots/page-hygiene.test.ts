@@ -65,6 +65,37 @@ describe.each(Object.entries(pages))('the %s page', (name, markup) => {
   });
 });
 
+/** The same data, each text of it turned into mark-up that closes whatever it stands in. Names of kinds stay. */
+function poisoned<T>(data: T): T {
+  const kinds = new Set(['role', 'kind', 'when', 'startedFrom', 'way']);
+  const visit = (value: unknown, key: string): unknown => {
+    if (typeof value === 'string') return kinds.has(key) ? value : `'"--></title></dd><x-nasty a=\`>${value}`;
+    if (Array.isArray(value)) return value.map((one) => visit(one, key));
+    if (value === null || typeof value !== 'object') return value;
+    return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, visit(one, name)]));
+  };
+  return visit(data, '') as T;
+}
+
+describe('whatever text a page is given', () => {
+  const poison: Record<string, () => string> = {
+    sweep: () => sweepPage(poisoned(sweep), assets, poisoned({ date: 'today' })),
+    pulse: () => pulsePage(poisoned(syntheticPulse()), assets),
+    map: () => mapPage(poisoned(syntheticMap()), assets),
+    compare: () => comparePage(poisoned(syntheticCompare()), assets),
+    overnight: () => overnightPage(poisoned(syntheticOvernight()), assets),
+    aim: () => aimPage(poisoned(syntheticAim()), assets),
+    verify: () => verifyPage(poisoned(syntheticVerify()), assets),
+    index: () => indexPage(poisoned(syntheticIndex())),
+  };
+  it.each(Object.entries(poison))('the %s page shows it, and it is inert', (_, page) => {
+    const markup = page();
+    mustHold(markup, '&lt;x-nasty');
+    mustNotHold(markup, '<x-nasty');
+    mustNotHold(markup, /<\/title>[^<]*<\/dd>/);
+  });
+});
+
 describe('the sweep page', () => {
   it('spells the events out once and lists what was assumed', () => {
     const page = sweepPage(syntheticSweep({ step: 1000 }), assets);

@@ -17,6 +17,7 @@ import { keptExtremes } from '../../plots/pages/kept-extremes.ts';
 import { decimalsFor, importanceText, rangeEnds } from '../../plots/pages/overnight-answer.ts';
 import { pulsePage } from '../../plots/pages/pulse-page.ts';
 import { unsettledText } from '../../plots/pages/unsettled.ts';
+import type { Markup } from '../../plots/theme/markup.ts';
 import { syntheticPulse } from './synthetic-pages.ts';
 import { syntheticSweep } from './synthetic-sweep.ts';
 
@@ -203,8 +204,8 @@ describe('the headline of a pulse', () => {
 });
 
 describe('thumbnails', () => {
-  const heights = (svg: string): number[][] =>
-    [...svg.matchAll(/points="([^"]+)"/g)].map(([, points = '']) =>
+  const heights = (svg: Markup): number[][] =>
+    [...String(svg).matchAll(/points="([^"]+)"/g)].map(([, points = '']) =>
       points.split(' ').map((point) => Number(point.split(',')[1])),
     );
 
