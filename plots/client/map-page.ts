@@ -1,7 +1,7 @@
 /** The map page alive: four fields over speed and duration, and the curves at a chosen speed. */
 
+import { middleLead } from '../../src/findings/landing.ts';
 import { durationCurves } from '../figures/duration-curves.ts';
-import { middleLead } from '../figures/landing.ts';
 import { type DurationField, speedDurationField } from '../figures/speed-duration-field.ts';
 import type { MapPageData } from '../pages/map-page.ts';
 import { rpm } from '../theme/numbers.ts';

@@ -4,7 +4,7 @@ import { blowdown, gasExchange, machTrace } from '../figures/breathing.ts';
 import { outputCurves } from '../figures/output-curves.ts';
 import { plugbackTiming } from '../figures/plugback-timing.ts';
 import { portTraces } from '../figures/port-traces.ts';
-import { eventsOf } from '../figures/sweep-row.ts';
+import { eventsOf } from '../figures/row-events.ts';
 import { type FlangeFlow, temperatureAlong } from '../figures/temperature-along.ts';
 import { waveDiagram } from '../figures/wave-diagram.ts';
 import { landingSentence } from '../pages/landing-words.ts';

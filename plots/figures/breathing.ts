@@ -1,5 +1,7 @@
 /** Blow-down and gas exchange against engine speed, and the Mach number of the exhaust passage over one cycle. */
 
+import { column } from '../../src/findings/curve.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 import { axis, axisName, baseLayout, crankAxis, rangeOf, speedAxis, topMargin } from '../theme/axes.ts';
 import type { PortEvents } from '../theme/events.ts';
 import { heightOf, type Look, lineOf } from '../theme/look.ts';
@@ -7,14 +9,13 @@ import type { Figure } from './figure.ts';
 import { usefulSpeedShapes } from './output-curves.ts';
 import type { CycleTraces } from './port-traces.ts';
 import { stackedCurves } from './stacked-curves.ts';
-import { column, type SpeedRow } from './sweep-row.ts';
 
 const styled = (look: Look, quantity: Parameters<typeof lineOf>[1]): { color: string; dash: string } => {
   const { color, dash } = lineOf(look, quantity);
   return { color, dash };
 };
 
-const speedStack = (rows: readonly SpeedRow[], look: Look) => ({
+const speedStack = (rows: readonly SweepRow[], look: Look) => ({
   x: rows.map((row) => row.speed_rpm),
   xaxis: speedAxis(
     look,
@@ -34,7 +35,7 @@ const share = (values: readonly (number | null)[]): (number | null)[] =>
  * Pressures as the transfers open, what is blown back through them, and the largest Mach number at the passage's end in
  * the blow-down, `mach`, one value a row: later in the cycle the pipe's waves may drive it higher.
  */
-export const blowdown = (rows: readonly SpeedRow[], mach: readonly (number | null)[], look: Look): Figure =>
+export const blowdown = (rows: readonly SweepRow[], mach: readonly (number | null)[], look: Look): Figure =>
   stackedCurves(
     {
       ...speedStack(rows, look),
@@ -93,7 +94,7 @@ export const blowdown = (rows: readonly SpeedRow[], mach: readonly (number | nul
   );
 
 /** Delivery, charging, trapping and scavenging against speed. */
-export const gasExchange = (rows: readonly SpeedRow[], look: Look): Figure =>
+export const gasExchange = (rows: readonly SweepRow[], look: Look): Figure =>
   stackedCurves(
     {
       ...speedStack(rows, look),

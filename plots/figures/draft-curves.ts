@@ -3,18 +3,19 @@
  * torque, power. A cross marks a speed whose cycles did not settle.
  */
 
+import { column } from '../../src/findings/curve.ts';
+import { middleLead } from '../../src/findings/landing.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 import { rangeOf, speedAxis } from '../theme/axes.ts';
 import { label } from '../theme/escape.ts';
 import { heightOf, type Look } from '../theme/look.ts';
 import { draftDashes } from '../theme/palette.ts';
 import type { Figure } from './figure.ts';
-import { middleLead } from './landing.ts';
 import { type Curve, type Panel, stackedCurves } from './stacked-curves.ts';
-import { column, type SpeedRow } from './sweep-row.ts';
 
 export interface SweptDraft {
   readonly name: string;
-  readonly rows: readonly SpeedRow[];
+  readonly rows: readonly SweepRow[];
 }
 
 const short = (name: string, look: Look): string => {
@@ -27,7 +28,7 @@ export const draftStyle = (index: number, look: Look): { color: string; dash: st
   dash: draftDashes[index % draftDashes.length] ?? 'solid',
 });
 
-type Read = (rows: readonly SpeedRow[]) => readonly (number | null)[];
+type Read = (rows: readonly SweepRow[]) => readonly (number | null)[];
 
 const middles: Read = (rows) =>
   rows.map((row) => {

@@ -1,12 +1,12 @@
 /** At one speed: what a longer exhaust duration does to the wave, the blow-down, the echo and the torque. */
 
+import { column } from '../../src/findings/curve.ts';
+import { middleLead } from '../../src/findings/landing.ts';
+import type { ColumnName, DurationPoint } from '../../src/findings/row.ts';
 import { axis, type Bag, rangeOf } from '../theme/axes.ts';
 import { heightOf, type Look, lineOf } from '../theme/look.ts';
-import type { DurationPoint } from './duration-grid.ts';
 import type { Figure } from './figure.ts';
-import { middleLead } from './landing.ts';
 import { type Panel, stackedCurves } from './stacked-curves.ts';
-import { type Column, column } from './sweep-row.ts';
 
 export function durationCurves(
   points: readonly DurationPoint[],
@@ -20,7 +20,7 @@ export function durationCurves(
   const rows = here.map((point) => point.row);
   const durations = here.map((point) => point.durationDeg);
   const { palette } = look;
-  const curve = (name: string, quantity: Column, line: Parameters<typeof lineOf>[1], factor = 1) => ({
+  const curve = (name: string, quantity: ColumnName, line: Parameters<typeof lineOf>[1], factor = 1) => ({
     name,
     y: column(rows, quantity).map((value) => (value === null ? null : factor * value)),
     color: palette.line[line],

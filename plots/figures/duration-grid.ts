@@ -1,18 +1,13 @@
 /** Points of a map, and a quantity of theirs on the grid of all speeds and durations. */
 
-import type { SpeedRow } from './sweep-row.ts';
-
-export interface DurationPoint {
-  readonly durationDeg: number;
-  readonly row: SpeedRow;
-}
+import type { DurationPoint, SweepRow } from '../../src/findings/row.ts';
 
 const ascending = (values: Iterable<number>): number[] => [...new Set(values)].sort((a, b) => a - b);
 
 /** Values on the grid of all speeds and durations, a row a duration; null where a point is missing. */
 export function onGrid(
   points: readonly DurationPoint[],
-  value: (row: SpeedRow) => number | null,
+  value: (row: SweepRow) => number | null,
 ): { readonly speeds: number[]; readonly durations: number[]; readonly z: (number | null)[][] } {
   const speeds = ascending(points.map((point) => point.row.speed_rpm));
   const durations = ascending(points.map((point) => point.durationDeg));

@@ -4,10 +4,11 @@
  * on which the peak meets EC. Full dots mark the computed points that land as wanted, crosses those that did not settle.
  */
 
+import { landing, placeInWindow } from '../../src/findings/landing.ts';
+import type { DurationPoint } from '../../src/findings/row.ts';
 import type { Bag } from '../theme/axes.ts';
 import { type LineStyle, type Look, lineOf } from '../theme/look.ts';
-import { type DurationPoint, onGrid } from './duration-grid.ts';
-import { landing, placeInWindow } from './landing.ts';
+import { onGrid } from './duration-grid.ts';
 
 /** The band between the closings, its edges, and where the peak meets exhaust closing. */
 export function windowTraces(points: readonly DurationPoint[], filled: boolean, look: Look): Bag[] {

@@ -1,18 +1,19 @@
 /** Torque and brake power against engine speed, useful speeds shaded. */
 
+import { landingBands } from '../../src/findings/band.ts';
+import { column, highest } from '../../src/findings/curve.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 import { axis, axisName, baseLayout, endLabels, rangeOf, speedAxis, topMargin } from '../theme/axes.ts';
 import { heightOf, type Look, lineOf } from '../theme/look.ts';
 import { fixed, speed } from '../theme/numbers.ts';
 import type { Figure } from './figure.ts';
-import { usefulBands } from './landing.ts';
-import { column, highest, type SpeedRow } from './sweep-row.ts';
 import { swingBars } from './swing.ts';
 
 /** Shading over the speeds at which the wave lands as wanted; half a step to either side. */
-export function usefulSpeedShapes(rows: readonly SpeedRow[], look: Look): readonly object[] {
+export function usefulSpeedShapes(rows: readonly SweepRow[], look: Look): readonly object[] {
   const first = rows[0]?.speed_rpm ?? 0;
   const half = rows.length > 1 ? ((rows.at(-1)?.speed_rpm ?? 0) - first) / (rows.length - 1) / 2 : 50;
-  return usefulBands(rows).map((band) => ({
+  return landingBands(rows).map((band) => ({
     type: 'rect',
     x0: band.from - half,
     x1: band.to + half,
@@ -25,7 +26,7 @@ export function usefulSpeedShapes(rows: readonly SpeedRow[], look: Look): readon
   }));
 }
 
-export function outputCurves(rows: readonly SpeedRow[], look: Look): Figure {
+export function outputCurves(rows: readonly SweepRow[], look: Look): Figure {
   const speeds = rows.map((row) => row.speed_rpm);
   const torque = column(rows, 'torque_nm');
   const power = column(rows, 'power_kw');
@@ -43,7 +44,7 @@ export function outputCurves(rows: readonly SpeedRow[], look: Look): Figure {
   const bestTorque = highest(rows, 'torque_nm');
   const bestPower = highest(rows, 'power_kw');
   const mark = (
-    row: SpeedRow | null,
+    row: SweepRow | null,
     name: 'torque_nm' | 'power_kw',
     unit: string,
     yref: string,

@@ -4,6 +4,9 @@
  * shaded, useful speeds carry full marks.
  */
 
+import { column } from '../../src/findings/curve.ts';
+import { landing } from '../../src/findings/landing.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 import {
   axis,
   axisName,
@@ -17,14 +20,12 @@ import {
 import { heightOf, type Look, lineOf } from '../theme/look.ts';
 import { rpm } from '../theme/numbers.ts';
 import type { Figure } from './figure.ts';
-import { landing } from './landing.ts';
-import { column, type SpeedRow } from './sweep-row.ts';
 import { swingBars } from './swing.ts';
 
 const last = (values: readonly (number | null)[]): number | null =>
   values.reduceRight<number | null>((found, value) => found ?? value, null);
 
-export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
+export function plugbackTiming(rows: readonly SweepRow[], look: Look): Figure {
   const first = rows[0];
   if (!first) return { data: [], layout: baseLayout(look, 200, {}) };
   const { palette } = look;
@@ -229,5 +230,5 @@ export function plugbackTiming(rows: readonly SpeedRow[], look: Look): Figure {
 }
 
 /** Sentence for those who cannot see the figure. */
-export const plugbackTimingText = (rows: readonly SpeedRow[]): string =>
+export const plugbackTimingText = (rows: readonly SweepRow[]): string =>
   `Crank angle at which the plug-back arrives, for ${rows.length} speeds from ${rpm(rows[0]?.speed_rpm)} to ${rpm(rows.at(-1)?.speed_rpm)}.`;

@@ -2,17 +2,17 @@
  * A quantity over speed and exhaust duration as shades with labelled contours, and over them where the wave lands.
  */
 
+import { middleLead, placeInWindow } from '../../src/findings/landing.ts';
+import type { DurationPoint, SweepRow } from '../../src/findings/row.ts';
 import { axis, axisName, baseLayout, rangeOf, speedAxis } from '../theme/axes.ts';
 import { heightOf, type Look } from '../theme/look.ts';
-import { type DurationPoint, onGrid } from './duration-grid.ts';
+import { onGrid } from './duration-grid.ts';
 import type { Figure } from './figure.ts';
-import { middleLead, placeInWindow } from './landing.ts';
 import { edgeNames, pointTraces, windowTraces } from './landing-plane.ts';
-import type { SpeedRow } from './sweep-row.ts';
 
 export interface DurationField {
   readonly title: string;
-  readonly value: (row: SpeedRow) => number | null;
+  readonly value: (row: SweepRow) => number | null;
   readonly reading: string;
   /** Value that gets the neutral shade; absent: light to dark. */
   readonly neutral?: number;

@@ -4,7 +4,7 @@
  * Common practice, no source.
  */
 
-import type { SpeedRow } from './sweep-row.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 
 /** Torque [%] and peak of the plug-back [deg]. */
 export const swingLimits = { torquePercent: 2, plugbackDeg: 3 };
@@ -13,14 +13,14 @@ const over = (value: number | null | undefined, limit: number): boolean =>
   typeof value === 'number' && value > limit;
 
 /** The cycles of this speed differ by more than can be left unsaid. */
-export const swings = (row: SpeedRow): boolean =>
+export const swings = (row: SweepRow): boolean =>
   over(row.spread_torque_percent, swingLimits.torquePercent) ||
   over(row.spread_plugback_deg, swingLimits.plugbackDeg);
 
 /** Half of the difference between cycles where they differ, else none: bars of a figure. */
 export const swingBars = (
-  rows: readonly SpeedRow[],
-  halfOf: (row: SpeedRow) => number | null,
+  rows: readonly SweepRow[],
+  halfOf: (row: SweepRow) => number | null,
   color: string,
 ): object => ({
   type: 'data',

@@ -4,18 +4,20 @@
  * Colours come from the page's style. It is drawn as wide as a telephone shows it, so that its letters keep their size.
  */
 
+import { landingBands, type SpeedSpan } from '../../src/findings/band.ts';
+import { column } from '../../src/findings/curve.ts';
+import { landing } from '../../src/findings/landing.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 import { pushApart, rangeOf } from '../theme/axes.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { speed } from '../theme/numbers.ts';
-import { landing, type SpeedBand, usefulBands } from './landing.ts';
-import { column, type SpeedRow } from './sweep-row.ts';
 
 const frame = { width: 360, height: 226, left: 8, right: 112, top: 22, bottom: 40 };
 
 /** Speeds written below the axis: the ends of the range and of the useful band, as far as they do not touch. */
 function speedTicks(
   ends: { readonly slow: number; readonly fast: number },
-  wanted: SpeedBand | undefined,
+  wanted: SpeedSpan | undefined,
   across: (rpm: number) => number,
 ): Markup[] {
   /** Width of a speed of five digits [px], and the least gap between two. */
@@ -47,7 +49,7 @@ function speedTicks(
   return ticks;
 }
 
-export function timingGlance(rows: readonly SpeedRow[], title: string): Markup {
+export function timingGlance(rows: readonly SweepRow[], title: string): Markup {
   const first = rows[0];
   const final = rows.at(-1);
   if (!first || !final) return html``;
@@ -79,7 +81,7 @@ export function timingGlance(rows: readonly SpeedRow[], title: string): Markup {
       html`<circle class="dot ${kind}" cx="${across(row.speed_rpm).toFixed(1)}" cy="${up(value).toFixed(1)}" r="${kind === 'lands' ? 4.5 : 2.6}"/>`,
     ];
   });
-  const bands = usefulBands(rows);
+  const bands = landingBands(rows);
   const bars = bands.map((band) => {
     const x0 = across(band.from) - 5;
     return html`<rect class="useful-bar" x="${x0.toFixed(1)}" y="${floor + 1}" width="${(across(band.to) + 5 - x0).toFixed(1)}" height="7"/>`;

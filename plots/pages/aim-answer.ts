@@ -3,7 +3,7 @@
  * speeds it holds, and what to do about an edge. For the page and for the terminal.
  */
 
-import type { SpeedRow } from '../figures/sweep-row.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 import { newtonMetres, rpm, speed } from '../theme/numbers.ts';
 import { type SpeedSpan, valueAt } from './compare-answer.ts';
 
@@ -17,7 +17,7 @@ export interface BothWays {
 }
 
 interface PipeRows {
-  readonly rows: readonly SpeedRow[];
+  readonly rows: readonly SweepRow[];
 }
 
 export interface SafetyOf {
@@ -45,10 +45,10 @@ const heldShare = 0.9;
 const nearSpeed = 500;
 
 /** The unbroken run of computed speeds round the target that keep most of its torque; null: nothing is known there. */
-export function heldBand(rows: readonly SpeedRow[], target: number): SpeedSpan | null {
+export function heldBand(rows: readonly SweepRow[], target: number): SpeedSpan | null {
   const torque = valueAt(rows, 'torque_nm', target);
   if (torque === null) return null;
-  const held = (row: SpeedRow | undefined): boolean => (row?.torque_nm ?? 0) >= heldShare * torque;
+  const held = (row: SweepRow | undefined): boolean => (row?.torque_nm ?? 0) >= heldShare * torque;
   let low = rows.findIndex((row) => row.speed_rpm >= target);
   let high = low;
   if (rows[low]?.speed_rpm !== target) {
@@ -91,10 +91,10 @@ interface Beyond {
   readonly words: string;
 }
 
-function beyond(rows: readonly SpeedRow[], band: SpeedSpan, torque: number): Beyond {
+function beyond(rows: readonly SweepRow[], band: SpeedSpan, torque: number): Beyond {
   const above = rows.find((row) => row.speed_rpm > band.to);
   const below = rows.filter((row) => row.speed_rpm < band.from).at(-1);
-  const lost = (row: SpeedRow | undefined): number => torque - (row?.torque_nm ?? torque);
+  const lost = (row: SweepRow | undefined): number => torque - (row?.torque_nm ?? torque);
   const [up, down] = [lost(above), lost(below)];
   const worse = up >= down ? above : below;
   const words =

@@ -1,11 +1,13 @@
 /** The aim page: the pipe before and after, how safe the new one is, and how the search went. */
 
+import { nearest } from '../../src/findings/curve.ts';
+import { landing, middleLead } from '../../src/findings/landing.ts';
+import type { OutlineSection } from '../../src/findings/record.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 import type { NamedBar } from '../figures/bars.ts';
 import type { SweptDraft } from '../figures/draft-curves.ts';
-import { landing, middleLead } from '../figures/landing.ts';
 import { namedOutlines } from '../figures/outline-drawing.ts';
 import type { SearchedDraft } from '../figures/study-figures.ts';
-import { nearest, type SpeedRow } from '../figures/sweep-row.ts';
 import { html } from '../theme/markup.ts';
 import { fixed, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
 import { type BothWays, safety } from './aim-answer.ts';
@@ -14,14 +16,13 @@ import { dimensionTable } from './dimension-table.ts';
 import { stretchMm } from './pack-sweep.ts';
 import { type Finding, findings } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
-import type { PipeStretch } from './sweep-data.ts';
 import { cautions } from './sweep-sections.ts';
 import { unsettledText } from './unsettled.ts';
 
 export interface AimedPipe {
   readonly name: string;
-  readonly outline: readonly PipeStretch[];
-  readonly rows: readonly SpeedRow[];
+  readonly outline: readonly OutlineSection[];
+  readonly rows: readonly SweepRow[];
 }
 
 export interface AimPageResult {
@@ -82,8 +83,8 @@ function at({ rows }: AimedPipe, targetSpeed: number): AtTarget {
   const row = nearest(rows, targetSpeed);
   return {
     torque: valueAt(rows, 'torque_nm', targetSpeed),
-    middle: row === undefined ? null : middleLead(row),
-    lands: verdicts[row === undefined ? 'none' : landing(row)],
+    middle: row === null ? null : middleLead(row),
+    lands: verdicts[row === null ? 'none' : landing(row)],
   };
 }
 

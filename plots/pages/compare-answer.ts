@@ -4,16 +4,10 @@
  * computed speeds can tell: two bands that differ by less than a step, two powers by less than a hundredth, are a tie.
  */
 
-import { type Landing, landing, middleLead, usefulBands } from '../figures/landing.ts';
-import {
-  type Column,
-  type Computed,
-  column,
-  computedSpeeds,
-  highest,
-  nearest,
-  type SpeedRow,
-} from '../figures/sweep-row.ts';
+import { landingBands } from '../../src/findings/band.ts';
+import { type Computed, column, computedSpeeds, highest, nearest } from '../../src/findings/curve.ts';
+import { type Landing, landing, middleLead } from '../../src/findings/landing.ts';
+import type { ColumnName, SweepRow } from '../../src/findings/row.ts';
 import { degrees, fixed, kilowatts, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
 
 export interface DraftSummary {
@@ -41,7 +35,7 @@ export interface SpeedSpan {
 export const mostDrafts = 8;
 
 /** The unbroken run of computed speeds about the best above 90 % of it [rpm]. */
-export function bandOf(rows: readonly SpeedRow[], name: Column): SpeedSpan | null {
+export function bandOf(rows: readonly SweepRow[], name: ColumnName): SpeedSpan | null {
   const best = highest(rows, name);
   if (!best) return null;
   const values = column(rows, name);
@@ -55,17 +49,17 @@ export function bandOf(rows: readonly SpeedRow[], name: Column): SpeedSpan | nul
 }
 
 /** Width of that run [rpm]. */
-export function bandWidth(rows: readonly SpeedRow[], name: Column): number | null {
+export function bandWidth(rows: readonly SweepRow[], name: ColumnName): number | null {
   const band = bandOf(rows, name);
   return band === null ? null : band.to - band.from;
 }
 
 /** Value of a column at a speed, linear between the computed ones; null outside. */
-export const valueAt = (rows: readonly SpeedRow[], name: Column, at: number): number | null =>
+export const valueAt = (rows: readonly SweepRow[], name: ColumnName, at: number): number | null =>
   between(rows, column(rows, name), at);
 
 /** How long before exhaust closing the middle of the plug-back lands at a speed [deg]. */
-export const middleLeadAt = (rows: readonly SpeedRow[], at: number): number | null =>
+export const middleLeadAt = (rows: readonly SweepRow[], at: number): number | null =>
   between(
     rows,
     rows.map((row) => {
@@ -75,7 +69,7 @@ export const middleLeadAt = (rows: readonly SpeedRow[], at: number): number | nu
     at,
   );
 
-function between(rows: readonly SpeedRow[], values: readonly (number | null)[], at: number): number | null {
+function between(rows: readonly SweepRow[], values: readonly (number | null)[], at: number): number | null {
   for (let i = 0; i < rows.length; i++) {
     const here = rows[i]?.speed_rpm ?? 0;
     const value = values[i] ?? null;
@@ -88,7 +82,7 @@ function between(rows: readonly SpeedRow[], values: readonly (number | null)[], 
   return null;
 }
 
-function averageTorque(rows: readonly SpeedRow[], band: SpeedSpan | null): number | null {
+function averageTorque(rows: readonly SweepRow[], band: SpeedSpan | null): number | null {
   if (!band || band.to <= band.from) return null;
   const steps = 40;
   let sum = 0;
@@ -102,13 +96,13 @@ function averageTorque(rows: readonly SpeedRow[], band: SpeedSpan | null): numbe
 
 export function summarise(
   name: string,
-  rows: readonly SpeedRow[],
+  rows: readonly SweepRow[],
   targetSpeed: number | null,
   band: SpeedSpan | null,
 ): DraftSummary {
   const torque = highest(rows, 'torque_nm');
   const power = highest(rows, 'power_kw');
-  const useful = usefulBands(rows)[0];
+  const useful = landingBands(rows)[0];
   return {
     name,
     peakTorque: torque?.torque_nm ?? null,
@@ -215,12 +209,12 @@ export function endWords({ summary, computed }: ComparedDraft): string {
 
 /** Which draft serves the target speed: most torque there, and where each draft's wave lands. */
 export function targetText(
-  drafts: readonly { readonly name: string; readonly rows: readonly SpeedRow[] }[],
+  drafts: readonly { readonly name: string; readonly rows: readonly SweepRow[] }[],
   targetSpeed: number,
 ): string {
   const there = drafts.map(({ name, rows }) => {
     const row = nearest(rows, targetSpeed);
-    const lands: Landing = row === undefined ? 'none' : landing(row);
+    const lands: Landing = row === null ? 'none' : landing(row);
     return { name, lands, torque: row?.torque_nm ?? Number.NEGATIVE_INFINITY, at: row?.speed_rpm ?? 0 };
   });
   const { first, last, step } = computedSpeeds(drafts[0]?.rows ?? []);

@@ -1,9 +1,10 @@
 /** The compare page: two to eight drafts, their outlines to one scale and their curves over one another. */
 
+import { computedSpeeds } from '../../src/findings/curve.ts';
 import type { SweptDraft } from '../figures/draft-curves.ts';
 import type { DraftWaves } from '../figures/draft-port.ts';
 import { namedOutlines } from '../figures/outline-drawing.ts';
-import { computedSpeeds, eventsOf, withGaps } from '../figures/sweep-row.ts';
+import { eventsOf } from '../figures/row-events.ts';
 import type { PortEvents } from '../theme/events.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { fixed, rpm, speed } from '../theme/numbers.ts';
@@ -168,12 +169,8 @@ function doubts(compared: readonly ComparedDraft[], drafts: ComparePageResult['d
   return lines.map((line) => html`<p class="warn">${line}</p>`);
 }
 
-export function comparePage(given: ComparePageResult, assets: Assets): string {
-  const drafts = given.drafts.map(({ name, sweep }) => ({
-    name,
-    sweep: { ...sweep, rows: sweep.rows.map(withGaps) },
-  }));
-  const result = { ...given, drafts };
+export function comparePage(result: ComparePageResult, assets: Assets): string {
+  const { drafts } = result;
   const summaries = result.drafts.map(({ name, sweep }) =>
     summarise(name, sweep.rows, result.targetSpeed, result.band),
   );

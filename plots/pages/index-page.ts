@@ -1,11 +1,11 @@
 /** The index of a folder of runs, newest first, each with its outline and a curve. It needs no script. */
 
+import type { OutlineSection } from '../../src/findings/record.ts';
 import { outlineDrawing } from '../figures/outline-drawing.ts';
 import { type ThumbCurve, thumbnail } from '../figures/thumbnail.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { stretchMm } from './pack-sweep.ts';
 import { sheet } from './sheet.ts';
-import type { PipeStretch } from './sweep-data.ts';
 
 export interface IndexedRun {
   readonly title: string;
@@ -17,7 +17,7 @@ export interface IndexedRun {
   readonly when: string;
   /** The answer in one line. */
   readonly line: string;
-  readonly outlines: readonly (readonly PipeStretch[])[];
+  readonly outlines: readonly (readonly OutlineSection[])[];
   readonly curves: readonly ThumbCurve[];
 }
 

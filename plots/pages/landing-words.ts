@@ -1,11 +1,11 @@
 /** Where the middle of a wave comes, in words that the answer, the player and the terminal share. */
 
-import { landing, middleAfterTransfers, middleLead } from '../figures/landing.ts';
-import type { SpeedRow } from '../figures/sweep-row.ts';
+import { landing, middleAfterTransfers, middleLead } from '../../src/findings/landing.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 import { degrees, percent } from '../theme/numbers.ts';
 
 /** To follow "the middle of the wave" or "its middle". */
-export function middleWords(row: SpeedRow): string {
+export function middleWords(row: SweepRow): string {
   const lead = middleLead(row);
   const after = middleAfterTransfers(row);
   if (lead === null || after === null) return 'is not to be found';
@@ -22,7 +22,7 @@ export function middleWords(row: SpeedRow): string {
 }
 
 /** The whole sentence of one speed. */
-export function landingSentence(row: SpeedRow): string {
+export function landingSentence(row: SweepRow): string {
   const kind = landing(row);
   if (kind === 'none') return 'The wave is not to be found.';
   const how = { lands: 'lands as wanted', early: 'is back too early', late: 'comes too late' }[kind];

@@ -1,15 +1,15 @@
 /** The map page: the plug-back, the echo and the torque over speed and exhaust duration. */
 
-import type { DurationPoint } from '../figures/duration-grid.ts';
+import type { BestTorque } from '../../src/findings/answers/map.ts';
+import type { OutlineSection } from '../../src/findings/record.ts';
+import type { DurationPoint } from '../../src/findings/row.ts';
 import { outlineDrawing } from '../figures/outline-drawing.ts';
-import { withGaps } from '../figures/sweep-row.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { degrees, rpm, speed } from '../theme/numbers.ts';
-import { mapAnswer } from './map-answer.ts';
+import { mapHeadline } from './map-words.ts';
 import { stretchMm } from './pack-sweep.ts';
 import { type Finding, findings, playerBar } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
-import type { PipeStretch } from './sweep-data.ts';
 
 export interface MapPageResult {
   readonly program: string;
@@ -17,13 +17,15 @@ export interface MapPageResult {
   readonly note: string;
   readonly engine: string;
   readonly pipe: string;
-  readonly outline: readonly PipeStretch[];
+  readonly outline: readonly OutlineSection[];
   /** Finished points in any order. */
   readonly points: readonly DurationPoint[];
   /** Exhaust duration of the case as it stands [deg]. */
   readonly ownDuration: number | null;
-  /** What it says in words; without them the page reads the points itself. */
-  readonly findings?: readonly Finding[];
+  /** Most torque of the map; null: no point was finished. */
+  readonly best: BestTorque | null;
+  /** What it says in words. */
+  readonly findings: readonly Finding[];
   readonly failures: readonly {
     readonly speedRpm: number;
     readonly durationDeg: number;
@@ -54,21 +56,16 @@ function looseWords(points: readonly DurationPoint[]): Markup | null {
 }
 
 export function mapPage(result: MapPageResult, assets: Assets): string {
-  const points = result.points.map(({ durationDeg, row }) => ({ durationDeg, row: withGaps(row) }));
+  const { points } = result;
   const speeds = [...new Set(points.map((point) => point.row.speed_rpm))].sort((a, b) => a - b);
   const durations = points.map((point) => point.durationDeg);
-  const answer = mapAnswer(points, result.ownDuration);
-  const best = points.reduce<DurationPoint | undefined>(
-    (found, point) => ((point.row.torque_nm ?? 0) > (found?.row.torque_nm ?? 0) ? point : found),
-    undefined,
-  );
-  const start = Math.max(0, speeds.indexOf(best?.row.speed_rpm ?? 0));
+  const start = Math.max(0, speeds.indexOf(result.best?.speedRpm ?? 0));
   const failed = result.failures.map(
     (one) => html`<li>${rpm(one.speedRpm)}, ${degrees(one.durationDeg)}: ${one.reason}</li>`,
   );
   const shared =
     'Highlighted: the middle of the wave lands between transfer closing (TC) and exhaust closing (EC). Full dots: it does at a computed point, and half of the wave is in time.';
-  const body = html`<section class="answer even"><div><h1>${answer.headline}</h1>${findings(result.findings ?? answer.lines)}${looseWords(points)}</div>
+  const body = html`<section class="answer even"><div><h1>${mapHeadline(result.best)}</h1>${findings(result.findings)}${looseWords(points)}</div>
 <div>${place('lead', 'How long before exhaust closing the middle of the wave lands [°]', `${shared} Green: too early, grey: too late. Dotted: the peak meets EC. Crosses: not settled.`, 'Islands in the shades: a speed that did not settle, or a step too coarse for the line between.', 'How long before exhaust closing the middle of the plug-back lands, over speed and exhaust duration.')}</div></section>
 <section><h2>Over speed and duration</h2><div class="pair">
 ${place('torque', 'Torque [Nm]', `Go along a level line for one duration, up and down for one speed. Between the two lines the middle of the wave lands in the window.`, 'The ridge of torque beside the band between them: blow-down decides there, not the wave.', 'Torque over speed and exhaust duration.')}

@@ -1,9 +1,10 @@
 /** The overnight page: hundreds of drafts ranked, what their score depends on, and the best of them. */
 
+import type { OutlineSection } from '../../src/findings/record.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 import type { SweptDraft } from '../figures/draft-curves.ts';
 import { namedOutlines } from '../figures/outline-drawing.ts';
 import type { ScoredDraft, VariedQuantity } from '../figures/study-figures.ts';
-import type { SpeedRow } from '../figures/sweep-row.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { fixed, thin } from '../theme/numbers.ts';
 import { dimensionTable } from './dimension-table.ts';
@@ -11,7 +12,6 @@ import { decimalsFor, importanceText, rangeEnds } from './overnight-answer.ts';
 import { stretchMm } from './pack-sweep.ts';
 import { type Cell, findings, type Heading, table } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
-import type { PipeStretch } from './sweep-data.ts';
 
 export interface OvernightDraft {
   readonly name: string;
@@ -41,8 +41,8 @@ export interface OvernightPageResult {
   /** The best few with their pipes and rows; the first is the winner. */
   readonly best: readonly {
     readonly name: string;
-    readonly outline: readonly PipeStretch[];
-    readonly rows: readonly SpeedRow[];
+    readonly outline: readonly OutlineSection[];
+    readonly rows: readonly SweepRow[];
   }[];
   /** Share of the score's variation each varied quantity accounts for, 0 to 1; empty: too few drafts to tell. */
   readonly importance: readonly { readonly name: string; readonly share: number }[];

@@ -1,11 +1,12 @@
 /** The part of a sweep that its page draws, packed small and unpacked again: 25 speeds take about two megabytes. */
 
+import type { OutlineSection, SpeedRecord } from '../../src/findings/record.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 import type { CycleTraces } from '../figures/port-traces.ts';
-import type { SpeedRow } from '../figures/sweep-row.ts';
 import type { Along } from '../figures/temperature-along.ts';
 import type { Stretch, WaveField, WavePath } from '../figures/wave-diagram.ts';
 import { evenly, type Packed, pack, resample, resampleField, unpack } from './packing.ts';
-import type { PipeStretch, SweepPageResult, SweepSpeed } from './sweep-data.ts';
+import type { SweepPageResult } from './sweep-data.ts';
 
 const traceNames = [
   'port',
@@ -29,7 +30,7 @@ export interface PackedSpeed {
 export interface PackedSweep {
   readonly ambientBar: number;
   readonly outline: readonly Stretch[];
-  readonly rows: readonly SpeedRow[];
+  readonly rows: readonly SweepRow[];
   readonly cycleAngles: number;
   readonly positions: { readonly from: number; readonly to: number; readonly count: number };
   readonly fieldAngles: number;
@@ -46,7 +47,7 @@ const bar = (pascal: number): number => pascal / 1e5;
 const rounded = (values: readonly number[], factor: number, decimals: number): number[] =>
   values.map((value) => Number((value * factor).toFixed(decimals)));
 
-export const stretchMm = (stretch: PipeStretch): Stretch => ({
+export const stretchMm = (stretch: OutlineSection): Stretch => ({
   name: stretch.name,
   role: stretch.role,
   start: Number((1000 * stretch.start).toFixed(1)),
@@ -58,7 +59,7 @@ export const stretchMm = (stretch: PipeStretch): Stretch => ({
 });
 
 /** Lowest and highest pressure of all diagrams, so that every speed has the same shades [bar]. */
-function commonScale(speeds: readonly SweepSpeed[]): { lowest: number; highest: number } {
+function commonScale(speeds: readonly SpeedRecord[]): { lowest: number; highest: number } {
   let lowest = Number.POSITIVE_INFINITY;
   let highest = 0;
   for (const { diagram } of speeds)
@@ -69,7 +70,7 @@ function commonScale(speeds: readonly SweepSpeed[]): { lowest: number; highest: 
   return { lowest: bar(Math.min(lowest, highest)), highest: bar(highest) };
 }
 
-function blowdownMach(speed: SweepSpeed | undefined): number | null {
+function blowdownMach(speed: SpeedRecord | undefined): number | null {
   if (speed === undefined) return null;
   const { traces, row } = speed;
   const inside = traces.passageExitMach.filter((_, i) => {
@@ -99,7 +100,7 @@ export function packSweep(result: SweepPageResult): PackedSweep {
     speeds: result.speeds.map((speed) => packSpeed(speed, evenly(from, to, count))),
   };
 
-  function packSpeed(speed: SweepSpeed, positions: ArrayLike<number>): PackedSpeed {
+  function packSpeed(speed: SpeedRecord, positions: ArrayLike<number>): PackedSpeed {
     const { traces, diagram, along } = speed;
     const opens = speed.row.exhaust_opens_deg;
     const angles = evenly(opens, opens + 360, cycleAngles);
@@ -151,7 +152,7 @@ export function packSweep(result: SweepPageResult): PackedSweep {
 }
 
 export interface DrawnSpeed {
-  readonly row: SpeedRow;
+  readonly row: SweepRow;
   readonly traces: CycleTraces;
   readonly field: WaveField;
   readonly paths: readonly WavePath[];

@@ -60,11 +60,7 @@ export function sweepCard({ case: subject, rows, outline }: SweepPageResult): Ru
   };
 }
 
-export function mapCard({ name, points, outline, ownDuration }: MapPageResult): RunCard {
-  const best = points.reduce<(typeof points)[number] | null>(
-    (a, b) => (b.row.torque_nm !== null && !(b.row.torque_nm <= (a?.row.torque_nm ?? 0)) ? b : a),
-    null,
-  );
+export function mapCard({ name, points, outline, ownDuration, best }: MapPageResult): RunCard {
   const durations = [...new Set(points.map(({ durationDeg }) => durationDeg))];
   const span = `${points.length} points at ${durations.length} exhaust durations`;
   const drawn = ownDuration === null ? '' : `, drawn with ${fixed(ownDuration, 1)}°`;
@@ -75,7 +71,7 @@ export function mapCard({ name, points, outline, ownDuration }: MapPageResult): 
     line:
       best === null
         ? `${span}; none finished.`
-        : `${span}${drawn}. Most torque ${newtonMetres(best.row.torque_nm)} at ${rpm(best.row.speed_rpm)} with ${fixed(best.durationDeg, 1)}°.`,
+        : `${span}${drawn}. Most torque ${newtonMetres(best.value)} at ${rpm(best.speedRpm)} with ${fixed(best.durationDeg, 1)}°.`,
     outlines: [outline],
     curves: [torqueCurve(atBest)],
   };

@@ -7,11 +7,13 @@
  * `headerShare` allows for it; the estimate is for a first cut, the next sweep tells.
  */
 
-import { type Landing, landing, middleLead, type SpeedBand, usefulBands } from '../figures/landing.ts';
-import { computedSpeeds, highest, nearest, type SpeedRow } from '../figures/sweep-row.ts';
+import { landingBands, type SpeedSpan } from '../../src/findings/band.ts';
+import { computedSpeeds, highest, nearest } from '../../src/findings/curve.ts';
+import { type Landing, landing, middleLead } from '../../src/findings/landing.ts';
+import type { OutlineSection } from '../../src/findings/record.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 import { fixed, kilowatts, newtonMetres, percent, rpm, speed, thin } from '../theme/numbers.ts';
 import { middleWords } from './landing-words.ts';
-import type { PipeStretch } from './sweep-data.ts';
 
 export interface AnswerLine {
   readonly label: string;
@@ -32,28 +34,28 @@ export interface SweepAnswer {
 export const headerShare = 0.7;
 
 /** From the port face to the middle of the baffle [m]; null without a baffle. */
-export function reflectingLength(outline: readonly PipeStretch[]): number | null {
+export function reflectingLength(outline: readonly OutlineSection[]): number | null {
   const baffle = outline.filter((stretch) => stretch.role === 'baffle');
   const start = baffle[0]?.start;
   const end = baffle.at(-1)?.end;
   return start === undefined || end === undefined ? null : (start + end) / 2;
 }
 
-const headerLength = (outline: readonly PipeStretch[]): number =>
+const headerLength = (outline: readonly OutlineSection[]): number =>
   outline
     .filter((stretch) => stretch.role === 'header')
     .reduce((sum, stretch) => sum + stretch.end - stretch.start, 0);
 
 /** Length of header that moves the landing by 500 rpm about a speed [m]; null if it cannot be told. */
-export function lengthFor500(outline: readonly PipeStretch[], about: number): number | null {
+export function lengthFor500(outline: readonly OutlineSection[], about: number): number | null {
   const length = reflectingLength(outline);
   return length === null || !(about > 0) ? null : (headerShare * length * 500) / about;
 }
 
-const band = ({ from, to }: SpeedBand): string =>
+const band = ({ from, to }: SpeedSpan): string =>
   from === to ? `at ${rpm(from)}` : `from ${speed(from)} to ${rpm(to)}`;
 
-function headline(rows: readonly SpeedRow[], bands: readonly SpeedBand[]): string {
+function headline(rows: readonly SweepRow[], bands: readonly SpeedSpan[]): string {
   const widest = bands[0];
   if (widest) {
     const others = bands.length > 1 ? `, and ${bands.slice(1).map(band).join(', ')}` : '';
@@ -73,7 +75,7 @@ function headline(rows: readonly SpeedRow[], bands: readonly SpeedBand[]): strin
 const muchBackFlow = 0.05;
 
 /** The blow-down at best power, and what to do about it. */
-function blowdownLimit(power: SpeedRow): string | null {
+function blowdownLimit(power: SweepRow): string | null {
   const excess = (power.transfer_opening_cylinder_bar ?? 0) - (power.transfer_opening_crankcase_bar ?? 0);
   const back = power.transfer_backflow_ratio ?? 0;
   const stands = `at best power the cylinder stands ${fixed(excess, 1)}${thin}bar above the crankcase as the transfers open`;
@@ -84,7 +86,7 @@ function blowdownLimit(power: SpeedRow): string | null {
   return null;
 }
 
-function limits(rows: readonly SpeedRow[], widest: SpeedBand | undefined): string {
+function limits(rows: readonly SweepRow[], widest: SpeedSpan | undefined): string {
   const found: string[] = [];
   const above = widest && rows.find((row) => row.speed_rpm > widest.to && landing(row) !== 'none');
   const below =
@@ -127,8 +129,8 @@ const edgeStep = 50;
  * without a torque. `open`: it is still held at that end of the computed speeds.
  */
 export function heldTorque(
-  rows: readonly SpeedRow[],
-): (SpeedBand & { readonly open: { readonly from: boolean; readonly to: boolean } }) | null {
+  rows: readonly SweepRow[],
+): (SpeedSpan & { readonly open: { readonly from: boolean; readonly to: boolean } }) | null {
   const top = highest(rows, 'torque_nm');
   if (top === null) return null;
   const level = heldShare * (top.torque_nm ?? 0);
@@ -147,7 +149,7 @@ export function heldTorque(
 }
 
 /** How wide the torque is, and how sharp the edge of the useful speeds. */
-function held(rows: readonly SpeedRow[], widest: SpeedBand | undefined): AnswerLine[] {
+function held(rows: readonly SweepRow[], widest: SpeedSpan | undefined): AnswerLine[] {
   const range = heldTorque(rows);
   if (range === null || rows.length < 3) return [];
   const { open } = range;
@@ -168,8 +170,8 @@ const leastChange = 0.01;
 const fives = (metres: number): string => `${Math.max(5, 5 * Math.round(200 * metres))}${thin}mm`;
 
 /** Best torque and power, on one line where one speed has both. */
-function best(torque: SpeedRow | null, power: SpeedRow | null): AnswerLine[] {
-  const line = (label: string, value: string, row: SpeedRow): AnswerLine => ({
+function best(torque: SweepRow | null, power: SweepRow | null): AnswerLine[] {
+  const line = (label: string, value: string, row: SweepRow): AnswerLine => ({
     label,
     text: `${value} at ${rpm(row.speed_rpm)}; there the middle of the wave ${middleWords(row)}.`,
   });
@@ -184,11 +186,11 @@ function best(torque: SpeedRow | null, power: SpeedRow | null): AnswerLine[] {
 }
 
 export function sweepAnswer(
-  rows: readonly SpeedRow[],
-  outline: readonly PipeStretch[],
+  rows: readonly SweepRow[],
+  outline: readonly OutlineSection[],
   targetSpeed: number | null,
 ): SweepAnswer {
-  const bands = usefulBands(rows);
+  const bands = landingBands(rows);
   const widest = bands[0];
   const torque = highest(rows, 'torque_nm');
   const power = highest(rows, 'power_kw');
@@ -223,7 +225,7 @@ function change(
   length: number | null,
   centre: number,
   targetSpeed: number,
-  outline: readonly PipeStretch[],
+  outline: readonly OutlineSection[],
 ): string {
   const gap = targetSpeed - centre;
   if (length === null) return '';
@@ -237,8 +239,8 @@ function change(
 }
 
 function target(
-  rows: readonly SpeedRow[],
-  widest: SpeedBand | undefined,
+  rows: readonly SweepRow[],
+  widest: SpeedSpan | undefined,
   targetSpeed: number,
   advice: string,
 ): AnswerLine {

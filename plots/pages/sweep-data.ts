@@ -1,54 +1,11 @@
 /**
  * What the sweep page is given: the sweep's result as it stands in its file, and what else is known about the inputs.
- * Declared here, structurally, because a page knows nothing of the rooms that compute. Lengths in m, pressures in Pa.
+ * What a page needs of a case is declared here, because it knows nothing of the rooms that read and compute. Lengths in m,
+ * pressures in Pa.
  */
 
-import type { SpeedRow } from '../figures/sweep-row.ts';
-
-export interface SweepPath {
-  readonly name: string;
-  readonly outPositions: readonly number[];
-  readonly outDeg: readonly number[];
-  readonly backPositions: readonly number[];
-  readonly backDeg: readonly number[];
-}
-
-export interface SweepSpeed {
-  readonly row: SpeedRow;
-  readonly notes: readonly string[];
-  readonly traces: {
-    readonly angleDeg: readonly number[];
-    readonly portPressure: readonly number[];
-    readonly outgoingPressure: readonly number[];
-    readonly returningPressure: readonly number[];
-    readonly cylinderPressure: readonly number[];
-    readonly crankcasePressure: readonly number[];
-    readonly exhaustArea: readonly number[];
-    readonly transferArea: readonly number[];
-    readonly passageExitMach: readonly number[];
-  };
-  readonly diagram: {
-    readonly positions: readonly number[];
-    readonly angleDeg: readonly number[];
-    /** `pressure[angle * positions.length + position]`. */
-    readonly pressure: readonly number[];
-  };
-  readonly paths: readonly SweepPath[];
-  readonly along: {
-    readonly positions: readonly number[];
-    readonly gasTemperature: readonly number[];
-    readonly wallTemperature: readonly number[];
-  };
-}
-
-/** A stretch of the exhaust from the port face on [m]. */
-export interface PipeStretch {
-  readonly name: string;
-  readonly role: string;
-  readonly start: number;
-  readonly end: number;
-  readonly diameters: readonly [number, number];
-}
+import type { OutlineSection, SpeedRecord } from '../../src/findings/record.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 
 /** One input as the reader sees it. */
 export interface InputLine {
@@ -77,11 +34,11 @@ export interface SweepPageCase {
 export interface SweepPageResult {
   readonly program: string;
   readonly case: SweepPageCase;
-  readonly outline: readonly PipeStretch[];
+  readonly outline: readonly OutlineSection[];
   /** [m3] */
   readonly displacement: number;
-  readonly rows: readonly SpeedRow[];
-  readonly speeds: readonly SweepSpeed[];
+  readonly rows: readonly SweepRow[];
+  readonly speeds: readonly SpeedRecord[];
   readonly failures: readonly { readonly speedRpm: number; readonly reason: string }[];
 }
 

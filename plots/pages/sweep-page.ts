@@ -2,7 +2,7 @@
 
 import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
 import { plugbackTimingText } from '../figures/plugback-timing.ts';
-import { eventsOf, withGaps } from '../figures/sweep-row.ts';
+import { eventsOf } from '../figures/row-events.ts';
 import { timingGlance } from '../figures/timing-glance.ts';
 import { turnStrip } from '../figures/turn-strip.ts';
 import { html, type Markup } from '../theme/markup.ts';
@@ -40,9 +40,8 @@ function startIndex(result: SweepPageResult): number {
   return best;
 }
 
-export function sweepPage(given: SweepPageResult, assets: Assets, extras: SweepPageExtras = {}): string {
-  const rows = given.rows.map(withGaps);
-  const result = { ...given, rows };
+export function sweepPage(result: SweepPageResult, assets: Assets, extras: SweepPageExtras = {}): string {
+  const { rows } = result;
   const first = rows[0];
   const answer = sweepAnswer(rows, result.outline, result.case.run.targetSpeed);
   const outline = result.outline.map(stretchMm);

@@ -1,13 +1,13 @@
 /** Parts of the sweep page below its figures: the rows, what the numbers rest on, and the cautions. */
 
-import { landing, middleLead } from '../figures/landing.ts';
-import type { Column, SpeedRow } from '../figures/sweep-row.ts';
+import { landing, middleLead } from '../../src/findings/landing.ts';
+import type { ColumnName, SweepRow } from '../../src/findings/row.ts';
 import { swings } from '../figures/swing.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { asPrinted, exponential, fixed, rpm, signed, speed } from '../theme/numbers.ts';
 import type { InputLine, SweepPageExtras, SweepPageResult } from './sweep-data.ts';
 
-type Reading = Column | ((row: SpeedRow) => number | null);
+type Reading = ColumnName | ((row: SweepRow) => number | null);
 
 /** Columns of the table: name, unit, decimals, factor. */
 const columns: readonly (readonly [Reading, string, string, number, number?])[] = [
@@ -38,7 +38,7 @@ const columns: readonly (readonly [Reading, string, string, number, number?])[] 
   ['cycles', 'cycles', '–', 0],
 ];
 
-export function rowsTable(rows: readonly SpeedRow[]): Markup {
+export function rowsTable(rows: readonly SweepRow[]): Markup {
   const head = columns.map(
     ([, name, unit]) => html`<th class="n" scope="col">${name}<span class="unit">${unit}</span></th>`,
   );
@@ -53,7 +53,7 @@ export function rowsTable(rows: readonly SpeedRow[]): Markup {
   return html`<details><summary>All numbers, one line a speed</summary><div class="scroll" tabindex="0" role="region" aria-label="Table of all speeds"><table><caption>Angles in degrees after top dead centre. Highlighted: the wave lands as wanted.</caption><thead><tr><th class="n" scope="col">speed<span class="unit">rpm</span></th><th scope="col">the wave</th>${head}</tr></thead><tbody>${lines}</tbody></table></div></details>`;
 }
 
-const largest = (rows: readonly SpeedRow[], name: Column): number | null =>
+const largest = (rows: readonly SweepRow[], name: ColumnName): number | null =>
   rows.reduce<number | null>((worst, row) => {
     const value = row[name];
     return typeof value === 'number' && Number.isFinite(value)
@@ -64,11 +64,11 @@ const largest = (rows: readonly SpeedRow[], name: Column): number | null =>
 const joined = (parts: readonly string[]): string => parts.join(', ').replace(/, ([^,]*)$/, ' and $1');
 
 /** Runs of neighbouring speeds out of all, "9 000 to 9 500 and 11 000 rpm". */
-function speedsText(rows: readonly SpeedRow[], chosen: (row: SpeedRow) => boolean): string {
+function speedsText(rows: readonly SweepRow[], chosen: (row: SweepRow) => boolean): string {
   const runs: [from: number, to: number][] = [];
   rows.forEach((row, i) => {
     if (!chosen(row)) return;
-    const open = i > 0 && chosen(rows[i - 1] as SpeedRow) ? runs.at(-1) : undefined;
+    const open = i > 0 && chosen(rows[i - 1] as SweepRow) ? runs.at(-1) : undefined;
     if (open) open[1] = row.speed_rpm;
     else runs.push([row.speed_rpm, row.speed_rpm]);
   });
@@ -76,7 +76,7 @@ function speedsText(rows: readonly SpeedRow[], chosen: (row: SpeedRow) => boolea
 }
 
 /** Whether the cycles repeat: a mean that holds is not the same as cycles alike. */
-function settledWords(rows: readonly SpeedRow[]): string {
+function settledWords(rows: readonly SweepRow[]): string {
   const loose = rows.filter((row) => row.settled && swings(row));
   if (loose.length === 0) return 'Every speed settled.';
   const torque = fixed(largest(loose, 'spread_torque_percent'), 1);

@@ -1,11 +1,11 @@
 /** Which speeds did not settle, in words: a page must not pass over them. */
 
-import type { SpeedRow } from '../figures/sweep-row.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 import { speed } from '../theme/numbers.ts';
 
 /** The speeds at which a pipe's cycles did not settle; empty: all did. */
 export function unsettledText(
-  pipes: readonly { readonly name: string; readonly rows: readonly SpeedRow[] }[],
+  pipes: readonly { readonly name: string; readonly rows: readonly SweepRow[] }[],
 ): string {
   const parts = pipes.flatMap(({ name, rows }) => {
     const speeds = rows.filter((row) => !row.settled).map((row) => row.speed_rpm);

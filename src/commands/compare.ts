@@ -6,6 +6,7 @@ import { compareCard } from '../../plots/pages/run-cards.ts';
 import { loadCase } from '../case/load.ts';
 import type { SweepResult } from '../engine/read/result.ts';
 import { COLUMNS } from '../findings/row.ts';
+import { isWhole } from '../findings/settled.ts';
 import type { Case } from '../model/case.ts';
 import { runSweeps } from '../study/sweep/run-sweeps.ts';
 import { openPool } from '../study/work/pool.ts';
@@ -60,7 +61,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   terminal.message(`Page: ${folder.file('compare.html')}`);
   terminal.message('compare.csv and compare.json lie beside it.');
   terminal.message(`Next: echocone map ${plainText(files[0] ?? '')}`);
-  return sweeps.every(isWhole) ? exitCodes.done : exitCodes.unsettled;
+  return sweeps.every(({ rows, failures }) => isWhole(rows, failures)) ? exitCodes.done : exitCodes.unsettled;
 }
 
 /** A band that all drafts cover. @throws UsageError */
@@ -110,9 +111,4 @@ function compareDocument(of: {
       failures: sweep.failures,
     })),
   };
-}
-
-/** Every speed finished and settled. */
-function isWhole({ failures, rows }: SweepResult): boolean {
-  return failures.length === 0 && rows.every((row) => row.settled);
 }

@@ -1,13 +1,13 @@
 /** `echocone map`: speed over exhaust duration; a table, a document and a page. Resumable by its journal. */
 
 import { renameSync } from 'node:fs';
-import { landing } from '../../plots/figures/landing.ts';
 import { mapPage } from '../../plots/pages/map-page.ts';
 import { mapCard } from '../../plots/pages/run-cards.ts';
 import { asPrinted } from '../../plots/theme/numbers.ts';
 import { loadCase } from '../case/load.ts';
-import type { SweepRow } from '../findings/row.ts';
-import { COLUMNS } from '../findings/row.ts';
+import { mapAnswer } from '../findings/answers/map.ts';
+import { COLUMNS, type SweepRow } from '../findings/row.ts';
+import { isWhole } from '../findings/settled.ts';
 import {
   type KeptGroup,
   type MapPlan,
@@ -18,7 +18,6 @@ import {
   pointsIn,
   runMap,
 } from '../study/map/map.ts';
-import { readMap } from '../study/map/map-answer.ts';
 import { type Journal, openJournal, openOrClear } from '../study/work/journal.ts';
 import { openPool } from '../study/work/pool.ts';
 import { crankOf, travelForDuration } from '../timing/crank.ts';
@@ -55,21 +54,18 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   folder.write('map.csv', mapCsv(result));
   folder.write('map.json', jsonText(result));
   const crank = crankOf(subject.engine);
-  const answer = readMap(
-    result.points,
-    {
-      targetSpeed: subject.run.targetSpeed,
-      drawnDurationDeg: plan.drawnDurationDeg,
-      roofTravel: (durationDeg) => travelForDuration(crank, durationDeg),
-    },
-    (row) => landing(row) === 'lands',
-  );
+  const answer = mapAnswer(result.points, {
+    targetSpeed: subject.run.targetSpeed,
+    drawnDurationDeg: plan.drawnDurationDeg,
+    roofTravel: (durationDeg) => travelForDuration(crank, durationDeg),
+  });
   const { engine, pipe } = result.case;
   const page = {
     program,
     name: result.case.name,
     note: `${result.case.note} ${asPrinted(keptWords(result))}`.trim(),
-    ...(answer === null ? {} : { findings: mapFindings(answer).map(asPage) }),
+    best: answer?.best ?? null,
+    findings: answer === null ? [] : mapFindings(answer).map(asPage),
     engine: engine.name,
     pipe: pipe.name,
     outline: result.outline,
@@ -82,7 +78,8 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   terminal.answer(flags.json ? jsonText(result) : mapText(result, answer, terminal.colour));
   terminal.message(`Page: ${folder.file('map.html')}`);
   terminal.message(`map.csv and map.json lie beside it. Next: echocone sweep ${plainText(file)}`);
-  return isWhole(result) ? exitCodes.done : exitCodes.unsettled;
+  const rows = result.points.map(({ row }) => row);
+  return isWhole(rows, result.failures) ? exitCodes.done : exitCodes.unsettled;
 }
 
 function asPage(finding: MapFinding): MapFinding {
@@ -143,9 +140,4 @@ function mapCsv(result: MapResult): string {
       ...row,
     })),
   );
-}
-
-/** Every point finished and settled. */
-function isWhole(result: MapResult): boolean {
-  return result.failures.length === 0 && result.points.every(({ row }) => row.settled);
 }

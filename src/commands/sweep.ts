@@ -4,7 +4,9 @@ import { sweepCard } from '../../plots/pages/run-cards.ts';
 import { sweepPage } from '../../plots/pages/sweep-page.ts';
 import { caseOf, describeInputs, type OpenedFile, openFile } from '../case/load.ts';
 import type { SweepResult } from '../engine/read/result.ts';
-import { COLUMNS, type SweepRow } from '../findings/row.ts';
+import { highest } from '../findings/curve.ts';
+import { COLUMNS } from '../findings/row.ts';
+import { isWhole } from '../findings/settled.ts';
 import type { Case } from '../model/case.ts';
 import { runSweeps } from '../study/sweep/run-sweeps.ts';
 import { assumedVariants, type Moves, movesAt } from '../study/sweep/sensitivity.ts';
@@ -66,7 +68,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   terminal.message(`Page: ${folder.file('sweep.html')}`);
   terminal.message('sweep.csv and sweep.json lie beside it.');
   if (result.rows.length > 0) terminal.message(`Next: echocone compare ${plainText(file)} ANOTHER-DRAFT`);
-  return isWhole(result) ? exitCodes.done : exitCodes.unsettled;
+  return isWhole(result.rows, result.failures) ? exitCodes.done : exitCodes.unsettled;
 }
 
 interface Swept {
@@ -120,12 +122,8 @@ function speedsIn({ done }: KeptGroups): number {
 
 /** The target where it was swept, or the speed of most torque [rpm]. */
 function speedOfInterest({ rows, case: { run } }: SweepResult): number | null {
-  const target = rows.find((row) => row.speed_rpm === run.targetSpeed) ?? bestTorque(rows);
+  const target = rows.find((row) => row.speed_rpm === run.targetSpeed) ?? highest(rows, 'torque_nm');
   return target?.speed_rpm ?? null;
-}
-
-function bestTorque(rows: readonly SweepRow[]): SweepRow | null {
-  return rows.reduce<SweepRow | null>((a, r) => (a === null || r.torque_nm > a.torque_nm ? r : a), null);
 }
 
 export function sweepCsv(result: SweepResult): string {
@@ -133,9 +131,4 @@ export function sweepCsv(result: SweepResult): string {
     COLUMNS.map((c) => c.name),
     result.rows,
   );
-}
-
-/** Every speed finished and settled. */
-export function isWhole(result: SweepResult): boolean {
-  return result.failures.length === 0 && result.rows.every((row) => row.settled);
 }

@@ -19,13 +19,14 @@ export interface ReturningWave {
 export interface PlugBack {
   readonly suctionPressure: number;
   readonly suctionDeg: number;
-  readonly onsetDeg: number;
-  readonly peakDeg: number;
-  readonly centroidDeg: number;
-  readonly endDeg: number;
+  /** Null, as all that follows from them: no plug-back was found. */
+  readonly onsetDeg: number | null;
+  readonly peakDeg: number | null;
+  readonly centroidDeg: number | null;
+  readonly endDeg: number | null;
   readonly peakPressure: number;
   /** Share of the impulse above the reference that lands before EC [-]. */
-  readonly shareBeforeClosing: number;
+  readonly shareBeforeClosing: number | null;
   /** False: the returning wave never rises above the reference where it is expected. */
   readonly found: boolean;
   /** Another crest all but as high as the peak; null: none. */
@@ -94,12 +95,12 @@ export function readPlugBack(
   return {
     suctionPressure: at(low),
     suctionDeg: low * stepDeg,
-    onsetDeg: found ? onset * stepDeg : Number.NaN,
-    peakDeg: found ? peakDeg : Number.NaN,
-    centroidDeg: impulse > 0 ? (moment / impulse) * stepDeg : Number.NaN,
-    endDeg: found ? end * stepDeg : Number.NaN,
+    onsetDeg: found ? onset * stepDeg : null,
+    peakDeg: found ? peakDeg : null,
+    centroidDeg: impulse > 0 ? (moment / impulse) * stepDeg : null,
+    endDeg: found ? end * stepDeg : null,
     peakPressure,
-    shareBeforeClosing: impulse > 0 ? before / impulse : Number.NaN,
+    shareBeforeClosing: impulse > 0 ? before / impulse : null,
     found,
     otherCrestDeg: found ? otherCrest(smooth, { first, last, top, half }, reference, stepDeg) : null,
   };

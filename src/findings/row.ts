@@ -1,8 +1,16 @@
 /**
  * The row that a settled speed leaves behind: one number a column, SI unless the name says otherwise, crank angles in
  * degrees after top dead centre of the turn in which the exhaust opens (beyond 360 in the next turn). The list of
- * columns is the single source of `sweep.csv`, of the tables and of the documentation.
+ * columns is the single source of `sweep.csv`, of the tables and of the documentation. A row is the same object as it is
+ * made, as it comes back from a file, and as it is drawn.
  */
+
+/** A number, or null where there is nothing to be read. Never NaN. */
+export type Reading = number | null;
+
+/** A number as a reading: what is not finite, such as a share of nothing, is absent. */
+export const reading = (value: number | null): Reading =>
+  value !== null && Number.isFinite(value) ? value : null;
 
 export interface SweepRow {
   readonly speed_rpm: number;
@@ -12,45 +20,48 @@ export interface SweepRow {
   readonly transfers_open_deg: number;
   readonly transfers_close_deg: number;
   readonly exhaust_closes_deg: number;
-  readonly suction_bar: number;
-  readonly suction_deg: number;
-  readonly port_mean_during_transfer_bar: number;
-  readonly plugback_onset_deg: number;
-  readonly plugback_peak_deg: number;
-  readonly plugback_centroid_deg: number;
-  readonly plugback_end_deg: number;
-  readonly plugback_peak_bar: number;
-  readonly plugback_lead_deg: number;
-  readonly plugback_share_before_closing: number;
-  readonly packed_mass_ratio: number;
-  readonly echo_return_deg: number;
-  readonly echo_gain: number;
-  readonly transfer_opening_cylinder_bar: number;
-  readonly transfer_opening_crankcase_bar: number;
-  readonly passage_exit_mach_max: number;
-  readonly delivery_ratio: number;
-  readonly scavenging_efficiency: number;
-  readonly trapping_efficiency: number;
-  readonly charging_efficiency: number;
-  readonly imep_bar: number;
-  readonly bmep_bar: number;
-  readonly torque_nm: number;
-  readonly power_kw: number;
-  readonly exhaust_gas_temperature_k: number;
-  readonly pipe_mean_temperature_k: number;
-  readonly traced_return_baffle_start_deg: number;
-  readonly traced_return_baffle_middle_deg: number;
-  readonly traced_return_baffle_end_deg: number;
-  readonly handbook_return_deg: number;
-  readonly mass_balance_error: number;
-  readonly energy_balance_error: number;
-  readonly spread_torque_percent: number;
-  readonly spread_plugback_deg: number;
+  readonly suction_bar: Reading;
+  readonly suction_deg: Reading;
+  readonly port_mean_during_transfer_bar: Reading;
+  readonly plugback_onset_deg: Reading;
+  readonly plugback_peak_deg: Reading;
+  readonly plugback_centroid_deg: Reading;
+  readonly plugback_end_deg: Reading;
+  readonly plugback_peak_bar: Reading;
+  readonly plugback_lead_deg: Reading;
+  readonly plugback_share_before_closing: Reading;
+  readonly packed_mass_ratio: Reading;
+  readonly echo_return_deg: Reading;
+  readonly echo_gain: Reading;
+  readonly transfer_opening_cylinder_bar: Reading;
+  readonly transfer_opening_crankcase_bar: Reading;
+  readonly passage_exit_mach_max: Reading;
+  readonly delivery_ratio: Reading;
+  readonly scavenging_efficiency: Reading;
+  readonly trapping_efficiency: Reading;
+  readonly charging_efficiency: Reading;
+  readonly imep_bar: Reading;
+  readonly bmep_bar: Reading;
+  readonly torque_nm: Reading;
+  readonly power_kw: Reading;
+  readonly exhaust_gas_temperature_k: Reading;
+  readonly pipe_mean_temperature_k: Reading;
+  readonly traced_return_baffle_start_deg: Reading;
+  readonly traced_return_baffle_middle_deg: Reading;
+  readonly traced_return_baffle_end_deg: Reading;
+  readonly handbook_return_deg: Reading;
+  readonly mass_balance_error: Reading;
+  readonly energy_balance_error: Reading;
+  readonly spread_torque_percent: Reading;
+  readonly spread_plugback_deg: Reading;
   /** Mass, burnt and fresh, blown back from the cylinder into the transfers, over the delivered mass [-]. */
-  readonly transfer_backflow_ratio: number;
+  readonly transfer_backflow_ratio: Reading;
 }
 
 export type ColumnName = keyof SweepRow;
+
+/** Columns that hold numbers. */
+export type NumberColumn = Exclude<ColumnName, 'settled'>;
 
 /** The columns in their order, and what each says. */
 export const COLUMNS: readonly { readonly name: ColumnName; readonly says: string }[] = [
@@ -115,3 +126,9 @@ export const COLUMNS: readonly { readonly name: ColumnName; readonly says: strin
     says: 'Mass blown back from the cylinder into the transfers over the delivered mass.',
   },
 ];
+
+/** A row at an exhaust duration [deg]. */
+export interface DurationPoint {
+  readonly durationDeg: number;
+  readonly row: SweepRow;
+}

@@ -2,11 +2,10 @@
 
 import { describe, expect, test } from 'vitest';
 import { echoWords, mapFindings } from '../../src/commands/words/map-text.ts';
+import { type MapAnswer, mapAnswer } from '../../src/findings/answers/map.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
-import type { MapAnswer } from '../../src/study/map/map-answer.ts';
-import { readMap } from '../../src/study/map/map-answer.ts';
 
-function words(gains: readonly number[]): string {
+function words(gains: readonly (number | null)[]): string {
   const points = gains.map((echo_gain, k) => ({
     durationDeg: 182 + 4 * k,
     row: {
@@ -16,10 +15,9 @@ function words(gains: readonly number[]): string {
       torque_nm: 20,
       echo_gain,
     } as SweepRow,
-    notes: [],
   }));
   const asked = { targetSpeed: 10_000, drawnDurationDeg: 194, roofTravel: () => 0 };
-  const answer = readMap(points, asked, () => false);
+  const answer = mapAnswer(points, asked);
   return echoWords(answer as MapAnswer);
 }
 
@@ -39,7 +37,7 @@ describe('the echo over duration', () => {
       /The edge of the map has as much: no distinct peak/,
     ],
     ['level', [1.001, 1.002, 1.0, 1.001, 1.0], /1\.00 at every duration, so it chooses none/],
-    ['unread', [Number.NaN, Number.NaN], /could not be read/],
+    ['unread', [null, null], /could not be read/],
   ])('%s', (_, gains, said) => {
     expect(words(gains)).toMatch(said);
   });
@@ -57,10 +55,10 @@ describe('the answer of a map', () => {
       transfer_opening_cylinder_bar: opening,
     }) as SweepRow;
   const texts = (rows: readonly SweepRow[]): Record<string, string> => {
-    const points = rows.map((one, k) => ({ durationDeg: 190 + 4 * k, row: one, notes: [] }));
+    const points = rows.map((one, k) => ({ durationDeg: 190 + 4 * k, row: one }));
     const roofTravel = (durationDeg: number): number => (200 - durationDeg) * 2e-4;
     const asked = { targetSpeed: 10_000, drawnDurationDeg: 195, roofTravel };
-    const answer = readMap(points, asked, () => true) as MapAnswer;
+    const answer = mapAnswer(points, asked) as MapAnswer;
     return Object.fromEntries(mapFindings(answer).map(({ label, text }) => [label, text]));
   };
 

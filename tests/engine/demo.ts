@@ -10,7 +10,7 @@ import type { Case } from '../../src/model/case.ts';
 export const BEST = 10_250;
 
 export function draft(name: 'a' | 'b' | 'c', set: readonly string[] = []): Case {
-  const file = new URL(`../../../cases/saltmarsh-125/draft-${name}.yaml`, import.meta.url).pathname;
+  const file = new URL(`../../cases/saltmarsh-125/draft-${name}.yaml`, import.meta.url).pathname;
   return loadCase(file, { set: [...set] });
 }
 
@@ -18,7 +18,17 @@ export function withCell(subject: Case, cell: number): Case {
   return { ...subject, run: { ...subject.run, cell } };
 }
 
-export function rowAt(subject: Case, rpm: number, guess?: StartGuess): SweepRow {
+/** A row of which every reading was found. */
+export type FullRow = { readonly [K in keyof SweepRow]: NonNullable<SweepRow[K]> };
+
+/** @throws if a reading is absent */
+export function fullRow(row: SweepRow): FullRow {
+  const absent = Object.entries(row).filter(([, value]) => value === null);
+  if (absent.length > 0) throw new Error(`absent: ${absent.map(([name]) => name).join(', ')}`);
+  return row as FullRow;
+}
+
+export function rowAt(subject: Case, rpm: number, guess?: StartGuess): FullRow {
   const start = guess === undefined ? {} : { guess };
-  return runSpeed({ subject, rpm, start: null, brief: true, ...start }).record.row;
+  return fullRow(runSpeed({ subject, rpm, start: null, brief: true, ...start }).record.row);
 }

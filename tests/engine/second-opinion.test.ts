@@ -10,11 +10,10 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import type { SweepRow } from '../../src/findings/row.ts';
-import { draft, rowAt } from './demo.ts';
+import { draft, type FullRow, rowAt } from './demo.ts';
 
 const subject = draft('a');
-const byMesh = (rpm: number): SweepRow => rowAt({ ...subject, run: { ...subject.run, scheme: 'mesh' } }, rpm);
+const byMesh = (rpm: number): FullRow => rowAt({ ...subject, run: { ...subject.run, scheme: 'mesh' } }, rpm);
 
 describe('the mesh method and the conservative one', () => {
   test.each([11_500, 13_000, 13_500])(

@@ -8,8 +8,8 @@ import { namedOutlines, outlineDrawing } from '../../plots/figures/outline-drawi
 import { outputCurves } from '../../plots/figures/output-curves.ts';
 import { plugbackTiming } from '../../plots/figures/plugback-timing.ts';
 import { extreme, portTraces } from '../../plots/figures/port-traces.ts';
+import { eventsOf } from '../../plots/figures/row-events.ts';
 import { parallelAxes, searchHistory } from '../../plots/figures/study-figures.ts';
-import { eventsOf } from '../../plots/figures/sweep-row.ts';
 import { swings } from '../../plots/figures/swing.ts';
 import { temperatureAlong } from '../../plots/figures/temperature-along.ts';
 import { timingGlance } from '../../plots/figures/timing-glance.ts';

@@ -1,6 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { landing, usefulBands } from '../../plots/figures/landing.ts';
-import type { SpeedRow } from '../../plots/figures/sweep-row.ts';
 import { bandWidth, difference, summarise, targetText, valueAt } from '../../plots/pages/compare-answer.ts';
 import { landingSentence, middleWords } from '../../plots/pages/landing-words.ts';
 import {
@@ -10,15 +8,18 @@ import {
   reflectingLength,
   sweepAnswer,
 } from '../../plots/pages/sweep-answer.ts';
+import { landingBands } from '../../src/findings/band.ts';
+import { landing } from '../../src/findings/landing.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 import { syntheticOutline, syntheticSweep } from './synthetic-sweep.ts';
 
 const { rows } = syntheticSweep();
-const at = (speed: number): SpeedRow => {
+const at = (speed: number): SweepRow => {
   const row = rows.find((one) => one.speed_rpm === speed);
   if (!row) throw new Error(`no row at ${speed}`);
   return row;
 };
-const moved = (middle: number | null, share: number | null): SpeedRow => ({
+const moved = (middle: number | null, share: number | null): SweepRow => ({
   ...at(9000),
   plugback_centroid_deg: middle,
   plugback_share_before_closing: share,
@@ -40,7 +41,7 @@ describe('where the wave lands', () => {
 
   it('joins neighbouring useful speeds to bands, the widest first', () => {
     const kinds = [262, 230, 262, 262, 262, 300];
-    const bands = usefulBands(
+    const bands = landingBands(
       kinds.map((middle, i) => ({
         ...moved(middle, 0.7),
         speed_rpm: 8000 + 250 * i,
@@ -67,7 +68,7 @@ describe('the landing in words', () => {
 });
 
 describe('how wide the torque is', () => {
-  const torques = (values: readonly number[]): SpeedRow[] =>
+  const torques = (values: readonly number[]): SweepRow[] =>
     values.map((torque_nm, i) => ({ ...at(9000), speed_rpm: 8000 + 500 * i, torque_nm }));
 
   it('finds the edges straight between the computed speeds', () => {

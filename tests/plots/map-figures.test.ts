@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { durationCurves } from '../../plots/figures/duration-curves.ts';
-import { type DurationPoint, onGrid } from '../../plots/figures/duration-grid.ts';
+import { onGrid } from '../../plots/figures/duration-grid.ts';
 import type { Figure } from '../../plots/figures/figure.ts';
 import { speedDurationField } from '../../plots/figures/speed-duration-field.ts';
-import type { SpeedRow } from '../../plots/figures/sweep-row.ts';
 import { lookFor } from '../../plots/theme/look.ts';
 import { light } from '../../plots/theme/palette.ts';
+import type { DurationPoint, SweepRow } from '../../src/findings/row.ts';
 import { syntheticMap } from './synthetic-pages.ts';
 
 const look = lookFor(700, false);
@@ -15,7 +15,7 @@ describe('fields over speed and duration', () => {
   const { points } = syntheticMap();
 
   it('sort points into a grid and leave gaps where one is missing', () => {
-    const grid = onGrid(points.slice(1), (row: SpeedRow) => row.torque_nm);
+    const grid = onGrid(points.slice(1), (row: SweepRow) => row.torque_nm);
     expect(grid.z).toHaveLength(9);
     expect(grid.z[0]?.[0]).toBeNull();
     expect(grid.z[1]?.[0]).not.toBeNull();
@@ -23,7 +23,7 @@ describe('fields over speed and duration', () => {
 
   const field = {
     title: 'Torque',
-    value: (row: SpeedRow) => row.torque_nm,
+    value: (row: SweepRow) => row.torque_nm,
     reading: '%{z:.1f}',
     labelFormat: '.1f',
   };

@@ -1,8 +1,6 @@
 /** Ring: identity. What the pages of studies say of their drafts, against rows and numbers made up here. */
 
 import { describe, expect, it } from 'vitest';
-import type { SpeedRow } from '../../plots/figures/sweep-row.ts';
-import { computedSpeeds } from '../../plots/figures/sweep-row.ts';
 import { thumbnail } from '../../plots/figures/thumbnail.ts';
 import { heldBand, safety } from '../../plots/pages/aim-answer.ts';
 import {
@@ -18,13 +16,15 @@ import { decimalsFor, importanceText, rangeEnds } from '../../plots/pages/overni
 import { pulsePage } from '../../plots/pages/pulse-page.ts';
 import { unsettledText } from '../../plots/pages/unsettled.ts';
 import type { Markup } from '../../plots/theme/markup.ts';
+import { computedSpeeds } from '../../src/findings/curve.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 import { syntheticPulse } from './synthetic-pages.ts';
 import { syntheticSweep } from './synthetic-sweep.ts';
 
-const sample = syntheticSweep().rows[0] as SpeedRow;
+const sample = syntheticSweep().rows[0] as SweepRow;
 
 /** Rows every 250 rpm from a speed on, with these torques. */
-const rowsOf = (from: number, torques: readonly number[]): SpeedRow[] =>
+const rowsOf = (from: number, torques: readonly number[]): SweepRow[] =>
   torques.map((torque, i) => {
     const speed = from + 250 * i;
     return { ...sample, speed_rpm: speed, torque_nm: torque, power_kw: (torque * speed * Math.PI) / 3e7 };
@@ -86,7 +86,7 @@ describe('how safe an aimed pipe is', () => {
 });
 
 describe('the headline of a comparison', () => {
-  const compared = (name: string, rows: readonly SpeedRow[]): ComparedDraft => ({
+  const compared = (name: string, rows: readonly SweepRow[]): ComparedDraft => ({
     summary: summarise(name, rows, null, null),
     computed: computedSpeeds(rows),
   });

@@ -1,12 +1,12 @@
 /** SYNTHETIC: invented inputs of the other pages, for their tests only. No number here is a result. */
 
-import type { SpeedRow } from '../../plots/figures/sweep-row.ts';
 import type { AimPageResult } from '../../plots/pages/aim-page.ts';
 import type { ComparePageResult } from '../../plots/pages/compare-page.ts';
 import type { IndexPageResult } from '../../plots/pages/index-page.ts';
 import type { MapPageResult } from '../../plots/pages/map-page.ts';
 import type { OvernightPageResult } from '../../plots/pages/overnight-page.ts';
 import type { SweepPageResult } from '../../plots/pages/sweep-data.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 import { evenly, namer, nasty, program } from './synthetic-names.ts';
 import { syntheticOutline, syntheticSweep } from './synthetic-sweep.ts';
 
@@ -15,7 +15,7 @@ export { syntheticPulse, syntheticVerify } from './synthetic-rigs.ts';
 /** A sweep whose speeds are relabelled by a factor, as if its pipe were shorter. */
 function shifted(factor: number, hostile: boolean): SweepPageResult {
   const sweep = syntheticSweep({ hostile, step: 500 });
-  const bend = (row: SpeedRow): SpeedRow => ({
+  const bend = (row: SweepRow): SweepRow => ({
     ...row,
     plugback_lead_deg: (row.plugback_lead_deg ?? 0) + 90 * (factor - 1),
     plugback_peak_deg: (row.plugback_peak_deg ?? 0) - 90 * (factor - 1),
@@ -43,6 +43,14 @@ export function syntheticMap(hostile = false): MapPageResult {
     outline: base.outline.map((part) => ({ ...part, name: name(part.name) })),
     ownDuration: 194,
     failures: hostile ? [{ speedRpm: 12_000, durationDeg: 204, reason: nasty }] : [],
+    best: {
+      speedRpm: 9500,
+      durationDeg: 194,
+      value: 20.5,
+      atEdge: false,
+      alike: { from: 192, to: 196, lowest: 20.3 },
+    },
+    findings: [{ label: 'Target 9500 rpm', text: 'Synthetic words.' }],
     points: durations.flatMap((durationDeg) =>
       base.rows.map((row) => {
         const more = durationDeg - 194;
@@ -184,7 +192,7 @@ export function syntheticAim(hostile = false): AimPageResult {
 export function syntheticIndex(hostile = false): IndexPageResult {
   const name = namer(hostile);
   const { rows } = syntheticSweep({ step: 500 });
-  const curve = (of: (row: SpeedRow) => number | null, kind: 'torque' | 'returning') => ({
+  const curve = (of: (row: SweepRow) => number | null, kind: 'torque' | 'returning') => ({
     x: rows.map((row) => row.speed_rpm),
     y: rows.map(of),
     kind,

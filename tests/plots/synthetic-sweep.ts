@@ -4,8 +4,9 @@
  * wave speed. No number in it is a result.
  */
 
-import type { SpeedRow } from '../../plots/figures/sweep-row.ts';
-import type { PipeStretch, SweepPageResult, SweepSpeed } from '../../plots/pages/sweep-data.ts';
+import type { SweepPageResult } from '../../plots/pages/sweep-data.ts';
+import type { OutlineSection, SpeedRecord } from '../../src/findings/record.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
 
 const events = { opens: 83, transfersOpen: 114, transfersClose: 246, closes: 277 };
 const ambient = 101325;
@@ -18,7 +19,7 @@ const stretch = (
   length: number,
   left: number,
   right: number,
-): PipeStretch => ({
+): OutlineSection => ({
   name,
   role,
   start: start / 1000,
@@ -26,7 +27,7 @@ const stretch = (
   diameters: [left / 1000, right / 1000],
 });
 
-export const syntheticOutline: readonly PipeStretch[] = [
+export const syntheticOutline: readonly OutlineSection[] = [
   stretch('passage', 'passage', 0, 75, 38, 40),
   stretch('header', 'header', 75, 225, 40, 44),
   stretch('diffuser 1', 'diffuser', 300, 130, 44, 66),
@@ -55,7 +56,7 @@ const echoes = syntheticOutline
     }),
   );
 
-function syntheticSpeed(speedRpm: number): SweepSpeed {
+function syntheticSpeed(speedRpm: number): SpeedRecord {
   const perMetre = (6 * speedRpm) / waveSpeed;
   const out = (theta: number, x: number): number => pulse(theta - events.opens - perMetre * x, speedRpm);
   const back = (theta: number, x: number): number => {
@@ -98,7 +99,7 @@ function syntheticSpeed(speedRpm: number): SweepSpeed {
   const baffle = syntheticOutline.find((part) => part.role === 'baffle');
   const turns = [baffle?.start ?? 0, ((baffle?.start ?? 0) + (baffle?.end ?? 0)) / 2, baffle?.end ?? 0];
   const back2 = (x: number): number => events.opens + 2 * x * perMetre;
-  const row: SpeedRow = {
+  const row: SweepRow = {
     speed_rpm: speedRpm,
     settled: speedRpm !== 12_000,
     cycles: 34,
@@ -148,6 +149,7 @@ function syntheticSpeed(speedRpm: number): SweepSpeed {
     traces: {
       angleDeg,
       portPressure: port,
+      portVelocity: angleDeg.map(() => 0),
       outgoingPressure: outgoing,
       returningPressure: returning,
       cylinderPressure: cylinder,
@@ -189,7 +191,7 @@ export function syntheticSweep(
   } = {},
 ): SweepPageResult {
   const { from = 6000, to = 12_000, step = 250, hostile = false } = options;
-  const speeds: SweepSpeed[] = [];
+  const speeds: SpeedRecord[] = [];
   for (let rpm = from; rpm <= to; rpm += step) speeds.push(syntheticSpeed(rpm));
   const name = (text: string): string => (hostile ? nasty : text);
   return {

@@ -1,6 +1,5 @@
 /** Drafts side by side in words and a table, for the terminal. */
 
-import { type Computed, computedSpeeds, withGaps } from '../../../plots/figures/sweep-row.ts';
 import {
   bandOf,
   compareHeadline,
@@ -12,6 +11,7 @@ import {
   targetText,
 } from '../../../plots/pages/compare-answer.ts';
 import type { SweepResult } from '../../engine/read/result.ts';
+import { type Computed, computedSpeeds } from '../../findings/curve.ts';
 import { folded } from '../frame/folded.ts';
 import { plainText } from '../frame/plain-text.ts';
 import { type Column, tableText } from '../frame/table.ts';
@@ -91,7 +91,7 @@ export function compareText(
   if (targetSpeed !== null) {
     const drafts = sweeps.map(({ rows }, k) => ({
       name: summaries[k]?.name ?? '',
-      rows: rows.map(withGaps),
+      rows,
     }));
     lines.push(folded(`At ${targetSpeed} rpm: ${pageWords(targetText(drafts, targetSpeed))}`));
   }

@@ -1,26 +1,19 @@
 /** A map in words and a table of one speed, for the terminal. */
 
-import type { MapPoint, MapResult } from '../../study/map/map.ts';
-import {
-  ALIKE_SHARE,
-  type Extreme,
-  type MapAnswer,
-  middleLead,
-  type Span,
-  type Step,
-} from '../../study/map/map-answer.ts';
+import { alikeShare, type Extreme } from '../../findings/answers/duration-line.ts';
+import type { BestTorque, MapAnswer } from '../../findings/answers/map.ts';
+import { resonantDeg } from '../../findings/answers/map-echo.ts';
+import type { Step } from '../../findings/answers/map-step.ts';
+import type { SpeedSpan } from '../../findings/band.ts';
+import type { DurationPoint } from '../../findings/row.ts';
+import type { MapResult } from '../../study/map/map.ts';
 import { folded } from '../frame/folded.ts';
 import { plainText } from '../frame/plain-text.ts';
 import { type Column, tableText } from '../frame/table.ts';
 
-/** Duration near which common practice, no source, expects the strongest resonance [deg]. */
-const RESONANT_DEG = 190;
-const NEAR_DEG = 3;
-/** Differences of torque and echo gain below these say nothing: cycles vary as much. */
-const LEAST_TORQUE = 0.003;
-const LEAST_GAIN = 0.02;
-
-const deg = (value: number): string => (Number.isFinite(value) ? value.toFixed(1) : '-');
+const fixed = (value: number | null, digits: number): string => value?.toFixed(digits) ?? '-';
+const percent = (share: number | null, digits: number): string =>
+  fixed(share === null ? null : 100 * share, digits);
 const whole = (value: number): string => String(Number(value.toFixed(1)));
 /** Between computed speeds a crossing is known to this [rpm]. */
 const SPEED_STEP = 100;
@@ -81,32 +74,31 @@ export function keptWords({ case: subject, drawnDurationDeg, compression, durati
 }
 
 function speedWords(answer: MapAnswer): string[] {
-  const { alike, bestTorque, landsDeg, meetsDeg, column } = answer;
+  const { bestTorque, landsDeg, meetsDeg, side } = answer;
   const at = `At ${answer.speedRpm} rpm${answer.isTarget ? ' (target)' : ''}`;
-  const words: string[] = [];
-  if (bestTorque !== null)
-    words.push(
-      alike === null || alike.from === alike.to
-        ? `${at}: most torque with ${bestTorque.durationDeg} deg, ${bestTorque.value.toFixed(1)} Nm${against(answer)}${edge(bestTorque)}.`
-        : `${at}: ${alike.from} to ${alike.to} deg are all within ${100 * ALIKE_SHARE} % of the most torque ` +
-            `(${alike.lowest.toFixed(1)} to ${bestTorque.value.toFixed(1)} Nm)${against(answer)}${edge(bestTorque)}.`,
-    );
-  const late = column.every(({ row }) => middleLead(row) < 0);
   const meets =
     meetsDeg.length > 0
       ? `The middle of the wave meets exhaust closing at about ${meetsDeg.map((value) => value.toFixed(0)).join(', ')} deg`
-      : `The middle of the wave comes ${late ? 'after' : 'before'} exhaust closing at every duration`;
-  words.push(`${meets}; it lands as wanted ${spanText(landsDeg, 'deg', 'at no duration')}.`);
-  return words;
+      : `The middle of the wave comes ${side} exhaust closing at every duration`;
+  return [
+    ...(bestTorque === null ? [] : [`${at}: ${bestWords(bestTorque)}${against(answer)}${edge(bestTorque)}.`]),
+    `${meets}; it lands as wanted ${spansText(landsDeg, 'deg', 'at no duration')}.`,
+  ];
+}
+
+function bestWords({ alike, durationDeg, value }: BestTorque): string {
+  return alike.from === alike.to
+    ? `most torque with ${durationDeg} deg, ${value.toFixed(1)} Nm`
+    : `${alike.from} to ${alike.to} deg are all within ${100 * alikeShare} % of the most torque ` +
+        `(${alike.lowest.toFixed(1)} to ${value.toFixed(1)} Nm)`;
 }
 
 /** What the best gains on the drawn duration, to follow it. */
-function against({ bestTorque, bestTorqueAsDrawn, drawnDeg }: MapAnswer): string {
-  const gain = (bestTorque?.value ?? Number.NaN) - bestTorqueAsDrawn;
-  if (!Number.isFinite(gain)) return '';
-  return gain < LEAST_TORQUE * bestTorqueAsDrawn
-    ? '; as drawn is as good'
-    : `, at best ${gain.toFixed(1)} Nm more than at ${drawnDeg} deg`;
+function against({ gain, drawnDeg }: MapAnswer): string {
+  if (gain === null) return '';
+  return gain.isWorthIt
+    ? `, at best ${gain.torque.toFixed(1)} Nm more than at ${drawnDeg} deg`
+    : '; as drawn is as good';
 }
 
 function drawnWords({ askedDeg, drawnBest, drawnDeg, meetsRpm, landsRpm }: MapAnswer): string[] {
@@ -119,85 +111,90 @@ function drawnWords({ askedDeg, drawnBest, drawnDeg, meetsRpm, landsRpm }: MapAn
     whole(askedDeg) === whole(drawnDeg) ? `With ${drawnDeg} deg` : `Nearest computed, ${drawnDeg} deg`;
   return [
     `${nearest}: most torque at ${drawnBest.speedRpm} rpm, ${drawnBest.torque.toFixed(1)} Nm; ${meets}; ` +
-      `it lands as wanted ${spanText(landsRpm, 'rpm', 'at no speed')}.`,
+      `it lands as wanted ${spansText(landsRpm, 'rpm', 'at no speed')}.`,
   ];
 }
 
+const verdicts = {
+  gains: 'gains',
+  loses: 'loses',
+  same: 'leaves the torque as it is',
+  unknown: 'has no torque to compare',
+} as const;
+
 /** What a step gains or loses, and by what it does so. */
-function stepWords(step: Step, { bestTorqueAsDrawn, speedRpm }: MapAnswer): string {
+function stepWords(step: Step, { speedRpm }: MapAnswer): string {
   const by = Math.abs(step.toDeg - step.fromDeg);
   const roof = Math.abs(1000 * step.roof).toFixed(1);
   const way = step.toDeg > step.fromDeg ? ['longer', 'higher'] : ['shorter', 'lower'];
-  const torque = !Number.isFinite(step.torque)
-    ? 'has no torque to compare'
-    : Math.abs(step.torque) < LEAST_TORQUE * bestTorqueAsDrawn
-      ? 'leaves the torque as it is'
-      : `${step.torque > 0 ? 'gains' : 'loses'} ${Math.abs(step.torque).toFixed(1)} Nm`;
+  const { verdict } = step;
+  const amount =
+    verdict === 'gains' || verdict === 'loses' ? ` ${Math.abs(step.torque ?? 0).toFixed(1)} Nm` : '';
   const parts: string[] = [];
-  const add = (value: number, digits: number, text: (size: string, up: boolean) => string): void => {
-    const size = Math.abs(value).toFixed(digits);
-    if (Number.isFinite(value) && Number(size) !== 0) parts.push(text(size, value > 0));
+  const add = (value: number | null, digits: number, text: (size: string, up: boolean) => string): void => {
+    const size = Math.abs(value ?? 0).toFixed(digits);
+    if (value !== null && Number(size) !== 0) parts.push(text(size, value > 0));
   };
   add(
     step.leadDeg,
     1,
     (size, up) => `the wave's middle lies ${size} deg ${up ? 'further before' : 'nearer to'} exhaust closing`,
   );
-  add(100 * step.packed, 1, (size, up) => `${size} % ${up ? 'more' : 'less'} of the charge is packed back`);
+  const packed = step.packed === null ? null : 100 * step.packed;
+  add(packed, 1, (size, up) => `${size} % ${up ? 'more' : 'less'} of the charge is packed back`);
   add(
     step.openingBar,
     2,
     (size, up) => `the cylinder stands ${size} bar ${up ? 'higher' : 'lower'} as the transfers open`,
   );
-  if (Math.abs(step.echoGain) >= LEAST_GAIN)
-    add(step.echoGain, 2, (size, up) => `the echo gain ${up ? 'rises' : 'falls'} by ${size}`);
+  add(step.echoGain, 2, (size, up) => `the echo gain ${up ? 'rises' : 'falls'} by ${size}`);
   const how = parts.length === 0 ? '' : `: ${parts.join(', ')}`;
-  return `At ${speedRpm} rpm, ${by} deg ${way[0]} (${step.fromDeg} to ${step.toDeg}, roofs ${roof} mm ${way[1]}) ${torque}${how}.`;
+  return `At ${speedRpm} rpm, ${by} deg ${way[0]} (${step.fromDeg} to ${step.toDeg}, roofs ${roof} mm ${way[1]}) ${verdicts[verdict]}${amount}${how}.`;
 }
+
+const echoVerdicts = {
+  edge: `That is the edge of the map: no peak near ${resonantDeg} deg here`,
+  indistinct: `The edge of the map has as much: no distinct peak, near ${resonantDeg} deg or elsewhere`,
+  resonant: `That is a peak near ${resonantDeg} deg, as common practice has it`,
+  elsewhere: `That is a peak, but not near the ${resonantDeg} deg of common practice`,
+} as const;
 
 /** Where the echo is strongest, as found. */
 export function echoWords({ echo, speedRpm }: MapAnswer): string {
   if (echo === null) return 'The echo could not be read.';
-  const { most, least, overEdges } = echo;
+  const { most, least, kind } = echo;
   const gain = `Echo gain (the settled outgoing pulse over that of a first cycle into a quiet pipe) at ${speedRpm} rpm`;
-  if (most.value - least.value < LEAST_GAIN)
-    return `${gain}: ${most.value.toFixed(2)} at every duration, so it chooses none.`;
-  const near = Math.abs(most.durationDeg - RESONANT_DEG) <= NEAR_DEG;
-  const verdict = most.atEdge
-    ? `That is the edge of the map: no peak near ${RESONANT_DEG} deg here`
-    : overEdges < LEAST_GAIN
-      ? `The edge of the map has as much: no distinct peak, near ${RESONANT_DEG} deg or elsewhere`
-      : near
-        ? `That is a peak near ${RESONANT_DEG} deg, as common practice has it`
-        : `That is a peak, but not near the ${RESONANT_DEG} deg of common practice`;
+  if (kind === 'flat') return `${gain}: ${most.value.toFixed(2)} at every duration, so it chooses none.`;
   return (
     `${gain} is largest with ${most.durationDeg} deg (${most.value.toFixed(2)}), smallest with ` +
-    `${least.durationDeg} deg (${least.value.toFixed(2)}). ${verdict}.`
+    `${least.durationDeg} deg (${least.value.toFixed(2)}). ${echoVerdicts[kind]}.`
   );
 }
 
 const edge = ({ atEdge }: Extreme): string => (atEdge ? ' (edge of the map; the best may lie beyond)' : '');
 
-function spanText(span: Span | null, unit: string, none: string): string {
-  if (span === null) return none;
-  return span.from === span.to ? `at ${span.from} ${unit}` : `from ${span.from} to ${span.to} ${unit}`;
+function spansText(spans: readonly SpeedSpan[], unit: string, none: string): string {
+  const each = spans.map(({ from, to }) =>
+    from === to ? `at ${from} ${unit}` : `from ${from} to ${to} ${unit}`,
+  );
+  return each.length === 0 ? none : each.join(' and ');
 }
 
-function columnsOf({ drawnDeg }: MapAnswer): readonly Column<MapPoint>[] {
+function columnsOf({ drawnDeg }: MapAnswer): readonly Column<DurationPoint>[] {
   return [
     {
       header: 'Duration',
       unit: 'deg',
       text: (p) => `${p.durationDeg === drawnDeg ? '*' : ''}${p.durationDeg}`,
     },
-    { header: 'peak', unit: 'deg', optional: true, text: (p) => deg(p.row.plugback_peak_deg) },
-    { header: 'lead', unit: 'deg', text: (p) => deg(p.row.plugback_lead_deg) },
-    { header: 'middle', unit: 'deg', text: (p) => deg(p.row.plugback_centroid_deg) },
-    { header: 'before EC', unit: '%', text: (p) => (100 * p.row.plugback_share_before_closing).toFixed(0) },
-    { header: 'packed', unit: '%', text: (p) => (100 * p.row.packed_mass_ratio).toFixed(1) },
-    { header: 'cyl. TO', unit: 'bar', text: (p) => p.row.transfer_opening_cylinder_bar.toFixed(2) },
-    { header: 'echo', unit: '-', optional: true, text: (p) => p.row.echo_gain.toFixed(2) },
-    { header: 'torque', unit: 'Nm', text: (p) => p.row.torque_nm.toFixed(2) },
+    { header: 'peak', unit: 'deg', optional: true, text: (p) => fixed(p.row.plugback_peak_deg, 1) },
+    { header: 'lead', unit: 'deg', text: (p) => fixed(p.row.plugback_lead_deg, 1) },
+    { header: 'middle', unit: 'deg', text: (p) => fixed(p.row.plugback_centroid_deg, 1) },
+    { header: 'before EC', unit: '%', text: (p) => percent(p.row.plugback_share_before_closing, 0) },
+    { header: 'packed', unit: '%', text: (p) => percent(p.row.packed_mass_ratio, 1) },
+    { header: 'cyl. TO', unit: 'bar', text: (p) => fixed(p.row.transfer_opening_cylinder_bar, 2) },
+    { header: 'echo', unit: '-', optional: true, text: (p) => fixed(p.row.echo_gain, 2) },
+    { header: 'torque', unit: 'Nm', text: (p) => fixed(p.row.torque_nm, 2) },
     { header: '', align: 'left', text: (p) => (p.row.settled ? '' : 'not settled') },
   ];
 }

@@ -1,9 +1,8 @@
 /** A sweep in words and a table, for the terminal. */
 
-import { landing } from '../../../plots/figures/landing.ts';
-import { withGaps } from '../../../plots/figures/sweep-row.ts';
 import { sweepAnswer } from '../../../plots/pages/sweep-answer.ts';
 import type { SweepResult } from '../../engine/read/result.ts';
+import { lands } from '../../findings/landing.ts';
 import type { SweepRow } from '../../findings/row.ts';
 import { folded } from '../frame/folded.ts';
 import { plainText } from '../frame/plain-text.ts';
@@ -18,7 +17,7 @@ export function sweepText(result: SweepResult, colour: boolean): string {
       `${answerText(result)}\n`,
       `The plug-back in degrees after top dead centre; transfers close (TC) at ${angle(first.transfers_close_deg)},\n` +
         `exhaust (EC) at ${angle(first.exhaust_closes_deg)}. Lead: EC less the peak. > the middle lands from TC to EC.\n\n`,
-      tableText(columns, rows, { marked: (row) => landing(withGaps(row)) === 'lands', colour }),
+      tableText(columns, rows, { marked: lands, colour }),
     );
   }
   for (const { speedRpm, reason } of failures) lines.push(`${speedRpm} rpm failed: ${plainText(reason)}\n`);
@@ -27,7 +26,7 @@ export function sweepText(result: SweepResult, colour: boolean): string {
 
 /** The page's answer, in letters that any terminal has. */
 function answerText({ rows, outline, case: { run } }: SweepResult): string {
-  const { headline, lines } = sweepAnswer(rows.map(withGaps), outline, run.targetSpeed);
+  const { headline, lines } = sweepAnswer(rows, outline, run.targetSpeed);
   const plain = (text: string): string =>
     plainText(text)
       .replace(/[\u2009\u202f\u00a0]/g, ' ')
@@ -38,8 +37,10 @@ function answerText({ rows, outline, case: { run } }: SweepResult): string {
     .join('');
 }
 
-const angle = (value: number): string =>
-  Number.isFinite(value) ? value.toFixed(0).replace(/^-0$/, '0') : '-';
+const angle = (value: number | null): string => value?.toFixed(0).replace(/^-0$/, '0') ?? '-';
+const percent = (share: number | null): string => angle(share === null ? null : 100 * share);
+
+const celsius = (kelvin: number | null): string => angle(kelvin === null ? null : kelvin - 273.15);
 
 const columns: readonly Column<SweepRow>[] = [
   { header: 'Speed', unit: 'rpm', text: (r) => r.speed_rpm.toFixed(0) },
@@ -48,15 +49,15 @@ const columns: readonly Column<SweepRow>[] = [
   { header: 'middle', unit: 'deg', text: (r) => angle(r.plugback_centroid_deg) },
   { header: 'end', unit: 'deg', optional: true, text: (r) => angle(r.plugback_end_deg) },
   { header: 'lead', unit: 'deg', text: (r) => angle(r.plugback_lead_deg) },
-  { header: 'by EC', unit: '%', text: (r) => angle(100 * r.plugback_share_before_closing) },
-  { header: 'packed', unit: '%', text: (r) => angle(100 * r.packed_mass_ratio) },
-  { header: 'torque', unit: 'Nm', text: (r) => r.torque_nm.toFixed(1) },
-  { header: 'power', unit: 'kW', text: (r) => r.power_kw.toFixed(1) },
+  { header: 'by EC', unit: '%', text: (r) => percent(r.plugback_share_before_closing) },
+  { header: 'packed', unit: '%', text: (r) => percent(r.packed_mass_ratio) },
+  { header: 'torque', unit: 'Nm', text: (r) => r.torque_nm?.toFixed(1) ?? '-' },
+  { header: 'power', unit: 'kW', text: (r) => r.power_kw?.toFixed(1) ?? '-' },
   {
     header: 'flange',
     unit: 'degC',
     optional: true,
-    text: (r) => (r.exhaust_gas_temperature_k - 273.15).toFixed(0),
+    text: (r) => celsius(r.exhaust_gas_temperature_k),
   },
   { header: '', align: 'left', text: (r) => (r.settled ? '' : 'not settled') },
 ];

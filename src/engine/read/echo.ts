@@ -12,18 +12,18 @@ import type { Baffle } from './read-cycle.ts';
 import { portTraces, speedFields, TRACE_STEP_DEG } from './read-cycle.ts';
 import type { CycleRecorder } from './recorder.ts';
 
-/** Second return of the wave that leaves the closed port with the plug-back's peak, degrees after EO. */
+/** Second return of the wave that leaves the closed port with the plug-back's peak, degrees after EO; null: it never comes. */
 export function echoReturn(
   engine: EngineNetwork,
   recorder: CycleRecorder,
   plugBack: PlugBack,
   baffle: Baffle,
-): number {
+): number | null {
   const { exhaust } = engine.schedule.events;
   const closes = exhaust.closesDeg - exhaust.opensDeg;
   const { peakDeg } = plugBack;
-  const from = Number.isFinite(peakDeg) ? Math.max(peakDeg, closes) : closes;
-  return tracePath(speedFields(recorder), from, baffle.middle, engine.rpm)?.back.deg.at(-1) ?? Number.NaN;
+  const from = peakDeg === null ? closes : Math.max(peakDeg, closes);
+  return tracePath(speedFields(recorder), from, baffle.middle, engine.rpm)?.back.deg.at(-1) ?? null;
 }
 
 /** Peak of the outgoing wave between exhaust opening and transfer closing [Pa]. */

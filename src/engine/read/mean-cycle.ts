@@ -7,24 +7,24 @@ import type { Output } from '../../findings/output.ts';
 import type { PlugBack } from '../../findings/plug-back.ts';
 import type { EngineNetwork } from '../build.ts';
 import { type CycleSummary, meanOf } from '../run/settle.ts';
-import { type Baffle, outputOfBook, plugBackOf } from './read-cycle.ts';
+import { outputOfBook, plugBackOf, type TracedReturns } from './read-cycle.ts';
 
 export interface MeanCycle {
   readonly mean: (value: (cycle: CycleSummary) => number) => number;
   /** Outgoing wave at the port face on the grid of the traces [Pa]. */
   readonly outgoing: Float64Array;
-  readonly returns: Baffle;
+  readonly returns: TracedReturns;
   readonly plugBack: PlugBack;
   readonly output: Output;
 }
 
 export function meanCycle(engine: EngineNetwork, window: readonly CycleSummary[]): MeanCycle {
   const mean = (value: (cycle: CycleSummary) => number): number => meanOf(window.map(value));
-  const returns = {
-    start: mean(({ reading }) => reading.returns.start),
-    middle: mean(({ reading }) => reading.returns.middle),
-    end: mean(({ reading }) => reading.returns.end),
+  const meanReturn = (place: keyof TracedReturns): number | null => {
+    const known = window.flatMap(({ reading }) => reading.returns[place] ?? []);
+    return known.length === 0 ? null : meanOf(known);
   };
+  const returns = { start: meanReturn('start'), middle: meanReturn('middle'), end: meanReturn('end') };
   const returning = meanTrace(window.map(({ reading }) => reading.traces.returning));
   return {
     mean,

@@ -29,7 +29,7 @@ function settling({ settled, cycles, window, spread }: Settled): string[] {
   if (!settled)
     return [
       `Not settled after ${cycles} cycles: over the last ${window.length} the torque still varied by ` +
-        `${spread.torquePercent.toFixed(2)} %, the plug-back by ${spread.plugBackDeg.toFixed(1)} deg and the pipe's ` +
+        `${spread.torquePercent.toFixed(2)} %, ${wandering(spread)} and the pipe's ` +
         `temperature moved ${spread.temperaturePerCycle.toFixed(2)} K a cycle.`,
     ];
   if (spread.torquePercent <= 100 * QUIET.torque) return [];
@@ -39,8 +39,13 @@ function settling({ settled, cycles, window, spread }: Settled): string[] {
   ];
 }
 
+const wandering = ({ plugBackDeg }: Settled['spread']): string =>
+  plugBackDeg === null
+    ? 'the plug-back was not found in every cycle'
+    : `the plug-back by ${plugBackDeg.toFixed(1)} deg`;
+
 function crests(engine: EngineNetwork, { spread }: Settled, { plugBack }: MeanCycle): string[] {
-  if (!plugBack.found)
+  if (plugBack.peakDeg === null)
     return ["The returning wave never rises above ambient pressure where the baffle's echo is expected."];
   const { opensDeg } = engine.schedule.events.exhaust;
   if (plugBack.otherCrestDeg !== null)
@@ -48,7 +53,7 @@ function crests(engine: EngineNetwork, { spread }: Settled, { plugBack }: MeanCy
       `The plug-back has two crests all but equally high, at ${(opensDeg + plugBack.peakDeg).toFixed(0)} and ` +
         `${(opensDeg + plugBack.otherCrestDeg).toFixed(0)} deg: go by its middle, not by its peak.`,
     ];
-  return spread.plugBackDeg > PEAK_WANDERS
+  return spread.plugBackDeg !== null && spread.plugBackDeg > PEAK_WANDERS
     ? [
         `The plug-back's peak wanders by ${spread.plugBackDeg.toFixed(1)} deg from cycle to cycle: go by its middle.`,
       ]
@@ -59,9 +64,10 @@ function march(engine: EngineNetwork, { window }: Settled, row: SweepRow): strin
   const notes: string[] = [];
   const rejected = window.reduce((sum, { book }) => sum + book.rejected, 0);
   if (rejected > 0) notes.push(`${rejected} steps were rejected and taken again, smaller.`);
-  if (row.mass_balance_error > MASS_LOST)
+  const massError = row.mass_balance_error ?? 0;
+  if (massError > MASS_LOST)
     notes.push(
-      `${(100 * row.mass_balance_error).toFixed(1)} % of the trapped mass is gained or lost in a cycle by the ` +
+      `${(100 * massError).toFixed(1)} % of the trapped mass is gained or lost in a cycle by the ` +
         `scheme "${engine.subject.run.scheme}".`,
     );
   const unconverged = window.reduce((sum, { book }) => sum + book.unconverged, 0);
@@ -70,8 +76,7 @@ function march(engine: EngineNetwork, { window }: Settled, row: SweepRow): strin
   const unburnt = Math.max(...window.map(({ book }) => book.unburnt / book.trappedFresh));
   if (unburnt > UNBURNT)
     notes.push(`${(100 * unburnt).toPrecision(2)} % of the fresh charge had left before it could burn.`);
-  if (!Number.isFinite(row.echo_gain))
-    notes.push('The pulse of a first cycle could not be computed: no echo gain.');
+  if (row.echo_gain === null) notes.push('The pulse of a first cycle could not be computed: no echo gain.');
   return notes;
 }
 

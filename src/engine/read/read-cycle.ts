@@ -26,11 +26,17 @@ export interface Baffle {
   readonly end: number;
 }
 
+/** Returns of the waves traced to the baffle's start, middle and end, degrees after EO; null: the wave never returns. */
+export interface TracedReturns {
+  readonly start: number | null;
+  readonly middle: number | null;
+  readonly end: number | null;
+}
+
 export interface CycleReading {
   readonly traces: PortTraces;
   readonly paths: readonly { readonly name: string; readonly out: Path; readonly back: Path }[];
-  /** Traced returns from the baffle's start, middle and end, degrees after EO; NaN where the wave never returns. */
-  readonly returns: Baffle;
+  readonly returns: TracedReturns;
   readonly plugBack: PlugBack;
   readonly output: Output;
   /** Highest Mach number at the passage's exit [-]. */
@@ -106,8 +112,8 @@ export function readCycle(engine: EngineNetwork, recorder: CycleRecorder, book: 
     place,
     path: tracePath(fields, 0, baffle[place], rpm),
   }));
-  const returnOf = (place: keyof Baffle): number =>
-    traced.find((t) => t.place === place)?.path?.back.deg.at(-1) ?? Number.NaN;
+  const returnOf = (place: keyof Baffle): number | null =>
+    traced.find((t) => t.place === place)?.path?.back.deg.at(-1) ?? null;
   const returns = { start: returnOf('start'), middle: returnOf('middle'), end: returnOf('end') };
   const plugBack = plugBackOf(engine, traces.returning, returns);
   const output = outputOfBook(engine, book);
@@ -125,15 +131,15 @@ export function readCycle(engine: EngineNetwork, recorder: CycleRecorder, book: 
 }
 
 /** The plug-back of a returning wave on the grid of the traces, by its traced returns. */
-export function plugBackOf(engine: EngineNetwork, returning: Float64Array, returns: Baffle): PlugBack {
+export function plugBackOf(engine: EngineNetwork, returning: Float64Array, returns: TracedReturns): PlugBack {
   const { exhaust } = engine.schedule.events;
   const closesDeg = exhaust.closesDeg - exhaust.opensDeg;
   const { pressure: reference } = engine.subject.engine.ambient;
   return readPlugBack(
     { pressure: returning, stepDeg: TRACE_STEP_DEG, reference, closesDeg },
     {
-      first: Number.isFinite(returns.start) ? returns.start : closesDeg,
-      last: Number.isFinite(returns.end) ? returns.end : closesDeg,
+      first: returns.start ?? closesDeg,
+      last: returns.end ?? closesDeg,
     },
   );
 }

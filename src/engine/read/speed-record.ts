@@ -1,6 +1,7 @@
 /** Puts a settled engine's last cycles into the row of the contract and the traces that the page draws. */
 
-import type { SweepRow } from '../../findings/row.ts';
+import type { SpeedRecord } from '../../findings/record.ts';
+import { type Reading, reading, type SweepRow } from '../../findings/row.ts';
 import { handbookGasTemperature, handbookSoundSpeed, returnAngle } from '../../timing/handbook.ts';
 import { DEFAULT_BMEP } from '../../timing/report.ts';
 import { samplePort } from '../../timing/schedule.ts';
@@ -11,7 +12,6 @@ import { type MeanCycle, meanCycle } from './mean-cycle.ts';
 import { notesOf } from './notes.ts';
 import { baffleOf, channelOf, TRACE_STEP_DEG } from './read-cycle.ts';
 import { CHANNEL, FIELD_STEP_DEG } from './recorder.ts';
-import type { SpeedRecord } from './result.ts';
 
 /** Columns of the stored wave diagram at most, and degrees between its rows. */
 const DIAGRAM_COLUMNS = 110;
@@ -34,13 +34,13 @@ export function speedRecord(
   const first = firstPulse();
   const ambient = engine.subject.engine.ambient.pressure;
   const gain = (outgoingPeak(engine, cycle.outgoing) - ambient) / (first - ambient);
-  const row = rowOf(engine, settled, cycle, { opens, echo: echo + opens, gain });
+  const row = rowOf(engine, settled, cycle, { opens, echo, gain });
   return { row, notes: notesOf(engine, settled, cycle, row), ...detail, along };
 }
 
 interface Echo {
   readonly opens: number;
-  readonly echo: number;
+  readonly echo: number | null;
   readonly gain: number;
 }
 
@@ -50,7 +50,8 @@ function rowOf(engine: EngineNetwork, settled: Settled, cycle: MeanCycle, found:
   const { window, spread } = settled;
   const { mean, output, plugBack } = cycle;
   const { opens } = found;
-  const peakDeg = opens + plugBack.peakDeg;
+  const afterOpening = (deg: number | null): Reading => (deg === null ? null : opens + deg);
+  const peakDeg = afterOpening(plugBack.peakDeg);
   const waveSpeed = handbookSoundSpeed(handbookGasTemperature(DEFAULT_BMEP));
   return {
     speed_rpm: rpm,
@@ -63,38 +64,38 @@ function rowOf(engine: EngineNetwork, settled: Settled, cycle: MeanCycle, found:
     suction_bar: plugBack.suctionPressure / BAR,
     suction_deg: opens + plugBack.suctionDeg,
     port_mean_during_transfer_bar: mean((s) => s.book.portImpulse / s.book.transferTime) / BAR,
-    plugback_onset_deg: opens + plugBack.onsetDeg,
+    plugback_onset_deg: afterOpening(plugBack.onsetDeg),
     plugback_peak_deg: peakDeg,
-    plugback_centroid_deg: opens + plugBack.centroidDeg,
-    plugback_end_deg: opens + plugBack.endDeg,
+    plugback_centroid_deg: afterOpening(plugBack.centroidDeg),
+    plugback_end_deg: afterOpening(plugBack.endDeg),
     plugback_peak_bar: plugBack.peakPressure / BAR,
-    plugback_lead_deg: exhaust.closesDeg - peakDeg,
+    plugback_lead_deg: peakDeg === null ? null : exhaust.closesDeg - peakDeg,
     plugback_share_before_closing: plugBack.shareBeforeClosing,
-    packed_mass_ratio: mean((s) => s.book.packed) / mean((s) => s.book.trapped),
-    echo_return_deg: found.echo,
-    echo_gain: found.gain,
+    packed_mass_ratio: reading(mean((s) => s.book.packed) / mean((s) => s.book.trapped)),
+    echo_return_deg: afterOpening(found.echo),
+    echo_gain: reading(found.gain),
     transfer_opening_cylinder_bar: mean((s) => s.book.openingCylinder) / BAR,
     transfer_opening_crankcase_bar: mean((s) => s.book.openingCrankcase) / BAR,
     passage_exit_mach_max: mean((s) => s.reading.machMax),
-    delivery_ratio: output.deliveryRatio,
-    scavenging_efficiency: output.scavengingEfficiency,
-    trapping_efficiency: output.trappingEfficiency,
-    charging_efficiency: output.chargingEfficiency,
+    delivery_ratio: reading(output.deliveryRatio),
+    scavenging_efficiency: reading(output.scavengingEfficiency),
+    trapping_efficiency: reading(output.trappingEfficiency),
+    charging_efficiency: reading(output.chargingEfficiency),
     imep_bar: output.imep / BAR,
     bmep_bar: output.bmep / BAR,
     torque_nm: output.torque,
     power_kw: output.power / 1000,
-    exhaust_gas_temperature_k: mean((s) => s.reading.flangeTemperature),
+    exhaust_gas_temperature_k: reading(mean((s) => s.reading.flangeTemperature)),
     pipe_mean_temperature_k: mean((s) => s.pipeTemperature),
-    traced_return_baffle_start_deg: opens + cycle.returns.start,
-    traced_return_baffle_middle_deg: opens + cycle.returns.middle,
-    traced_return_baffle_end_deg: opens + cycle.returns.end,
+    traced_return_baffle_start_deg: afterOpening(cycle.returns.start),
+    traced_return_baffle_middle_deg: afterOpening(cycle.returns.middle),
+    traced_return_baffle_end_deg: afterOpening(cycle.returns.end),
     handbook_return_deg: opens + returnAngle(baffleOf(engine).end, waveSpeed, rpm),
-    mass_balance_error: Math.max(...window.map((s) => s.book.massError)),
-    energy_balance_error: Math.max(...window.map((s) => s.book.energyError)),
+    mass_balance_error: reading(Math.max(...window.map((s) => s.book.massError))),
+    energy_balance_error: reading(Math.max(...window.map((s) => s.book.energyError))),
     spread_torque_percent: spread.torquePercent,
     spread_plugback_deg: spread.plugBackDeg,
-    transfer_backflow_ratio: mean((s) => s.book.transferBack) / mean((s) => s.book.delivered),
+    transfer_backflow_ratio: reading(mean((s) => s.book.transferBack) / mean((s) => s.book.delivered)),
   };
 }
 

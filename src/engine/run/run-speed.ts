@@ -4,10 +4,10 @@
  */
 
 import { MarchFailure } from '../../../solver/index.ts';
+import type { SpeedRecord } from '../../findings/record.ts';
 import type { Case } from '../../model/case.ts';
 import { buildEngine, type EngineNetwork } from '../build.ts';
 import { firstPulsePeak } from '../read/echo.ts';
-import type { SpeedRecord } from '../read/result.ts';
 import { speedRecord } from '../read/speed-record.ts';
 import { type Settled, settle } from './settle.ts';
 import { type EngineState, type StartGuess, startCold, startFrom, takeState, USUAL_START } from './state.ts';

@@ -57,8 +57,9 @@ export interface Settled {
 export interface Spread {
   readonly torquePercent: number;
   readonly trappedPercent: number;
-  readonly plugBackDeg: number;
-  readonly centroidDeg: number;
+  /** Null: no plug-back was found in some cycle. */
+  readonly plugBackDeg: number | null;
+  readonly centroidDeg: number | null;
   readonly temperaturePerCycle: number;
   readonly drift: number;
   /** Largest distance of the walls from their balance [K]. */
@@ -103,7 +104,7 @@ function isQuiet(spread: Spread): boolean {
     spread.torquePercent < 100 * QUIET.torque &&
     spread.trappedPercent < 100 * QUIET.trapped &&
     // A plug-back that cannot be found in some cycle has no spread to judge.
-    !(spread.centroidDeg >= QUIET.plugBackDeg) &&
+    (spread.centroidDeg ?? 0) < QUIET.plugBackDeg &&
     spread.temperaturePerCycle < QUIET.temperature &&
     spread.drift < QUIET.drift &&
     spread.wall < QUIET.wall
@@ -119,17 +120,29 @@ function isSteady(before: readonly CycleSummary[], after: readonly CycleSummary[
   return (
     change((s) => s.reading.output.torque) < STEADY.means * Math.abs(torque) &&
     change((s) => s.book.trapped) < STEADY.means * trapped &&
-    !(change((s) => s.reading.plugBack.centroidDeg) >= STEADY.plugBackDeg) &&
+    (centroidChange(before, after) ?? 0) < STEADY.plugBackDeg &&
     change((s) => s.pipeTemperature) < STEADY.temperature &&
     spread.drift < STEADY.drift &&
     spread.wall < STEADY.wall
   );
 }
 
+/** By how much the middle of the plug-back differs between the means of two windows [deg]; null: one has none. */
+function centroidChange(before: readonly CycleSummary[], after: readonly CycleSummary[]): number | null {
+  const found = (window: readonly CycleSummary[]): number[] =>
+    window.flatMap(({ reading }) => reading.plugBack.centroidDeg ?? []);
+  const [was, is] = [found(before), found(after)];
+  return was.length === 0 || is.length === 0 ? null : Math.abs(meanOf(is) - meanOf(was));
+}
+
 function spreadOf(window: readonly CycleSummary[]): Spread {
   const range = (value: (s: CycleSummary) => number): number => {
     const values = window.map(value);
     return Math.max(...values) - Math.min(...values);
+  };
+  const foundRange = (value: (s: CycleSummary) => number | null): number | null => {
+    const found = window.flatMap((s) => value(s) ?? []);
+    return found.length < window.length ? null : Math.max(...found) - Math.min(...found);
   };
   const mean = (value: (s: CycleSummary) => number): number => meanOf(window.map(value));
   const percent = (value: (s: CycleSummary) => number): number =>
@@ -146,8 +159,8 @@ function spreadOf(window: readonly CycleSummary[]): Spread {
   return {
     torquePercent: percent((s) => s.reading.output.torque),
     trappedPercent: percent((s) => s.book.trapped),
-    plugBackDeg: range((s) => s.reading.plugBack.peakDeg),
-    centroidDeg: range((s) => s.reading.plugBack.centroidDeg),
+    plugBackDeg: foundRange((s) => s.reading.plugBack.peakDeg),
+    centroidDeg: foundRange((s) => s.reading.plugBack.centroidDeg),
     temperaturePerCycle: Math.abs(top / bottom),
     drift: Math.abs(mean((s) => s.book.drift)),
     wall: Math.max(...window.map((s) => s.wallMiss)),

@@ -4,8 +4,8 @@
  * kept went through JSON in any case, so that a run that was broken off and one that was not end with the same files.
  */
 
-import type { OutlineSection } from '../../engine/read/result.ts';
-import type { SweepRow } from '../../findings/row.ts';
+import type { OutlineSection } from '../../findings/record.ts';
+import type { DurationPoint, SweepRow } from '../../findings/row.ts';
 import type { Case } from '../../model/case.ts';
 import { compressionRatios } from '../../timing/volume.ts';
 import type { Journal } from '../work/journal.ts';
@@ -129,9 +129,7 @@ export function pointsIn(groups: readonly MapGroup[], done: ReadonlyMap<string, 
   return groups.reduce((sum, { draft, speeds }) => sum + (done.has(draft) ? speeds.length : 0), 0);
 }
 
-export interface MapPoint {
-  readonly durationDeg: number;
-  readonly row: SweepRow;
+export interface MapPoint extends DurationPoint {
   readonly notes: readonly string[];
 }
 
@@ -179,16 +177,10 @@ export function mapResult(
     },
     leftOut: plan.leftOut,
     points: kept.flatMap(({ durationDeg, result }) =>
-      result.points.map(({ row, notes }) => ({ durationDeg, row: withoutNulls(row), notes })),
+      result.points.map(({ row, notes }) => ({ durationDeg, row, notes })),
     ),
     failures: kept.flatMap(({ durationDeg, result }) =>
       result.failures.map(({ speedRpm, reason }) => ({ durationDeg, speedRpm, reason })),
     ),
   };
-}
-
-/** JSON has no NaN: an absent reading comes back as null. */
-function withoutNulls(row: SweepRow): SweepRow {
-  const entries = Object.entries(row).map(([name, value]) => [name, value ?? Number.NaN]);
-  return Object.fromEntries(entries) as unknown as SweepRow;
 }

@@ -177,10 +177,11 @@ export async function movesAt(
 }
 
 function moved(base: SweepRow, row: SweepRow | undefined): Pick<Move, 'leadDeg' | 'torqueNm'> {
-  const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
-  if (row === undefined) return { leadDeg: null, torqueNm: null };
+  const less = (a: number | null | undefined, b: number | null | undefined): number | null =>
+    a == null || b == null ? null : a - b;
   return {
-    leadDeg: finite(base.plugback_centroid_deg - row.plugback_centroid_deg),
-    torqueNm: finite(row.torque_nm - base.torque_nm),
+    // The port closes at the same angle in both, so an earlier middle is a greater lead.
+    leadDeg: less(base.plugback_centroid_deg, row?.plugback_centroid_deg),
+    torqueNm: less(row?.torque_nm, base.torque_nm),
   };
 }

@@ -5,9 +5,10 @@
  */
 
 import { MarchFailure } from '../../../solver/index.ts';
-import type { OutlineSection, SpeedRecord, SweepResult } from '../../engine/read/result.ts';
+import type { SweepResult } from '../../engine/read/result.ts';
 import { runSpeed } from '../../engine/run/run-speed.ts';
 import type { EngineState } from '../../engine/run/state.ts';
+import type { OutlineSection, SpeedRecord } from '../../findings/record.ts';
 import type { Case } from '../../model/case.ts';
 import { exhaustSections } from '../../pipe/exhaust.ts';
 import { sweptVolume, volumesOf } from '../../timing/volume.ts';

@@ -6,16 +6,22 @@
  */
 
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { SweepRow } from '../../../src/findings/row.ts';
+import { crossings } from '../../../src/findings/answers/duration-line.ts';
+import { mapAnswer } from '../../../src/findings/answers/map.ts';
+import { middleLead } from '../../../src/findings/landing.ts';
+import type { DurationPoint, SweepRow } from '../../../src/findings/row.ts';
 import { withExhaustDuration } from '../../../src/study/map/exhaust-duration.ts';
-import type { MapPoint } from '../../../src/study/map/map.ts';
-import { crossings, middleLead, readMap } from '../../../src/study/map/map-answer.ts';
 import { runGroup } from '../../../src/study/work/run-sweep.ts';
+import { type FullRow, fullRow } from '../../engine/demo.ts';
 import { saltmarsh } from '../../timing/saltmarsh.ts';
+
+interface FullPoint extends DurationPoint {
+  readonly row: FullRow;
+}
 
 const speeds = [9000, 9500, 10_000];
 const [shorter, longer] = [196, 202];
-const points = new Map<number, readonly MapPoint[]>();
+const points = new Map<number, readonly FullPoint[]>();
 
 beforeAll(() => {
   const subject = { ...saltmarsh, run: { ...saltmarsh.run, cell: 12e-3, speeds } };
@@ -27,15 +33,15 @@ beforeAll(() => {
     });
     points.set(
       durationDeg,
-      records.map(({ row, notes }) => ({ durationDeg, row, notes })),
+      records.map(({ row }) => ({ durationDeg, row: fullRow(row) })),
     );
   }
 });
 
-const at = (durationDeg: number): readonly MapPoint[] => points.get(durationDeg) ?? [];
+const at = (durationDeg: number): readonly FullPoint[] => points.get(durationDeg) ?? [];
 /** Lead of the wave traced to the end of the baffle and back, where the last of it turns. */
-const traced = (row: SweepRow): number => row.exhaust_closes_deg - row.traced_return_baffle_end_deg;
-const byTrace = (points: readonly MapPoint[]): readonly MapPoint[] =>
+const traced = (row: FullRow): number => row.exhaust_closes_deg - row.traced_return_baffle_end_deg;
+const byTrace = (points: readonly FullPoint[]): readonly FullPoint[] =>
   points.map((p) => ({ ...p, row: { ...p.row, plugback_lead_deg: traced(p.row) } }));
 
 describe('six degrees more of duration', () => {
@@ -47,7 +53,7 @@ describe('six degrees more of duration', () => {
   });
 
   test.each([0, 1, 2])('gain the lead that the traced wave gains (speed %i)', (k) => {
-    const [a, b] = [at(shorter)[k]?.row as SweepRow, at(longer)[k]?.row as SweepRow];
+    const [a, b] = [at(shorter)[k]?.row as FullRow, at(longer)[k]?.row as FullRow];
     const lead = b.plugback_lead_deg - a.plugback_lead_deg;
     const wanted = traced(b) - traced(a);
     expect(wanted).toBeGreaterThan(6 - 0.5);
@@ -56,7 +62,7 @@ describe('six degrees more of duration', () => {
   });
 
   test('move the speed of coincidence up, as far as the traced wave says', () => {
-    const meets = (of: readonly MapPoint[]): number =>
+    const meets = (of: readonly FullPoint[]): number =>
       crossings(
         of,
         (p) => p.row.speed_rpm,
@@ -72,21 +78,22 @@ describe('six degrees more of duration', () => {
 });
 
 describe('what a map says', () => {
-  const row = (speed_rpm: number, lead: number, torque: number, gain: number): SweepRow =>
+  const row = (speed_rpm: number, lead: number | null, torque: number | null, gain: number): SweepRow =>
     ({
       speed_rpm,
       settled: true,
+      transfers_close_deg: 268,
       exhaust_closes_deg: 278,
-      plugback_centroid_deg: 278 - lead,
+      plugback_centroid_deg: lead === null ? null : 278 - lead,
+      plugback_share_before_closing: lead === null ? null : 0.5 + lead / 100,
       torque_nm: torque,
       echo_gain: gain,
-      packed_mass_ratio: lead / 100,
-      transfer_opening_cylinder_bar: torque / 10,
+      packed_mass_ratio: lead === null ? null : lead / 100,
+      transfer_opening_cylinder_bar: torque === null ? null : torque / 10,
     }) as SweepRow;
-  const point = (durationDeg: number, ...of: Parameters<typeof row>): MapPoint => ({
+  const point = (durationDeg: number, ...of: Parameters<typeof row>): DurationPoint => ({
     durationDeg,
     row: row(...of),
-    notes: [],
   });
   const grid = [
     point(190, 9000, 4, 18, 1.0),
@@ -96,10 +103,9 @@ describe('what a map says', () => {
     point(198, 9000, 12, 17, 1.1),
     point(198, 10_000, 5, 18, 1.2),
   ];
-  const lands = (one: SweepRow): boolean => middleLead(one) > 0 && middleLead(one) < 10;
   /** A roof a quarter of a millimetre higher for each degree. */
   const roofTravel = (durationDeg: number): number => 0.08 - 0.00025 * durationDeg;
-  const answer = readMap(grid, { targetSpeed: 9900, drawnDurationDeg: 195, roofTravel }, lands);
+  const answer = mapAnswer(grid, { targetSpeed: 9900, drawnDurationDeg: 195, roofTravel });
 
   test('at the target: durations', () => {
     expect(answer).toMatchObject({
@@ -107,22 +113,23 @@ describe('what a map says', () => {
       isTarget: true,
       askedDeg: 195,
       drawnDeg: 194,
-      bestTorqueAsDrawn: 17,
+      torqueAsDrawn: 17,
     });
-    expect(answer?.bestTorque).toEqual({ durationDeg: 198, value: 18, atEdge: true });
+    expect(answer?.bestTorque).toMatchObject({ durationDeg: 198, value: 18, atEdge: true });
+    expect(answer?.best).toMatchObject({ speedRpm: 9000, durationDeg: 194, value: 19 });
     expect(answer?.meetsDeg[0]).toBeCloseTo(190 + (4 * 4) / 4.5, 9);
-    expect(answer?.landsDeg).toEqual({ from: 194, to: 198 });
+    expect(answer?.landsDeg).toEqual([{ from: 194, to: 198 }]);
     expect(answer?.echo).toEqual({
       most: { durationDeg: 194, value: 1.3, atEdge: false },
       least: { durationDeg: 190, value: 1.1, atEdge: true },
-      overEdges: 1.3 - 1.2,
+      kind: 'elsewhere',
     });
   });
 
   test('as drawn: speeds, and the next step', () => {
     expect(answer?.drawnBest).toEqual({ speedRpm: 9000, torque: 19 });
     expect(answer?.meetsRpm).toEqual([]);
-    expect(answer?.landsRpm).toEqual({ from: 9000, to: 10_000 });
+    expect(answer?.landsRpm).toEqual([{ from: 9000, to: 10_000 }]);
     expect(answer?.longer).toMatchObject({ fromDeg: 194, toDeg: 198, leadDeg: 4.5, torque: 1 });
     expect(answer?.longer?.roof).toBeCloseTo(0.001, 12);
     expect(answer?.shorter?.roof).toBeCloseTo(-0.001, 12);
@@ -134,26 +141,22 @@ describe('what a map says', () => {
     const column = [18, 19.9, 20, 19.85, 19, 19.95].map((torque, k) =>
       point(180 + 4 * k, 9000, 5, torque, 1),
     );
-    const read = readMap(column, { targetSpeed: 9000, drawnDurationDeg: 188, roofTravel }, lands);
-    expect(read?.alike).toEqual({ from: 184, to: 192, lowest: 19.85 });
+    const read = mapAnswer(column, { targetSpeed: 9000, drawnDurationDeg: 188, roofTravel });
+    expect(read?.bestTorque?.alike).toEqual({ from: 184, to: 192, lowest: 19.85 });
   });
 
   test('without a target the speed of most torque as drawn; without points nothing', () => {
-    expect(readMap(grid, { targetSpeed: null, drawnDurationDeg: 195, roofTravel }, lands)).toMatchObject({
+    expect(mapAnswer(grid, { targetSpeed: null, drawnDurationDeg: 195, roofTravel })).toMatchObject({
       speedRpm: 9000,
       isTarget: false,
     });
-    expect(readMap([], { targetSpeed: null, drawnDurationDeg: 195, roofTravel }, lands)).toBeNull();
+    expect(mapAnswer([], { targetSpeed: null, drawnDurationDeg: 195, roofTravel })).toBeNull();
   });
 
   test('a reading that is absent crosses nothing and is no extreme', () => {
-    const gaps = [
-      point(190, 9000, -1, 1, 1),
-      point(192, 9000, Number.NaN, Number.NaN, 1),
-      point(194, 9000, 1, 2, 1),
-    ];
+    const gaps = [point(190, 9000, -1, 1, 1), point(192, 9000, null, null, 1), point(194, 9000, 1, 2, 1)];
     expect(crossings(gaps, (p) => p.durationDeg, middleLead)).toEqual([]);
-    const read = readMap(gaps, { targetSpeed: 9000, drawnDurationDeg: 192, roofTravel }, lands);
+    const read = mapAnswer(gaps, { targetSpeed: 9000, drawnDurationDeg: 192, roofTravel });
     expect(read?.bestTorque?.durationDeg).toBe(194);
   });
 });
