@@ -1,8 +1,8 @@
 /** The demo engine for tests: draft A at a speed and a cell length, brief. */
 
 import { loadCase } from '../../src/case/load.ts';
+import type { StartGuess } from '../../src/engine/parts/part.ts';
 import { runSpeed } from '../../src/engine/run/run-speed.ts';
-import type { StartGuess } from '../../src/engine/run/state.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import type { Case } from '../../src/model/case.ts';
 

@@ -2,11 +2,13 @@
 
 import { describe, expect, test } from 'vitest';
 import { DRIVE, newAsked } from '../../solver/volumes/drive.ts';
-import { cylinderDriveOf, WiebeRelease } from '../../src/engine/drives.ts';
+import { cylinderDriveOf } from '../../src/engine/parts/cylinder-drive.ts';
+import { WiebeRelease } from '../../src/engine/parts/heat-release.ts';
 import { cylinderWall, sweptVolume, volumesOf } from '../../src/timing/volume.ts';
 import { engine } from '../timing/saltmarsh.ts';
 
 const RPM = 12_000;
+const phase = { rpm: RPM, phaseDeg: 0 };
 const timeAt = (deg: number): number => deg / (6 * RPM);
 
 describe("Woschni's coefficient, bore 54 mm, mean piston speed 21.8 m/s", () => {
@@ -19,7 +21,7 @@ describe("Woschni's coefficient, bore 54 mm, mean piston speed 21.8 m/s", () => 
 
   /** The coefficient at a crank angle, of gas at a pressure and temperature [W/(m2 K)]. */
   function coefficient(deg: number, pressure: number, temperature: number, closing = [0, 0, 0]): number {
-    const drive = cylinderDriveOf(hot, volumes, RPM, null);
+    const drive = cylinderDriveOf(hot, volumes, phase, null);
     drive.noteClosing(closing[0]!, closing[1]!, closing[2]!);
     const asked = newAsked();
     asked[DRIVE.time] = timeAt(deg);
@@ -51,7 +53,7 @@ describe("Woschni's coefficient, bore 54 mm, mean piston speed 21.8 m/s", () => 
     for (const deg of [348, 360, 381, 440]) {
       const asked = newAsked();
       asked[DRIVE.time] = timeAt(deg);
-      cylinderDriveOf(hot, volumes, RPM, null).fillVolume(asked);
+      cylinderDriveOf(hot, volumes, phase, null).fillVolume(asked);
       const motored = (sweptVolume(volumes) / asked[DRIVE.volume]!) ** 1.33;
       const speed = 2.28 * 21.8 + Math.max(0, 3.24e-3 * 400 * (30 - motored));
       expect(with30(deg) / 1230.2).toBeCloseTo((speed / (2.28 * 21.8)) ** 0.8, 4);
@@ -73,7 +75,7 @@ describe('heat release', () => {
     [373, 1 + 0.46474 / 0.99326],
     [360 * 5 + 100, 6],
   ])('at %s deg of the crank %s charges have burnt', (deg, expected) => {
-    const release = new WiebeRelease(engine, RPM, 2.6e6);
+    const release = new WiebeRelease(engine.combustion, phase, 2.6e6);
     const asked = newAsked();
     asked[DRIVE.time] = timeAt(deg);
     release.fillBurntShare(asked);

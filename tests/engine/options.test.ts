@@ -4,7 +4,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { balancedWall } from '../../src/engine/wall.ts';
+import { balancedWall } from '../../src/engine/parts/wall.ts';
 import { wallTemperature } from '../../src/verify/exact/wall-balance.ts';
 import { draft, rowAt } from './demo.ts';
 

@@ -41,7 +41,7 @@ export function outgoingPeak(engine: EngineNetwork, outgoing: Float64Array): num
  */
 export function firstPulsePeak(engine: EngineNetwork, recorder: CycleRecorder): number {
   const { network, rpm, schedule, subject } = engine;
-  for (const { duct } of engine.exhaust) quieten(duct, subject.engine.ambient.pressure);
+  for (const { duct } of engine.exhaust.pieces) quieten(duct, subject.engine.ambient.pressure);
   network.touch();
   const span = schedule.events.transfers.closesDeg - schedule.events.exhaust.opensDeg;
   const until = network.time + span / (6 * rpm);

@@ -82,13 +82,14 @@ function march(engine: EngineNetwork, { window }: Settled, row: SweepRow): strin
 
 function limits(engine: EngineNetwork): string[] {
   const notes: string[] = [];
-  const { schedule, exhaustPort, subject, rpm } = engine;
+  const { schedule, exhaust, subject, rpm } = engine;
+  const passage = exhaust.port.end.area;
   const { outFull } = subject.engine.exhaust.discharge;
   const widest = outFull * samplePort(schedule.exhaustStream, schedule.volumes.crank.bottomDeg);
-  if (widest > exhaustPort.end.area)
+  if (widest > passage)
     notes.push(
       `The exhaust port's effective area reaches ${(1e6 * widest).toFixed(0)} mm2, but its passage begins with ` +
-        `${(1e6 * exhaustPort.end.area).toFixed(0)} mm2: the port counts as no wider.`,
+        `${(1e6 * passage).toFixed(0)} mm2: the port counts as no wider.`,
     );
   const speed = meanPistonSpeed(schedule.volumes.crank, rpm);
   if (speed > FAST_PISTON)

@@ -7,7 +7,7 @@ import { type Path, type SpeedFields, tracePath } from '../../findings/trace-pat
 import { splitWaves } from '../../findings/waves.ts';
 import { exhaustSections } from '../../pipe/exhaust.ts';
 import type { EngineNetwork } from '../build.ts';
-import type { CycleBook } from '../run/cycle.ts';
+import type { CycleBook } from './cycle-book.ts';
 import { CHANNEL, type CycleRecorder, FIELD_STEP_DEG } from './recorder.ts';
 
 /** Grid of the read traces [deg]. */

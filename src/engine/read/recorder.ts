@@ -6,6 +6,7 @@
 
 import { ANSWER, ARRIVE, type CellFields, CLOCK, type Clock } from '../../../solver/index.ts';
 import type { EngineNetwork } from '../build.ts';
+import type { ExhaustPiece } from '../parts/exhaust.ts';
 
 /** Channels of a step. */
 export const CHANNEL = {
@@ -54,8 +55,8 @@ export class CycleRecorder {
 
   constructor(engine: EngineNetwork) {
     this.engine = engine;
-    this.cellCounts = engine.exhaust.map((e) => e.duct.geometry.cells);
-    const total = engine.exhaust.reduce((sum, e) => sum + e.duct.geometry.cells, 0);
+    this.cellCounts = engine.exhaust.pieces.map((e) => e.duct.geometry.cells);
+    const total = engine.exhaust.pieces.reduce((sum, e) => sum + e.duct.geometry.cells, 0);
     const cells = (): Float64Array => new Float64Array(total);
     this.positions = cells();
     this.temperatureTime = cells();
@@ -68,7 +69,7 @@ export class CycleRecorder {
     this.backward = new Float64Array(FIELDS * total);
     this.channels = Array.from({ length: CHANNELS }, () => new Float64Array(this.capacity));
     let k = 0;
-    for (const { run, duct } of engine.exhaust) {
+    for (const { run, duct } of engine.exhaust.pieces) {
       const { dx, cells: n } = duct.geometry;
       for (let i = 0; i < n; i++) this.positions[k++] = run.start + (i + 0.5) * dx;
     }
@@ -94,12 +95,12 @@ export class CycleRecorder {
     const time = clock[CLOCK.time] as number;
     if (this.steps === this.capacity) this.grow();
     const { engine } = this;
-    for (let d = 0; d < engine.exhaust.length; d++)
-      this.fields[d] = (engine.exhaust[d] as EngineNetwork['exhaust'][number]).duct.fields();
+    const { pieces } = engine.exhaust;
+    for (let d = 0; d < pieces.length; d++) this.fields[d] = (pieces[d] as ExhaustPiece).duct.fields();
     const perSecond = 6 * engine.rpm;
     const s = this.steps++;
     const c = this.channels;
-    const { end } = engine.exhaustPort;
+    const { end } = engine.exhaust.port;
     const out = end.answer;
     const gamma = end.arrive[ARRIVE.gamma] as number;
     const set = (channel: number, value: number): void => {
@@ -112,13 +113,13 @@ export class CycleRecorder {
     set(CHANNEL.portVelocity, -(out[ANSWER.velocity] as number));
     set(CHANNEL.portSound, Math.sqrt((gamma * pressure) / density));
     set(CHANNEL.portGamma, gamma);
-    set(CHANNEL.exhaustFlow, engine.exhaustPort.flow[0] as number);
-    set(CHANNEL.transferFlow, engine.transfer.flow[0] as number);
-    set(CHANNEL.transferBurnt, engine.transfer.flow[2] as number);
+    set(CHANNEL.exhaustFlow, engine.exhaust.port.flow[0] as number);
+    set(CHANNEL.transferFlow, engine.transfers.link.flow[0] as number);
+    set(CHANNEL.transferBurnt, engine.transfers.link.flow[2] as number);
     const deg = perSecond * time - this.startDeg;
     set(CHANNEL.endDeg, deg);
-    set(CHANNEL.cylinderPressure, engine.cylinder.pressure);
-    set(CHANNEL.crankcasePressure, engine.crankcase.pressure);
+    set(CHANNEL.cylinderPressure, engine.cylinder.volume.pressure);
+    set(CHANNEL.crankcasePressure, engine.crankcase.volume.pressure);
     set(CHANNEL.mach, this.passageMach());
     this.accumulate(clock);
     if (deg >= this.nextField - 1e-9) this.storeFields(perSecond * time);
@@ -151,7 +152,7 @@ export class CycleRecorder {
   private accumulateHeat(clock: Clock): void {
     const dt = clock[CLOCK.dt] as number;
     let k = 0;
-    for (const { duct } of this.engine.exhaust) {
+    for (const { duct } of this.engine.exhaust.pieces) {
       const { T, offset } = duct.fields();
       const { heatOverD } = duct;
       const { diameter, cells } = duct.geometry;
@@ -168,7 +169,7 @@ export class CycleRecorder {
     const upTo = Math.min(FIELDS - 1, Math.floor(deg - this.startDeg + 1e-6));
     for (; this.nextField <= upTo; this.nextField += FIELD_STEP_DEG) {
       let k = this.nextField * this.positions.length;
-      for (const { duct } of this.engine.exhaust) {
+      for (const { duct } of this.engine.exhaust.pieces) {
         const { p, u, a, offset } = duct.fields();
         const n = duct.geometry.cells;
         for (let i = offset; i < n + offset; i++, k++) {

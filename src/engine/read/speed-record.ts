@@ -185,7 +185,7 @@ function diagramOf(settled: Settled, opens: number): SpeedRecord['diagram'] {
 function alongOf(engine: EngineNetwork, settled: Settled): SpeedRecord['along'] {
   const { positions, temperatureTime } = settled.recorder;
   const turn = 60 / engine.rpm;
-  const walls = engine.exhaust.flatMap(({ duct }) => [...duct.wallTemperature]);
+  const walls = engine.exhaust.pieces.flatMap(({ duct }) => [...duct.wallTemperature]);
   const stride = Math.max(1, Math.ceil(positions.length / DIAGRAM_COLUMNS));
   const pick = Array.from({ length: Math.ceil(positions.length / stride) }, (_, k) => k * stride);
   return {

@@ -9,9 +9,10 @@
  */
 
 import type { EngineNetwork } from '../build.ts';
+import type { CycleBook } from '../read/cycle-book.ts';
 import { type CycleReading, readCycle } from '../read/read-cycle.ts';
 import { CycleRecorder } from '../read/recorder.ts';
-import { type CycleBook, marchCycle } from './cycle.ts';
+import { marchCycle } from './cycle.ts';
 import { balanceWalls } from './wall-balance.ts';
 
 /** Cycles judged together where all is quiet, and where it is not. */

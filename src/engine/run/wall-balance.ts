@@ -4,8 +4,8 @@
  */
 
 import type { EngineNetwork } from '../build.ts';
+import { balancedWall } from '../parts/wall.ts';
 import type { CycleRecorder } from '../read/recorder.ts';
-import { balancedWall } from '../wall.ts';
 
 /** Share of the way to the balance that a cycle moves the wall: full steps can swing with the gas. */
 const RELAXATION = 0.7;
@@ -27,7 +27,7 @@ export function balanceWalls(engine: EngineNetwork, recorder: CycleRecorder): nu
     ambient: engine.subject.engine.ambient.temperature,
   };
   let k = 0;
-  for (const { duct } of engine.exhaust) {
+  for (const { duct } of engine.exhaust.pieces) {
     const walls = duct.wallTemperature;
     for (let i = 0; i < walls.length; i++, k++) {
       const heat = recorder.heatTime[k] as number;

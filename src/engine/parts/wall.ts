@@ -4,7 +4,7 @@
  * with the cycle's mean of h_in and of h_in T_g. A thin wall of one temperature through its thickness is assumed.
  */
 
-import type { WallTemperature } from '../model/pipe.ts';
+import type { WallTemperature } from '../../model/pipe.ts';
 
 const STEFAN_BOLTZMANN = 5.670374419e-8;
 /** Where the balance starts from [K]. */
