@@ -14,6 +14,7 @@ export {
   totalLength,
   volumeBefore,
 } from './duct/geometry.ts';
+export { conductivity, viscosity, type WallLosses } from './duct/wall-losses.ts';
 export { venaContracta } from './ends/vena-contracta.ts';
 export { GasModel } from './gas/gas-model.ts';
 export { airFuelRatio, burntMoles, freshCharge, reactionHeat, thermalGas } from './gas/mixture.ts';
@@ -23,11 +24,9 @@ export { energyGain, type Ledger, newLedger } from './march/ledger.ts';
 export type { Link, PassageLink, PortLink } from './network/link.ts';
 export { MarchFailure, Network } from './network/network.ts';
 export { stepBetween } from './network/step-between.ts';
-export { Duct } from './scheme/conservative/conservative-duct.ts';
-export { GHOSTS, type WallLosses } from './scheme/conservative/state.ts';
-export { conductivity, viscosity } from './scheme/conservative/wall-losses.ts';
+export { ConservativeDuct } from './scheme/conservative/conservative-duct.ts';
 export { newDuct, type Scheme } from './scheme/new-duct.ts';
-export { MeshDuct } from './scheme/textbook/textbook-duct.ts';
+export { TextbookDuct } from './scheme/textbook/textbook-duct.ts';
 export {
   type Asked,
   DRIVE,
@@ -36,7 +35,11 @@ export {
   rigidDrive,
   type VolumeDrive,
 } from './volumes/drive.ts';
-export { type Flow, newFlow } from './volumes/flow.ts';
+export { FLOW, type Flow, newFlow } from './volumes/flow.ts';
 export { fixedOpening, type Opening } from './volumes/opening.ts';
 export { petalFrequency, type ReedPetals, ReedValve } from './volumes/reed.ts';
+export type { ScavengingLaw } from './volumes/scavenging/law.ts';
+export { type CurvePoint, MeasuredCurve } from './volumes/scavenging/measured-curve.ts';
+export { type StreamShares, ThreeWayStream } from './volumes/scavenging/three-way-stream.ts';
+export { TwoZones, type ZoneShares } from './volumes/scavenging/two-zones.ts';
 export { type StreamRole, Volume } from './volumes/volume.ts';

@@ -1,6 +1,7 @@
 /**
  * The links of a network: each ties one or more duct ends, or two volumes, together and is one small object with one
- * contract, `answer`: fill the answers of its duct ends for the current stage and book its streams into its volumes.
+ * contract, `answer`: fill the answers of its duct ends for the current stage and book its streams into its volumes. What the
+ * network must know of a kind of link, it asks here; a kind that one of these functions leaves out does not compile.
  */
 
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
@@ -11,7 +12,7 @@ import { answerOrifice } from '../ends/orifice.ts';
 import { answerStep } from '../ends/step.ts';
 import { RESERVOIR, type Reservoir } from '../gas/reservoir.ts';
 import { CLOCK, type Clock } from '../march/clock.ts';
-import type { Flow } from '../volumes/flow.ts';
+import { FLOW, type Flow } from '../volumes/flow.ts';
 import type { Opening } from '../volumes/opening.ts';
 import { fillFlux, moveColumn, newPassage, PASSAGE } from '../volumes/passage.ts';
 import type { StreamRole, Volume } from '../volumes/volume.ts';
@@ -112,13 +113,58 @@ export function answer(link: Link, clock: Clock): void {
       return;
     case 'passage':
       answerPassage(link, clock);
+      return;
+    default:
+      unhandled(link);
   }
 }
 
+/** Lets what moves by itself move on after an accepted step. */
+export function advanceLink(link: Link, clock: Clock): void {
+  switch (link.kind) {
+    case 'passage':
+      link.column[0] = link.column[1];
+      return;
+    case 'port':
+      link.opening.advance?.(clock[CLOCK.dt], link.end.answer[ANSWER.pressure] - link.volume.pressure);
+      return;
+    case 'closed':
+    case 'atmosphere':
+    case 'nonreflecting':
+    case 'step':
+    case 'junction':
+      return;
+    default:
+      unhandled(link);
+  }
+}
+
+/** The flow of a link out of the network, null where it ties only parts of the network together. */
+export function flowOut(link: Link): Flow | null {
+  switch (link.kind) {
+    case 'atmosphere':
+    case 'nonreflecting':
+      return link.flow;
+    case 'closed':
+    case 'step':
+    case 'junction':
+    case 'port':
+    case 'passage':
+      return null;
+    default:
+      return unhandled(link);
+  }
+}
+
+/** A kind of link that the compiler knows and a function above does not is an error of types at its call. */
+function unhandled(link: never): never {
+  throw new Error(`a link of no known kind: ${JSON.stringify(link)}`);
+}
+
 function takeFlow(flow: Flow, end: DuctEnd): void {
-  flow[0] = end.answer[ANSWER.mass];
-  flow[1] = end.answer[ANSWER.energy];
-  flow[2] = end.answer[ANSWER.burntMass];
+  flow[FLOW.mass] = end.answer[ANSWER.mass];
+  flow[FLOW.energy] = end.answer[ANSWER.energy];
+  flow[FLOW.burnt] = end.answer[ANSWER.burntMass];
 }
 
 function answerPort(link: PortLink, clock: Clock): void {
@@ -126,11 +172,11 @@ function answerPort(link: PortLink, clock: Clock): void {
   opening.set(clock);
   const inward = end.arrive[ARRIVE.rest] >= volume.pressure;
   end.opening = (inward ? opening.areaIn : opening.areaOut) / end.area;
-  answerOrifice(end, role === 'exhaust' ? volume.exhaust : volume.inner);
+  answerOrifice(end, role === 'swept' ? volume.swept : volume.inner);
   const out = end.answer;
-  flow[0] = -out[ANSWER.mass];
-  flow[1] = -out[ANSWER.energy];
-  flow[2] = -out[ANSWER.burntMass];
+  flow[FLOW.mass] = -out[ANSWER.mass];
+  flow[FLOW.energy] = -out[ANSWER.energy];
+  flow[FLOW.burnt] = -out[ANSWER.burntMass];
   volume.book(role, flow, -1);
 }
 
@@ -149,9 +195,9 @@ function answerPassage(link: PassageLink, clock: Clock): void {
   else link.column[1] = passage[PASSAGE.steady];
   const mass = passage[PASSAGE.flow];
   const source = mass >= 0 ? from : to;
-  flow[0] = mass;
-  flow[1] = mass * source.inner[RESERVOIR.enthalpy];
-  flow[2] = mass * source.inner[RESERVOIR.burnt];
+  flow[FLOW.mass] = mass;
+  flow[FLOW.energy] = mass * source.inner[RESERVOIR.enthalpy];
+  flow[FLOW.burnt] = mass * source.inner[RESERVOIR.burnt];
   from.book('plain', flow, -1);
   to.book(mass >= 0 ? link.toRole : 'plain', flow, 1);
 }
@@ -166,11 +212,4 @@ function moveInertia({ column, inertance }: PassageLink, clock: Clock): void {
   passage[PASSAGE.flow] = column[0];
   passage[PASSAGE.dt] = 0.5 * clock[CLOCK.span];
   moveColumn(passage);
-}
-
-/** Lets what moves by itself move on after an accepted step. */
-export function advanceLink(link: Link, clock: Clock): void {
-  if (link.kind === 'passage') link.column[0] = link.column[1];
-  else if (link.kind === 'port' && link.opening.advance !== undefined)
-    link.opening.advance(clock[CLOCK.dt], link.end.answer[ANSWER.pressure] - link.volume.pressure);
 }

@@ -12,8 +12,9 @@ import type { MarchingDuct } from '../duct/duct.ts';
 import { CLOCK, type Clock, newClock } from '../march/clock.ts';
 import { type Ledger, newLedger } from '../march/ledger.ts';
 import { unconverged } from '../march/unconverged.ts';
+import { FLOW } from '../volumes/flow.ts';
 import type { Volume } from '../volumes/volume.ts';
-import { advanceLink, answer, type Link } from './link.ts';
+import { advanceLink, answer, flowOut, type Link } from './link.ts';
 
 /** Steps between two refreshes of the loss coefficients. */
 const LOSS_INTERVAL = 8;
@@ -187,11 +188,11 @@ export class Network {
     const dt = clock[CLOCK.dt];
     for (const link of this.links) {
       advanceLink(link, clock);
-      if (link.kind === 'atmosphere' || link.kind === 'nonreflecting') {
-        ledger.massIn -= link.flow[0] * dt;
-        ledger.energyIn -= link.flow[1] * dt;
-        ledger.burntIn -= link.flow[2] * dt;
-      }
+      const out = flowOut(link);
+      if (out === null) continue;
+      ledger.massIn -= out[FLOW.mass] * dt;
+      ledger.energyIn -= out[FLOW.energy] * dt;
+      ledger.burntIn -= out[FLOW.burnt] * dt;
     }
     for (const volume of this.volumes) {
       volume.settle();

@@ -2,10 +2,10 @@
 
 import type { MarchingDuct } from '../duct/duct.ts';
 import type { DuctGeometry } from '../duct/geometry.ts';
+import type { WallLosses } from '../duct/wall-losses.ts';
 import type { GasModel } from '../gas/gas-model.ts';
-import { Duct } from './conservative/conservative-duct.ts';
-import type { WallLosses } from './conservative/state.ts';
-import { MeshDuct } from './textbook/textbook-duct.ts';
+import { ConservativeDuct } from './conservative/conservative-duct.ts';
+import { TextbookDuct } from './textbook/textbook-duct.ts';
 
 /** `conservative` is the method to trust; `mesh` the textbook method of characteristics, for comparison. */
 export type Scheme = 'conservative' | 'mesh';
@@ -20,6 +20,6 @@ export function newDuct(
   mixed = true,
 ): MarchingDuct {
   return scheme === 'mesh'
-    ? new MeshDuct(name, gas, geometry, losses, mixed)
-    : new Duct(name, gas, geometry, losses, mixed);
+    ? new TextbookDuct(name, gas, geometry, losses, mixed)
+    : new ConservativeDuct(name, gas, geometry, losses, mixed);
 }

@@ -3,8 +3,8 @@
 
 import {
   CLOCK,
+  ConservativeDuct,
   cellsFor,
-  Duct,
   fixedOpening,
   GasModel,
   meshTapers,
@@ -14,6 +14,7 @@ import {
   ReedValve,
   rigidDrive,
   setReservoir,
+  ThreeWayStream,
   Volume,
 } from '../../dist/solver/index.js';
 import { heapOfSteps } from './heap-of-steps.mjs';
@@ -22,7 +23,7 @@ const bare = process.argv[3] === 'bare';
 const gas = process.argv[2] === 'perfect' ? GasModel.perfectGas(1.35, 287) : GasModel.charge(1.85, 1.1);
 const losses = { friction: true, heat: 'pulsating', roughness: 20e-6 };
 const made = (name, ...tapers) =>
-  new Duct(
+  new ConservativeDuct(
     name,
     gas,
     meshTapers(
@@ -47,7 +48,12 @@ const hose = made('hose', { length: 0.15, diameter: [0.03, 0.03] });
 const ducts = [header, chamber, stinger, resonator, tract, hose];
 for (const duct of ducts)
   for (let i = 0; i < duct.cells; i++) duct.setCell(i, 101325, 500, 0, gas.perfect ? 0 : 0.5);
-const cylinder = new Volume('cylinder', gas, rigidDrive(150e-6), { displacement: 0.4, shortCircuit: 0.1 });
+const cylinder = new Volume(
+  'cylinder',
+  gas,
+  rigidDrive(150e-6),
+  new ThreeWayStream({ displacement: 0.4, shortCircuit: 0.1 }),
+);
 const crankcase = new Volume('crankcase', gas, rigidDrive(400e-6));
 cylinder.fill(0, 5e5, 1400, gas.perfect ? 0 : 1);
 crankcase.fill(0, 1.4e5, 330, 0);
@@ -68,7 +74,7 @@ const reed = new ReedValve({
 });
 const port = (end, volume, role, opening) => ({ kind: 'port', end, volume, role, opening, flow: newFlow() });
 const links = [
-  port(header.left, cylinder, 'exhaust', fixedOpening(6e-4)),
+  port(header.left, cylinder, 'swept', fixedOpening(6e-4)),
   { kind: 'step', first: header.right, second: chamber.left, contraction: 0.7 },
   { kind: 'junction', ends: [chamber.right, stinger.left, resonator.left] },
   { kind: 'closed', end: resonator.right },
@@ -77,7 +83,7 @@ const links = [
     kind: 'passage',
     from: crankcase,
     to: cylinder,
-    toRole: 'transfer',
+    toRole: 'sweeping',
     opening: fixedOpening(5e-4),
     inertance: 100,
     column: new Float64Array(2),

@@ -5,7 +5,7 @@
  */
 
 import {
-  Duct,
+  ConservativeDuct,
   fixedOpening,
   GasModel,
   type Link,
@@ -18,8 +18,8 @@ import {
 } from '../../solver/index.ts';
 
 export function closedNetwork(gas: GasModel = GasModel.charge(1.85, 1.1)): Network {
-  const made = (name: string, cells: number, ...tapers: Taper[]): Duct =>
-    new Duct(name, gas, meshTapers(tapers, cells));
+  const made = (name: string, cells: number, ...tapers: Taper[]): ConservativeDuct =>
+    new ConservativeDuct(name, gas, meshTapers(tapers, cells));
   const narrow = made('narrow', 30, { length: 0.15, diameter: [0.03, 0.04] });
   const wide = made(
     'wide',

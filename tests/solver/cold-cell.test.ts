@@ -4,15 +4,15 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { Duct, GasModel, MeshDuct, meshTapers, Network } from '../../solver/index.ts';
+import { ConservativeDuct, GasModel, meshTapers, Network, TextbookDuct } from '../../solver/index.ts';
 import { isPhysicalCell } from '../../solver/scheme/conservative/physical-cells.ts';
 
 const CELLS = 40;
 const TUBE = meshTapers([{ length: 1, diameter: [0.04, 0.04] }], CELLS);
 
 /** A closed tube of air at 1 bar whose halves flee from one another. */
-function fleeing(speed: number): { duct: Duct; network: Network } {
-  const duct = new Duct('tube', GasModel.air(), TUBE);
+function fleeing(speed: number): { duct: ConservativeDuct; network: Network } {
+  const duct = new ConservativeDuct('tube', GasModel.air(), TUBE);
   for (let i = 0; i < CELLS; i++) duct.setCell(i, 1e5, 300, i < CELLS / 2 ? -speed : speed);
   const links = [
     { kind: 'closed', end: duct.left },
@@ -45,7 +45,7 @@ describe.each([
   [4600, 'above it'],
 ])('a cell of %s K, %s', (temperature) => {
   test('is refused, held flat with its neighbours, and named with place and temperature', () => {
-    const duct = new Duct('tube', GasModel.charge(1.85, 1.1), TUBE);
+    const duct = new ConservativeDuct('tube', GasModel.charge(1.85, 1.1), TUBE);
     for (let i = 0; i < CELLS; i++) duct.setCell(i, 1e5, i === 20 ? temperature : 300, 0, 0.3);
     expect(duct.decode()).toBeNaN();
     expect(Array.from({ length: CELLS }, (_, i) => isPhysicalCell(duct, i)).indexOf(false)).toBe(20);
@@ -58,7 +58,7 @@ describe.each([
   });
 
   test('is refused and named by the mesh method too', () => {
-    const duct = new MeshDuct('tube', GasModel.charge(1.85, 1.1), TUBE);
+    const duct = new TextbookDuct('tube', GasModel.charge(1.85, 1.1), TUBE);
     for (let i = 0; i < CELLS; i++) duct.setCell(i, 1e5, temperature, 0, 0.3);
     expect(duct.decode()).toBeNaN();
     expect(duct.complaint()).toMatch(/"tube" at 0 mm: .*temperature (89|90|4599|4600)/);

@@ -1,18 +1,31 @@
 /** Ducts and gases that several tests build: a straight or tapered duct of a perfect gas, closed at both ends. */
 
-import { Duct, GasModel, type Link, meshTapers, Network, type Taper } from '../../solver/index.ts';
+import {
+  ConservativeDuct,
+  GasModel,
+  type Link,
+  meshTapers,
+  Network,
+  type Taper,
+} from '../../solver/index.ts';
 
 export const AIR = GasModel.perfectGas(1.4, 287);
 
-export function straight(name: string, length: number, diameter: number, cells: number, gas = AIR): Duct {
+export function straight(
+  name: string,
+  length: number,
+  diameter: number,
+  cells: number,
+  gas = AIR,
+): ConservativeDuct {
   return duct(name, [{ length, diameter: [diameter, diameter] }], cells, gas);
 }
 
-export function duct(name: string, tapers: readonly Taper[], cells: number, gas = AIR): Duct {
-  return new Duct(name, gas, meshTapers(tapers, cells));
+export function duct(name: string, tapers: readonly Taper[], cells: number, gas = AIR): ConservativeDuct {
+  return new ConservativeDuct(name, gas, meshTapers(tapers, cells));
 }
 
-export function closedTube(tube: Duct, courant = 0.8): Network {
+export function closedTube(tube: ConservativeDuct, courant = 0.8): Network {
   const links: readonly Link[] = [
     { kind: 'closed', end: tube.left },
     { kind: 'closed', end: tube.right },
@@ -22,7 +35,7 @@ export function closedTube(tube: Duct, courant = 0.8): Network {
 
 /** Fills a duct cell by cell with a state of its position. */
 export function fill(
-  tube: Duct,
+  tube: ConservativeDuct,
   state: (x: number) => {
     readonly pressure: number;
     readonly temperature: number;

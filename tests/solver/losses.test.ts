@@ -1,7 +1,6 @@
 /** Friction and wall heat: published correlations, and what a duct makes of them. Ring: identity. */
 
 import { describe, expect, test } from 'vitest';
-import { Duct, meshTapers } from '../../solver/index.ts';
 import {
   colburnCoefficient,
   conductivity,
@@ -9,7 +8,8 @@ import {
   keptDarcyFactor,
   pulsatingCoefficient,
   viscosity,
-} from '../../solver/scheme/conservative/wall-losses.ts';
+} from '../../solver/duct/wall-losses.ts';
+import { ConservativeDuct, meshTapers } from '../../solver/index.ts';
 import { colebrook } from '../../src/verify/exact/friction.ts';
 import { expectPrinted, expectRow } from '../verify/exact/digits.ts';
 import { AIR, closedTube, fill, straight } from './constant-gamma.ts';
@@ -76,9 +76,9 @@ describe('convection', () => {
 });
 
 describe('a duct with losses', () => {
-  const made = (heat: 'none' | 'colburn' | 'pulsating', friction: boolean): Duct => {
+  const made = (heat: 'none' | 'colburn' | 'pulsating', friction: boolean): ConservativeDuct => {
     const geometry = meshTapers([{ length: 1, diameter: [0.038, 0.038] }], 50);
-    const pipe = new Duct('pipe', AIR, geometry, { friction, heat, roughness: 38e-6 });
+    const pipe = new ConservativeDuct('pipe', AIR, geometry, { friction, heat, roughness: 38e-6 });
     fill(pipe, () => ({ pressure: 1.2e5, temperature: 850, velocity: 150 }));
     pipe.wallTemperature.fill(600);
     pipe.decode();

@@ -1,7 +1,7 @@
 /** A port of different area in the two directions: each flow takes its own. Ring: identity (derived here). */
 
 import { expect, test } from 'vitest';
-import { type Link, Network, newFlow, rigidDrive, Volume } from '../../solver/index.ts';
+import { FLOW, type Link, Network, newFlow, rigidDrive, Volume } from '../../solver/index.ts';
 import { AIR, fill, linkOf, reservoirOf, straight } from '../../src/verify/rig/rig.ts';
 
 /** Mass flow out of a vessel at a pressure through a port of two areas, after a millisecond [kg/s]. */
@@ -20,7 +20,7 @@ function flow(pressure: number, areaOut: number, areaIn: number): number {
   };
   const endless = reservoirOf(AIR, 1e5, 300);
   new Network([duct], [vessel], [port, linkOf(duct, 'right', { endless })], 0.9).marchTo(1e-3);
-  return port.flow[0]!;
+  return port.flow[FLOW.mass]!;
 }
 
 test('out of the vessel by the one area, into it by the other', () => {

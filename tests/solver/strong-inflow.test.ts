@@ -7,7 +7,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   ANSWER,
-  Duct,
+  ConservativeDuct,
   fixedOpening,
   GasModel,
   meshTapers,
@@ -21,9 +21,9 @@ import {
 const VESSEL = 10e5;
 const CRITICAL = (2 / 2.4) ** 3.5;
 
-function rig(share: number, pressure: number): { network: Network; duct: Duct } {
+function rig(share: number, pressure: number): { network: Network; duct: ConservativeDuct } {
   const gas = GasModel.perfectGas(1.4, 287);
-  const duct = new Duct('pipe', gas, meshTapers([{ length: 1, diameter: [0.04, 0.04] }], 100));
+  const duct = new ConservativeDuct('pipe', gas, meshTapers([{ length: 1, diameter: [0.04, 0.04] }], 100));
   for (let i = 0; i < 100; i++) duct.setCell(i, pressure, 300);
   const vessel = new Volume('vessel', gas, rigidDrive(1e-3));
   vessel.fill(0, VESSEL, 600, 0);
@@ -71,10 +71,10 @@ describe.each([
   ['narrower', 0.04, 0.02],
 ])('a choked step into a %s duct that is all but empty', (_, from, to) => {
   /** A full pipe of 10 bar and, beyond the step, an empty one. */
-  function steps(pressure: number): { network: Network; second: Duct } {
+  function steps(pressure: number): { network: Network; second: ConservativeDuct } {
     const gas = GasModel.perfectGas(1.4, 287);
     const pipe = (diameter: number) =>
-      new Duct('pipe', gas, meshTapers([{ length: 1, diameter: [diameter, diameter] }], 100));
+      new ConservativeDuct('pipe', gas, meshTapers([{ length: 1, diameter: [diameter, diameter] }], 100));
     const [first, second] = [pipe(from), pipe(to)];
     for (let i = 0; i < 100; i++) {
       first.setCell(i, VESSEL, 600);

@@ -3,7 +3,7 @@
  * on a duct of the network. Units of the tables: gas constant 1.
  */
 
-import { cellsFor, Duct, GasModel, type Link, meshTapers, Network } from '../../solver/index.ts';
+import { ConservativeDuct, cellsFor, GasModel, type Link, meshTapers, Network } from '../../solver/index.ts';
 
 export interface ShockTube {
   readonly name: string;
@@ -31,7 +31,7 @@ export const TORO: readonly ShockTube[] = [
 
 export interface RunTube {
   readonly network: Network;
-  readonly duct: Duct;
+  readonly duct: ConservativeDuct;
   /** Position of cell i in the tube's own coordinate. */
   readonly at: (i: number) => number;
 }
@@ -41,7 +41,7 @@ export function runTube(tube: ShockTube, cells: number, margin = 0, gamma = 1.4,
   const gas = GasModel.perfectGas(gamma, 1);
   const length = 1 + 2 * margin;
   const geometry = meshTapers([{ length, diameter: [1, 1] }], cellsFor(length, 1 / cells));
-  const duct = new Duct('tube', gas, geometry);
+  const duct = new ConservativeDuct('tube', gas, geometry);
   const at = (i: number): number => duct.centre(i) - margin;
   for (let i = 0; i < duct.cells; i++) {
     const [density, velocity, pressure] = at(i) < tube.membrane ? tube.left : tube.right;

@@ -12,7 +12,7 @@ import { answerStep } from '../../solver/ends/step.ts';
 import { blendReservoir } from '../../solver/gas/reservoir.ts';
 import {
   ARRIVE,
-  type Duct,
+  type ConservativeDuct,
   type DuctEnd,
   type Link,
   Network,
@@ -112,7 +112,7 @@ describe('an iteration that cannot end is counted, one that can is not', () => {
 describe('the ledger of a network', () => {
   /** A tube of air at 1 bar, some wave in it, and beyond its end a pipe of still air. */
   function tubeTo(pressure: number, incident: number): Network {
-    const tube: Duct = straight('tube', 1, 0.04, 20);
+    const tube: ConservativeDuct = straight('tube', 1, 0.04, 20);
     fill(tube, (x) => ({ pressure: x < 0.5 ? 1.2e5 : 1e5, temperature: 400 }));
     const links: readonly Link[] = [
       { kind: 'closed', end: tube.left },

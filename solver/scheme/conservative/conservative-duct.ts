@@ -4,17 +4,17 @@
 
 import type { CellFields, MarchingDuct } from '../../duct/duct.ts';
 import type { Clock } from '../../march/clock.ts';
+import { refreshLosses } from './cell-losses.ts';
 import { decode } from './decode.ts';
 import { isPhysicalCell, unphysicalCell } from './physical-cells.ts';
 import { valueAt } from './point-value.ts';
 import { DuctState, GHOSTS } from './state.ts';
 import { advance, arrivals } from './step.ts';
-import { refreshLosses } from './wall-losses.ts';
 
 /** Cells on each side of one that failed that are held flat as the step is taken again. */
 const CALM_REACH = 4;
 
-export class Duct extends DuctState implements MarchingDuct {
+export class ConservativeDuct extends DuctState implements MarchingDuct {
   private readonly cellFields: CellFields = {
     offset: GHOSTS,
     p: this.p,

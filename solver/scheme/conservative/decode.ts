@@ -4,8 +4,8 @@
  * within a row of the table (e is quadratic there), starting with the row that the cell's last temperature lies in.
  */
 
+import { isPhysical } from '../../duct/physical.ts';
 import { TABLE_LAST_ROW, TABLE_START, TABLE_STEP } from '../../gas/gas-model.ts';
-import { isPhysical } from './physical-cells.ts';
 import { type DuctState, GHOSTS } from './state.ts';
 
 const ROWS_PER_KELVIN = 1 / TABLE_STEP;

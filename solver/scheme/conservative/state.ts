@@ -8,6 +8,7 @@
 
 import { DuctEnd } from '../../duct/duct-end.ts';
 import type { DuctGeometry } from '../../duct/geometry.ts';
+import { NO_LOSSES, type WallLosses } from '../../duct/wall-losses.ts';
 import type { GasModel } from '../../gas/gas-model.ts';
 
 export const GHOSTS = 2;
@@ -26,13 +27,6 @@ function conserved(cells: number): Conserved {
     energy: new Float64Array(cells),
     burnt: new Float64Array(cells),
   };
-}
-
-/** Losses at the wall of a duct: what is switched on, and the coefficients, refreshed every few steps. */
-export interface WallLosses {
-  readonly friction: boolean;
-  readonly heat: 'none' | 'colburn' | 'pulsating';
-  readonly roughness: number;
 }
 
 export class DuctState {
@@ -106,7 +100,7 @@ export class DuctState {
     name: string,
     gas: GasModel,
     geometry: DuctGeometry,
-    losses: WallLosses = { friction: false, heat: 'none', roughness: 0 },
+    losses: WallLosses = NO_LOSSES,
     mixed = true,
   ) {
     const n = geometry.cells;

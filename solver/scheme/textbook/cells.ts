@@ -7,7 +7,7 @@
  */
 
 import { bends, hold } from './interpolation.ts';
-import type { MeshState } from './textbook-state.ts';
+import type { TextbookState } from './textbook-state.ts';
 
 /** Quantities of the cells, as far as they were set. */
 export class CellValues {
@@ -27,7 +27,7 @@ export class CellValues {
   }
 
   set(
-    duct: MeshState,
+    duct: TextbookState,
     i: number,
     pressure: number,
     temperature: number,
@@ -44,7 +44,7 @@ export class CellValues {
   }
 
   /** Gives the nodes of the cells that were set their values. */
-  settle(duct: MeshState): void {
+  settle(duct: TextbookState): void {
     const { given } = this;
     const n = duct.cells;
     const [pressure, density, velocity, burnt] = [this.pressure, this.density, this.velocity, this.burnt].map(
@@ -61,7 +61,7 @@ export class CellValues {
     duct.now.rightEnd.fill(0);
   }
 
-  private readNodes(duct: MeshState): void {
+  private readNodes(duct: TextbookState): void {
     const { X, u, A, y } = duct.now;
     if (!(X[0] > 0)) return;
     for (let i = 0; i < duct.cells; i++) {
@@ -102,7 +102,7 @@ function beyond(edge: number, inner: number, bend: number): number {
 }
 
 /** Integral over the duct of a quantity per volume given at the nodes. */
-export function integral(duct: MeshState, q: Float64Array): number {
+export function integral(duct: TextbookState, q: Float64Array): number {
   const { volume, faceArea } = duct.geometry;
   const { cells, dx } = duct;
   let sum = 0;

@@ -1,5 +1,5 @@
 /**
- * A step of the mesh method at the interior nodes. Through node j at the end of the step run
+ * A step of the textbook method at the interior nodes. Through node j at the end of the step run
  *   dx/dt = u + a:   c dX + du = [ -a u F'/F + (gamma-1)(q + uG)/a - G ] dt
  *   dx/dt = u - a:   c dX - du = [ -a u F'/F + (gamma-1)(q + uG)/a + G ] dt
  *   dx/dt = u:       2 d ln A = [ ((gamma-1)/gamma)/k - 2 ] d ln X + (q + uG)/(c_p T) dt,   dY = 0
@@ -11,10 +11,10 @@
 import { atFeet, bends } from './interpolation.ts';
 import { blendGamma } from './refresh.ts';
 import { nextRates, sources } from './sources.ts';
-import type { Feet, MeshState } from './textbook-state.ts';
+import type { Feet, TextbookState } from './textbook-state.ts';
 
 /** Fills the interior nodes of `next`, dt [s] on. */
-export function march(duct: MeshState, dt: number): void {
+export function march(duct: TextbookState, dt: number): void {
   const { now, next, plus, minus } = duct;
   const r = dt / duct.dx;
   firstFeet(duct, r);
@@ -33,7 +33,7 @@ export function march(duct: MeshState, dt: number): void {
 }
 
 /** Fills the second differences that the interpolation needs. */
-export function prepare(duct: MeshState): void {
+export function prepare(duct: TextbookState): void {
   const { now, cells } = duct;
   bends(now.X, duct.bendX, cells);
   bends(now.u, duct.bendU, cells);
@@ -47,7 +47,7 @@ export function firstFoot(r: number, before: number, here: number, after: number
   return nu > 1 ? 1 : nu < -1 ? -1 : nu;
 }
 
-function firstFeet(duct: MeshState, r: number): void {
+function firstFeet(duct: TextbookState, r: number): void {
   const { w, cells } = duct;
   const { X, u } = duct.now;
   const plus = duct.plus.nu;
@@ -71,7 +71,7 @@ function firstFeet(duct: MeshState, r: number): void {
 }
 
 /** Feet from the mean of the speeds at foot and node, as the first pass found them. */
-function betterFeet(duct: MeshState, r: number): void {
+function betterFeet(duct: TextbookState, r: number): void {
   const { plus, minus, path, cells } = duct;
   const { X, u } = duct.next;
   const half = 0.5 * r;
@@ -87,7 +87,7 @@ function betterFeet(duct: MeshState, r: number): void {
 }
 
 /** State at the feet of one family of waves. */
-function findWaves(duct: MeshState, feet: Feet): void {
+function findWaves(duct: TextbookState, feet: Feet): void {
   const { c, w, cells } = duct;
   const { nu, X, c: footC, a: footA } = feet;
   atFeet(duct.now.X, duct.bendX, nu, X, cells);
@@ -105,7 +105,7 @@ function findWaves(duct: MeshState, feet: Feet): void {
  * What the path line brings: c and w of its gas (`a` holds w here), and its velocity at the foot. In a blend they are
  * taken at the pressure of the node's last estimate.
  */
-function findPath(duct: MeshState): void {
+function findPath(duct: TextbookState): void {
   const { c, w, cells, path } = duct;
   const { u } = duct.now;
   const { nu, u: footU, c: footC, a: footW } = path;
@@ -120,7 +120,7 @@ function findPath(duct: MeshState): void {
   if (!duct.gas.perfect) pathOfBlend(duct);
 }
 
-function pathOfBlend(duct: MeshState): void {
+function pathOfBlend(duct: TextbookState): void {
   const { gas, k, cells, path, trialY, trialT, trialGamma } = duct;
   const { A, y } = duct.now;
   const { X } = duct.next;
@@ -147,7 +147,7 @@ function pathOfBlend(duct: MeshState): void {
 }
 
 /** A of a path line's gas after the wall's heat on the way, into `heated`; c and w grow with it. */
-function heatPath(duct: MeshState, dt: number): void {
+function heatPath(duct: TextbookState, dt: number): void {
   const { warm, T, gamma, gas, cells, path } = duct;
   const { A, y } = duct.now;
   for (let j = 1; j < cells; j++) {
@@ -165,7 +165,7 @@ function heatPath(duct: MeshState, dt: number): void {
 }
 
 /** Pressure and velocity where the two waves meet at the node. */
-function close(duct: MeshState): void {
+function close(duct: TextbookState): void {
   const { plus, minus, path, cells } = duct;
   const { X, u } = duct.next;
   for (let j = 1; j < cells; j++) {
@@ -180,7 +180,7 @@ function close(duct: MeshState): void {
 }
 
 /** Carries A and the burnt fraction along the path lines. */
-function carry(duct: MeshState, dt: number): void {
+function carry(duct: TextbookState, dt: number): void {
   const { path, cells, now, next } = duct;
   atFeet(now.A, duct.bendA, path.nu, next.A, cells);
   if (duct.mixed) atFeet(now.y, duct.bendY, path.nu, next.y, cells);
@@ -194,7 +194,7 @@ export function grown(x: number): number {
 }
 
 /** The change of A of a blend with pressure. */
-function followPressure(duct: MeshState): void {
+function followPressure(duct: TextbookState): void {
   const { k, bendX, gamma, gas, cells, path, trialT, trialGamma } = duct;
   const { X: footX, nu } = path;
   const { X, y, A } = duct.next;
@@ -216,7 +216,7 @@ function followPressure(duct: MeshState): void {
 }
 
 /** The change of A by wall heat and friction. */
-function warmUp(duct: MeshState, dt: number): void {
+function warmUp(duct: TextbookState, dt: number): void {
   const { warm, warmNext, T, gamma, gas, cells, path } = duct;
   const next = duct.next;
   nextRates(duct);

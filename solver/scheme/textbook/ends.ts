@@ -1,5 +1,5 @@
 /**
- * The two ends of a mesh duct. The boundaries answer for the middle of the step, the nodes lie at its two ends, so:
+ * The two ends of a duct of the textbook scheme. The boundaries answer for the middle of the step, the nodes lie at its two ends, so:
  *   - what arrives is traced to the end at mid-step and handed to the boundary; on outflow with the entropy of the path line,
  *     on inflow with that of the gas inside, which the incoming gas meets at one pressure and velocity;
  *   - the outgoing characteristic is also traced to the end node at the end of the step. It fixes u + cX there (outward u);
@@ -14,7 +14,7 @@ import { ANSWER, ARRIVE, type DuctEnd } from '../../duct/duct-end.ts';
 import { firstFoot, grown } from './characteristics.ts';
 import { between } from './interpolation.ts';
 import { refreshNode } from './refresh.ts';
-import { type Level, type MeshState, REFERENCE_PRESSURE } from './textbook-state.ts';
+import { type Level, REFERENCE_PRESSURE, type TextbookState } from './textbook-state.ts';
 
 /**
  * Slots of an end's memory: what the characteristic brought to the node, the time since the last answer, and the last three
@@ -30,7 +30,7 @@ const traced = new Float64Array(5);
 const at = new Float64Array(4);
 
 /** Traces what leaves the duct over dt [s] and hands it to an end. */
-export function arriveAt(duct: MeshState, end: DuctEnd, dt: number): void {
+export function arriveAt(duct: TextbookState, end: DuctEnd, dt: number): void {
   traceOut(duct, end, 0.5 * dt);
   const s = end.arrive;
   const X = traced[MEMORY.X];
@@ -50,7 +50,7 @@ export function arriveAt(duct: MeshState, end: DuctEnd, dt: number): void {
 }
 
 /** Takes an end's answer for the middle of a step and makes good the end node at its start. */
-export function settleNode(duct: MeshState, end: DuctEnd, dt: number): void {
+export function settleNode(duct: TextbookState, end: DuctEnd, dt: number): void {
   readAnswer(duct, end);
   const memory = memoryOf(duct.now, end);
   if (memory[MEMORY.answers] === 0) return;
@@ -72,7 +72,7 @@ export function settleNode(duct: MeshState, end: DuctEnd, dt: number): void {
 }
 
 /** Fills the end node of `next` and the end's memory. */
-export function finishAt(duct: MeshState, end: DuctEnd, dt: number): void {
+export function finishAt(duct: TextbookState, end: DuctEnd, dt: number): void {
   readAnswer(duct, end);
   const before = memoryOf(duct.now, end);
   const after = memoryOf(duct.next, end);
@@ -93,7 +93,7 @@ function memoryOf(level: Level, end: DuctEnd): Float64Array {
   return end.side < 0 ? level.leftEnd : level.rightEnd;
 }
 
-function readAnswer(duct: MeshState, end: DuctEnd): void {
+function readAnswer(duct: TextbookState, end: DuctEnd): void {
   const out = end.answer;
   const p = out[ANSWER.pressure];
   const y = out[ANSWER.burnt];
@@ -107,7 +107,7 @@ function readAnswer(duct: MeshState, end: DuctEnd): void {
 
 /** The boundary's u - cX against the characteristic's u + cX at an end node. */
 function setNode(
-  duct: MeshState,
+  duct: TextbookState,
   level: Level,
   end: DuctEnd,
   memory: Float64Array,
@@ -153,7 +153,7 @@ function extrapolated(memory: Float64Array, slot: number): number {
 }
 
 /** Follows the outgoing wave and the path line to an end over dt [s]; fills `traced`. */
-function traceOut(duct: MeshState, end: DuctEnd, dt: number): void {
+function traceOut(duct: TextbookState, end: DuctEnd, dt: number): void {
   const { now, w, dx } = duct;
   const { side } = end;
   const e = side < 0 ? 0 : duct.cells;
@@ -193,7 +193,7 @@ function clamped(nu: number): number {
 }
 
 /** X, u, c and a at a distance of nu cells inside an end, into `at`. */
-function stateInside(duct: MeshState, side: -1 | 1, nu: number): void {
+function stateInside(duct: TextbookState, side: -1 | 1, nu: number): void {
   const i = side < 0 ? 0 : duct.cells - 1;
   const t = side < 0 ? nu : 1 - nu;
   const { c, w } = duct;
@@ -207,7 +207,7 @@ function stateInside(duct: MeshState, side: -1 | 1, nu: number): void {
  * A, burnt fraction and c of the gas at a distance inside an end, brought to a pressure and, over dt, past the wall; w
  * into `at[0]`.
  */
-function gasInside(duct: MeshState, side: -1 | 1, nu: number, X: number, dt: number): void {
+function gasInside(duct: TextbookState, side: -1 | 1, nu: number, X: number, dt: number): void {
   const i = side < 0 ? 0 : duct.cells - 1;
   const t = side < 0 ? nu : 1 - nu;
   const e = side < 0 ? 0 : duct.cells;
@@ -229,7 +229,14 @@ function gasInside(duct: MeshState, side: -1 | 1, nu: number, X: number, dt: num
 }
 
 /** Velocity gathered on the way to an end from area and losses; `flow` is a v at the foot and at the end, summed [m/s]. */
-function gathered(duct: MeshState, side: -1 | 1, nu: number, dt: number, flow: number, a: number): number {
+function gathered(
+  duct: TextbookState,
+  side: -1 | 1,
+  nu: number,
+  dt: number,
+  flow: number,
+  a: number,
+): number {
   const e = side < 0 ? 0 : duct.cells;
   let gain = 0;
   if (duct.tapered) {
@@ -242,7 +249,7 @@ function gathered(duct: MeshState, side: -1 | 1, nu: number, dt: number, flow: n
 }
 
 /** Beyond the speed of sound the other wave comes from inside as well; its foot is nu cells away. */
-function supersonic(duct: MeshState, side: -1 | 1, dt: number, nu: number, endFlow: number): void {
+function supersonic(duct: TextbookState, side: -1 | 1, dt: number, nu: number, endFlow: number): void {
   const c = traced[MEMORY.c];
   const arriving = traced[MEMORY.v] + c * traced[MEMORY.X];
   stateInside(duct, side, nu);

@@ -1,5 +1,5 @@
 /**
- * Coefficients of friction and wall heat at the nodes of a mesh duct, by the correlations of `losses/wall-losses.ts`; where
+ * Coefficients of friction and wall heat at the nodes of a duct of the textbook scheme, by the correlations of `duct/wall-losses.ts`; where
  * no correlation is switched on, the means of what was given for the cells.
  */
 
@@ -9,11 +9,11 @@ import {
   keptDarcyFactor,
   pulsatingCoefficient,
   viscosity,
-} from '../conservative/wall-losses.ts';
-import type { MeshState } from './textbook-state.ts';
+} from '../../duct/wall-losses.ts';
+import type { TextbookState } from './textbook-state.ts';
 
 /** Refreshes the coefficients at the nodes. */
-export function refreshNodeLosses(duct: MeshState): void {
+export function refreshNodeLosses(duct: TextbookState): void {
   const { friction, heat } = duct.losses;
   const { cells, nodeFriction, nodeHeat } = duct;
   toNodes(duct.wallTemperature, duct.nodeWall);
@@ -32,7 +32,7 @@ function toNodes(cellValues: Float64Array, nodes: Float64Array): void {
   for (let j = 1; j < n; j++) nodes[j] = 0.5 * (cellValues[j - 1] + cellValues[j]);
 }
 
-function correlate(duct: MeshState): void {
+function correlate(duct: TextbookState): void {
   const { nodeFriction, nodeHeat, diameter, T, gas, cells } = duct;
   const { friction, heat, roughness } = duct.losses;
   const { X, u, y } = duct.now;

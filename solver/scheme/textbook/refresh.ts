@@ -2,23 +2,23 @@
  * What follows from the node states: temperature, gamma, and the two coefficients c = a/(gamma k X) and w = a/X.
  */
 
+import { isPhysical } from '../../duct/physical.ts';
 import { type GasModel, TABLE_LAST_ROW, TABLE_START, TABLE_STEP } from '../../gas/gas-model.ts';
-import { isPhysical } from '../conservative/physical-cells.ts';
-import type { MeshState } from './textbook-state.ts';
+import type { TextbookState } from './textbook-state.ts';
 
 /** Refreshes a duct's nodes; returns the largest |u| + a [m/s], or NaN where a state is not physical. */
-export function refresh(duct: MeshState): number {
+export function refresh(duct: TextbookState): number {
   return duct.gas.perfect ? refreshPerfect(duct) : refreshBlend(duct);
 }
 
 /** Whether the state of a node is physical: as for a cell, with X and the fastest speed for density and pressure. */
-export function isPhysicalNode(duct: MeshState, j: number): boolean {
+export function isPhysicalNode(duct: TextbookState, j: number): boolean {
   const { gas, T, w } = duct;
   const { X, u } = duct.now;
   return isPhysical(X[j], Math.abs(u[j]) + w[j] * X[j], T[j], gas.coldest, gas.hottest);
 }
 
-function refreshPerfect(duct: MeshState): number {
+function refreshPerfect(duct: TextbookState): number {
   const { c, w, T, gamma, cells } = duct;
   const { X, u, A } = duct.now;
   const { coldest, hottest } = duct.gas;
@@ -42,7 +42,7 @@ function refreshPerfect(duct: MeshState): number {
   return lowest > 0 ? fastest : Number.NaN;
 }
 
-function refreshBlend(duct: MeshState): number {
+function refreshBlend(duct: TextbookState): number {
   const { c, w, T, gamma, cells, k, gas } = duct;
   const { X, u, A, y } = duct.now;
   const Rf = gas.gasConstantFresh;
@@ -88,7 +88,7 @@ export function blendGamma(
 }
 
 /** Refreshes one node alone. */
-export function refreshNode(duct: MeshState, j: number): void {
+export function refreshNode(duct: TextbookState, j: number): void {
   const { X, A, y } = duct.now;
   const { gas } = duct;
   const R = gas.gasConstant(y[j]);

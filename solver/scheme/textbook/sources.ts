@@ -5,10 +5,10 @@
  *   losses    [ (gamma-1)(q + uG)/a -+ G ] dt,  G = frictionOverD |u| u,  q = heatOverD (Tw - T)/rho
  */
 
-import { type Feet, type MeshState, REFERENCE_PRESSURE } from './textbook-state.ts';
+import { type Feet, REFERENCE_PRESSURE, type TextbookState } from './textbook-state.ts';
 
 /** Fills `gain` of both families over dt [s] from the last estimate in `next`. */
-export function sources(duct: MeshState, dt: number): void {
+export function sources(duct: TextbookState, dt: number): void {
   if (duct.tapered) {
     areaGain(duct, duct.plus, dt);
     areaGain(duct, duct.minus, dt);
@@ -29,7 +29,7 @@ function slopeOnTheWay(diameter: Float64Array, dx: number, j: number, nu: number
   return (2 * rise) / (dx * (diameter[j] - 0.5 * nu * rise));
 }
 
-function areaGain(duct: MeshState, feet: Feet, dt: number): void {
+function areaGain(duct: TextbookState, feet: Feet, dt: number): void {
   const { diameter, dx, cells, path } = duct;
   const { X, u } = duct.next;
   const { nu, gain, u: footU, a: footA } = feet;
@@ -40,7 +40,7 @@ function areaGain(duct: MeshState, feet: Feet, dt: number): void {
   }
 }
 
-function lossGain(duct: MeshState, feet: Feet, dt: number, sign: 1 | -1): void {
+function lossGain(duct: TextbookState, feet: Feet, dt: number, sign: 1 | -1): void {
   const { drag, warm, dragNext, warmNext, gamma, cells, path } = duct;
   const { X } = duct.next;
   const { nu, gain, a: footA } = feet;
@@ -58,7 +58,7 @@ function lossGain(duct: MeshState, feet: Feet, dt: number, sign: 1 | -1): void {
 }
 
 /** Rates of the current nodes; also keeps up their density. */
-export function rates(duct: MeshState): void {
+export function rates(duct: TextbookState): void {
   const { nodeFriction, nodeHeat, nodeWall, density, drag, warm, T, gas, cells, k } = duct;
   const { X, u, y } = duct.now;
   for (let j = 0; j <= cells; j++) {
@@ -72,7 +72,7 @@ export function rates(duct: MeshState): void {
 }
 
 /** Rates at the end of the step from the estimate of X and u there; `heated` holds A of the gas that gets there. */
-export function nextRates(duct: MeshState): void {
+export function nextRates(duct: TextbookState): void {
   const { nodeFriction, nodeHeat, nodeWall, density, dragNext, warmNext, gas, cells, k, heated } = duct;
   const { X: before, A, y } = duct.now;
   const { X, u } = duct.next;

@@ -1,14 +1,14 @@
 /**
- * A duct marched by the textbook mesh method of characteristics: a second opinion beside the conservative method, on the
+ * A duct marched by the textbook's mesh method of characteristics: a second opinion beside the conservative method, on the
  * same ducts and ends. Nothing in it conserves mass or energy: in smooth flow its balances close with the third power of dx,
  * across a shock they do not close at all, because the relations it solves hold u +- cX and the entropy instead.
  */
 
 import type { CellFields, MarchingDuct } from '../../duct/duct.ts';
 import type { DuctGeometry } from '../../duct/geometry.ts';
+import type { WallLosses } from '../../duct/wall-losses.ts';
 import type { GasModel } from '../../gas/gas-model.ts';
 import { CLOCK, type Clock } from '../../march/clock.ts';
-import type { WallLosses } from '../conservative/state.ts';
 import { CellValues, integral } from './cells.ts';
 import { march, prepare } from './characteristics.ts';
 import { arriveAt, finishAt, settleNode } from './ends.ts';
@@ -16,9 +16,9 @@ import { between } from './interpolation.ts';
 import { refreshNodeLosses } from './node-losses.ts';
 import { isPhysicalNode, refresh } from './refresh.ts';
 import { rates } from './sources.ts';
-import { MeshState } from './textbook-state.ts';
+import { TextbookState } from './textbook-state.ts';
 
-export class MeshDuct extends MeshState implements MarchingDuct {
+export class TextbookDuct extends TextbookState implements MarchingDuct {
   private readonly cellValues: CellValues;
   private readonly perVolume: Float64Array;
   /** The end nodes before the step made them good, for a step that is rejected. */

@@ -1,5 +1,5 @@
 /**
- * A duct's state for the mesh method of characteristics: gas at the nodes x_j = j dx, j = 0 .. cells, ends included.
+ * A duct's state for the textbook's mesh method of characteristics: gas at the nodes x_j = j dx, j = 0 .. cells, ends included.
  *
  * Pressure and temperature are kept as
  *   X = (p/p_ref)^k,  k = (g-1)/(2g),      A = sqrt(R T)/X  [m/s],
@@ -14,8 +14,8 @@
 
 import { DuctEnd } from '../../duct/duct-end.ts';
 import type { DuctGeometry } from '../../duct/geometry.ts';
+import { NO_LOSSES, type WallLosses } from '../../duct/wall-losses.ts';
 import type { GasModel } from '../../gas/gas-model.ts';
-import type { WallLosses } from '../conservative/state.ts';
 
 /** Reference of X [Pa]. */
 export const REFERENCE_PRESSURE = 1e5;
@@ -47,7 +47,7 @@ export interface Feet {
   readonly gain: Float64Array;
 }
 
-export class MeshState {
+export class TextbookState {
   readonly name: string;
   readonly gas: GasModel;
   readonly geometry: DuctGeometry;
@@ -111,11 +111,11 @@ export class MeshState {
     name: string,
     gas: GasModel,
     geometry: DuctGeometry,
-    losses: WallLosses = { friction: false, heat: 'none', roughness: 0 },
+    losses: WallLosses = NO_LOSSES,
     mixed = true,
   ) {
     const n = geometry.cells;
-    if (n < 4) throw new RangeError(`duct "${name}" has ${n} cells; the mesh method needs at least 4`);
+    if (n < 4) throw new RangeError(`duct "${name}" has ${n} cells; scheme: mesh needs at least 4`);
     this.name = name;
     this.gas = gas;
     this.geometry = geometry;

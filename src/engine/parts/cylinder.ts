@@ -3,7 +3,7 @@
  * the march must not step across. Its phase says where its crank pin stands to that of the others.
  */
 
-import { type GasModel, reactionHeat, Volume } from '../../../solver/index.ts';
+import { type GasModel, reactionHeat, ThreeWayStream, Volume } from '../../../solver/index.ts';
 import type { Engine } from '../../model/engine.ts';
 import type { PortSchedule } from '../../timing/schedule.ts';
 import { type CrankPhase, timeAt } from './crank-phase.ts';
@@ -43,7 +43,7 @@ export class Cylinder extends EnginePart {
     this.phase = phase;
     this.events = schedule.events;
     this.drive = cylinderDriveOf(engine, schedule.volumes, phase, heat);
-    this.volume = new Volume('cylinder', gas, this.drive, engine.scavenging);
+    this.volume = new Volume('cylinder', gas, this.drive, new ThreeWayStream(engine.scavenging));
     this.volumes = [this.volume];
   }
 

@@ -8,6 +8,7 @@ import {
   CLOCK,
   type Clock,
   type DuctEnd,
+  FLOW,
   type GasModel,
   type Link,
   type MarchingDuct,
@@ -61,7 +62,7 @@ export class Exhaust extends EnginePart {
       kind: 'port',
       end: (this.ducts[0] as MarchingDuct).left,
       volume: cylinder.volume,
-      role: 'exhaust',
+      role: 'swept',
       opening: new PortOpening(table, subject.engine.exhaust.discharge, cylinder.phase, true),
       flow: newFlow(),
     };
@@ -101,7 +102,7 @@ export class Exhaust extends EnginePart {
     const { sums, port } = this;
     const dt = clock[CLOCK.dt] as number;
     const { stage } = this.cylinder;
-    const out = port.flow[0] as number;
+    const out = port.flow[FLOW.mass] as number;
     if (stage === 'plugging' && out < 0) sums.packed -= out * dt;
     if (stage === 'transfer') {
       sums.portImpulse += (port.end.answer[ANSWER.pressure] as number) * dt;

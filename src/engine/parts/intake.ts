@@ -3,6 +3,7 @@
 import {
   CLOCK,
   type Clock,
+  FLOW,
   type GasModel,
   type Link,
   type MarchingDuct,
@@ -92,7 +93,7 @@ export class Intake extends EnginePart {
   override book(clock: Clock): void {
     const { flow } = this.port;
     const dt = clock[CLOCK.dt] as number;
-    this.sums.delivered -= ((flow[0] as number) - (flow[2] as number)) * dt;
+    this.sums.delivered -= ((flow[FLOW.mass] as number) - (flow[FLOW.burnt] as number)) * dt;
   }
 }
 

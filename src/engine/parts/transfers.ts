@@ -1,6 +1,6 @@
 /** The transfers: passages from a crankcase to a cylinder, with the inertia of their gas columns where the case asks for it. */
 
-import { CLOCK, type Clock, newFlow, type PassageLink } from '../../../solver/index.ts';
+import { CLOCK, type Clock, FLOW, newFlow, type PassageLink } from '../../../solver/index.ts';
 import type { Engine } from '../../model/engine.ts';
 import type { PortTable } from '../../timing/schedule.ts';
 import type { Crankcase } from './crankcase.ts';
@@ -30,7 +30,7 @@ export class Transfers extends EnginePart {
       kind: 'passage',
       from: from.volume,
       to: to.volume,
-      toRole: 'transfer',
+      toRole: 'sweeping',
       opening: new PortOpening(table, discharge, to.phase, false),
       inertance: passage.inertia ? passage.length / passage.area : 0,
       column: new Float64Array(2),
@@ -63,8 +63,8 @@ export class Transfers extends EnginePart {
   override book(clock: Clock): void {
     const { sums, link } = this;
     const dt = clock[CLOCK.dt] as number;
-    const through = link.flow[0] as number;
-    sums.transferred += (through - (link.flow[2] as number)) * dt;
+    const through = link.flow[FLOW.mass] as number;
+    sums.transferred += (through - (link.flow[FLOW.burnt] as number)) * dt;
     if (through < 0) sums.transferBack -= through * dt;
   }
 }

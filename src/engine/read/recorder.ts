@@ -4,7 +4,7 @@
  * Port values belong to the middle of a step (that is where the boundary answers), volumes to its end.
  */
 
-import { ANSWER, ARRIVE, type CellFields, CLOCK, type Clock } from '../../../solver/index.ts';
+import { ANSWER, ARRIVE, type CellFields, CLOCK, type Clock, FLOW } from '../../../solver/index.ts';
 import type { EngineNetwork } from '../build.ts';
 import type { ExhaustPiece } from '../parts/exhaust.ts';
 
@@ -113,9 +113,9 @@ export class CycleRecorder {
     set(CHANNEL.portVelocity, -(out[ANSWER.velocity] as number));
     set(CHANNEL.portSound, Math.sqrt((gamma * pressure) / density));
     set(CHANNEL.portGamma, gamma);
-    set(CHANNEL.exhaustFlow, engine.exhaust.port.flow[0] as number);
-    set(CHANNEL.transferFlow, engine.transfers.link.flow[0] as number);
-    set(CHANNEL.transferBurnt, engine.transfers.link.flow[2] as number);
+    set(CHANNEL.exhaustFlow, engine.exhaust.port.flow[FLOW.mass] as number);
+    set(CHANNEL.transferFlow, engine.transfers.link.flow[FLOW.mass] as number);
+    set(CHANNEL.transferBurnt, engine.transfers.link.flow[FLOW.burnt] as number);
     const deg = perSecond * time - this.startDeg;
     set(CHANNEL.endDeg, deg);
     set(CHANNEL.cylinderPressure, engine.cylinder.volume.pressure);

@@ -4,7 +4,7 @@
  */
 
 import {
-  Duct,
+  ConservativeDuct,
   type DuctGeometry,
   GasModel,
   type MarchingDuct,
@@ -81,14 +81,14 @@ function mirrored(cells: number): Measure {
       ({ length, diameter: [a, b] }): Taper => ({ length, diameter: way > 0 ? [a, b] : [b, a] }),
     );
     if (way < 0) own.reverse();
-    const duct = new Duct('mirror', AIR, meshTapers(own, cells));
+    const duct = new ConservativeDuct('mirror', AIR, meshTapers(own, cells));
     fill(duct, (x) => {
       const place = way > 0 ? x : 1 - x;
       return place < 0.3 ? { pressure: 3e5, temperature: 900 } : { pressure: 1e5, temperature: 300 };
     });
     between('closed', duct, 'closed').marchTo(2e-3);
     return duct.now;
-  }) as [Duct['now'], Duct['now']];
+  }) as [ConservativeDuct['now'], ConservativeDuct['now']];
   let error = 0;
   for (let i = 0; i < cells; i++) {
     const k = cells - 1 - i;

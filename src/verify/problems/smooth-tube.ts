@@ -3,7 +3,13 @@
  * conservative one is held to cell averages, the mesh method to values at its nodes.
  */
 
-import { GasModel, type MarchingDuct, type MeshDuct, meshTapers, newDuct } from '../../../solver/index.ts';
+import {
+  GasModel,
+  type MarchingDuct,
+  meshTapers,
+  newDuct,
+  type TextbookDuct,
+} from '../../../solver/index.ts';
 import { gamma3Tube } from '../exact/gamma3-tube.ts';
 import type { Measure, Problem } from '../rig/problem.ts';
 import { between, probeAt } from '../rig/rig.ts';
@@ -62,7 +68,7 @@ function runConservative(cells: number): Measure {
 
 /** Mean error, and the change of mass, of the mesh method. */
 function meshTube(cells: number): { readonly error: number; readonly mass: number } {
-  const duct = tube('mesh', cells) as MeshDuct;
+  const duct = tube('mesh', cells) as TextbookDuct;
   for (let j = 0; j <= cells; j++) {
     const { pressure, soundSpeed, velocity } = gamma3Tube(j / cells, 0, EPS);
     duct.setNode(j, pressure, soundSpeed ** 2 / 3, velocity);

@@ -7,9 +7,9 @@ const solver = new URL('../../../dist/solver/index.js', import.meta.url).href;
 
 /** Prints the bytes of heap that a step uses, and those that stay after a sweep. */
 const SCRIPT = `
-import { GasModel, meshTapers, MeshDuct, Network } from '${solver}';
+import { GasModel, meshTapers, TextbookDuct, Network } from '${solver}';
 const gas = process.argv[1] === 'perfect' ? GasModel.perfectGas(1.4, 287) : GasModel.charge(1.85, 1.1);
-const duct = new MeshDuct('duct', gas, meshTapers([{ length: 2, diameter: [0.04, 0.08] }], 1000));
+const duct = new TextbookDuct('duct', gas, meshTapers([{ length: 2, diameter: [0.04, 0.08] }], 1000));
 for (let i = 0; i < 1000; i++) duct.setCell(i, 1e5 * (1 + 0.5 * Math.exp(-(((i - 300) / 80) ** 2))), 500);
 const links = [duct.left, duct.right].map((end) => ({ kind: 'closed', end }));
 const network = new Network([duct], [], links, 0.8);

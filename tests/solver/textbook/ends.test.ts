@@ -7,7 +7,6 @@ import {
   GasModel,
   type Link,
   type MarchingDuct,
-  MeshDuct,
   meshTapers,
   Network,
   newClock,
@@ -16,6 +15,7 @@ import {
   type Opening,
   rigidDrive,
   type Scheme,
+  TextbookDuct,
   Volume,
 } from '../../../solver/index.ts';
 import { bordaStep } from '../../../src/verify/exact/area-step.ts';
@@ -207,8 +207,8 @@ describe('a vessel that opens slowly into a pipe of real gas', () => {
 });
 
 test('a rejected step leaves nothing behind', () => {
-  const make = (): MeshDuct => {
-    const duct = new MeshDuct('duct', AIR, meshTapers([{ length: 0.5, diameter: [0.04, 0.06] }], 50));
+  const make = (): TextbookDuct => {
+    const duct = new TextbookDuct('duct', AIR, meshTapers([{ length: 0.5, diameter: [0.04, 0.06] }], 50));
     fill(duct, (x) => simpleWave(STILL, bell(1.3, 0.4, x)));
     return duct;
   };

@@ -1,15 +1,15 @@
 /** Wall friction and heat in a mesh duct. Rings: identity, conservation. */
 
 import { describe, expect, test } from 'vitest';
-import { GasModel, MeshDuct, meshTapers, newDuct, type Scheme } from '../../../solver/index.ts';
-import { keptDarcyFactor, viscosity } from '../../../solver/scheme/conservative/wall-losses.ts';
+import { keptDarcyFactor, viscosity } from '../../../solver/duct/wall-losses.ts';
+import { GasModel, meshTapers, newDuct, type Scheme, TextbookDuct } from '../../../solver/index.ts';
 import { AIR, between, fill, probeAt, reservoirOf } from '../../../src/verify/rig/rig.ts';
 
 const GEOMETRY = meshTapers([{ length: 1, diameter: [0.04, 0.04] }], 50);
 
 describe('coefficients at the nodes', () => {
   test('friction: Fanning factor twice over the diameter, from Haaland at the local Reynolds number', () => {
-    const duct = new MeshDuct('pipe', AIR, GEOMETRY, { friction: true, heat: 'none', roughness: 2e-5 });
+    const duct = new TextbookDuct('pipe', AIR, GEOMETRY, { friction: true, heat: 'none', roughness: 2e-5 });
     fill(duct, () => ({ pressure: 1.2e5, temperature: 850, velocity: 150 }));
     duct.decode();
     duct.refreshLosses();
@@ -21,7 +21,7 @@ describe('coefficients at the nodes', () => {
   });
 
   test('given for the cells: the nodes take the means of both sides', () => {
-    const duct = new MeshDuct('pipe', AIR, GEOMETRY);
+    const duct = new TextbookDuct('pipe', AIR, GEOMETRY);
     duct.frictionOverD.forEach((_, i) => {
       duct.frictionOverD[i] = i;
     });
@@ -30,14 +30,14 @@ describe('coefficients at the nodes', () => {
   });
 
   test('without losses nothing is done', () => {
-    const duct = new MeshDuct('pipe', AIR, GEOMETRY);
+    const duct = new TextbookDuct('pipe', AIR, GEOMETRY);
     duct.refreshLosses();
     expect(duct.lossy).toBe(false);
   });
 });
 
 test('heat from the walls is what the gas gains in a closed pipe at rest', () => {
-  const duct = new MeshDuct('pipe', AIR, GEOMETRY);
+  const duct = new TextbookDuct('pipe', AIR, GEOMETRY);
   fill(duct, () => ({ pressure: 1e5, temperature: 400 }));
   duct.heatOverD.fill(5e3);
   duct.wallTemperature.fill(700);

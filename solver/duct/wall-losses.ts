@@ -9,7 +9,15 @@
  * SAE 2002-01-0372; White, Viscous Fluid Flow (Sutherland constants, value from memory).
  */
 
-import { type DuctState, GHOSTS } from './state.ts';
+/** What is switched on of a duct's losses at its wall: friction, the law of wall heat, the wall's roughness [m]. */
+export interface WallLosses {
+  readonly friction: boolean;
+  readonly heat: 'none' | 'colburn' | 'pulsating';
+  readonly roughness: number;
+}
+
+/** A smooth wall without friction or heat. */
+export const NO_LOSSES: WallLosses = { friction: false, heat: 'none', roughness: 0 };
 
 const LAMINAR_BELOW = 2300;
 
@@ -50,30 +58,4 @@ export function pulsatingCoefficient(reynolds: number, diameter: number, k: numb
 /** Heat transfer coefficient of Colburn's analogy; f is the Fanning factor [W/(m2 K)]. */
 export function colburnCoefficient(fanning: number, massFlux: number, cp: number, prandtl: number): number {
   return 0.5 * fanning * massFlux * cp * prandtl ** (-2 / 3);
-}
-
-/** Refreshes the coefficients of friction and wall heat in every cell from its present state. */
-export function refreshLosses(duct: DuctState): void {
-  const { friction, heat, roughness } = duct.losses;
-  if (!friction && heat === 'none') return;
-  const { r, u, T, y, gas, frictionOverD, heatOverD, cells } = duct;
-  const { diameter } = duct.geometry;
-  for (let i = 0; i < cells; i++) {
-    const k = i + GHOSTS;
-    const D = diameter[i];
-    const flux = r[k] * Math.abs(u[k]);
-    const mu = viscosity(T[k]);
-    const reynolds = (flux * D) / mu;
-    const darcy = keptDarcyFactor(reynolds, roughness / D);
-    frictionOverD[i] = friction ? (0.5 * darcy) / D : 0;
-    if (heat === 'none') continue;
-    const kGas = conductivity(T[k]);
-    let h: number;
-    if (heat === 'pulsating') h = pulsatingCoefficient(reynolds, D, kGas);
-    else {
-      const cp = gas.heatCapacity(T[k], y[k]) + gas.gasConstant(y[k]);
-      h = colburnCoefficient(0.25 * darcy, flux, cp, (mu * cp) / kGas);
-    }
-    heatOverD[i] = (4 * h) / D;
-  }
 }
