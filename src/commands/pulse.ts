@@ -4,6 +4,7 @@ import { pulsePage } from '../../plots/pages/pulse-page.ts';
 import { pulseCard } from '../../plots/pages/run-cards.ts';
 import { loadPulse } from '../case/load.ts';
 import type { Pulse } from '../model/pulse.ts';
+import { placed } from '../pipe/places.ts';
 import type { ProbeRecord, PulseResult } from '../study/pulse/result.ts';
 import { runPulse } from '../study/pulse/run-pulse.ts';
 import { csvLine } from './frame/csv.ts';
@@ -79,12 +80,12 @@ export function profilesCsv({ profiles }: PulseResult): string {
 
 function pageData(result: PulseResult, program: string): Parameters<typeof pulsePage>[0] {
   const { name, pulse, time, balance } = result;
-  let start = 0;
-  const sections = pulse.sections.map((section) => {
-    const from = start;
-    start += section.length;
-    return { name: section.name, start: from, end: start, diameters: section.diameter };
-  });
+  const sections = placed(pulse.sections).map(({ name: called, start, end, diameter }) => ({
+    name: called,
+    start,
+    end,
+    diameters: diameter,
+  }));
   return {
     program,
     name,

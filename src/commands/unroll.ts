@@ -3,6 +3,7 @@
 import type { RunCard } from '../../plots/pages/run-cards.ts';
 import { loadCase, loadPipe, readKind } from '../case/load.ts';
 import type { Pipe } from '../model/pipe.ts';
+import { placed } from '../pipe/places.ts';
 import { dxfText } from '../workshop/dxf.ts';
 import { paperFor } from '../workshop/paper.ts';
 import { type Pattern, patternOf } from '../workshop/pattern.ts';
@@ -84,12 +85,13 @@ function pipeOf(file: string, set: readonly string[]): { pipe: Pipe; name: strin
 
 /** What the index shows of it: the pipe, from the flange on. */
 function unrollCard(name: string, pipe: Pipe, count: number, thickness: number): RunCard {
-  let start = 0;
-  const outline = pipe.sections.map(({ name: section, role, length, diameter }) => {
-    const from = start;
-    start += length;
-    return { name: section, role, start: from, end: start, diameters: diameter };
-  });
+  const outline = placed(pipe.sections).map(({ name: section, role, start, end, diameter }) => ({
+    name: section,
+    role,
+    start,
+    end,
+    diameters: diameter,
+  }));
   const patterns = `${count} ${count === 1 ? 'pattern' : 'patterns'}`;
   return {
     title: name,

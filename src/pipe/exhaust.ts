@@ -7,6 +7,8 @@
 import { cellsFor, meshTapers, type Taper, totalLength } from '../../solver/index.ts';
 import type { Case } from '../model/case.ts';
 import type { Section } from '../model/section.ts';
+import { diameterOf } from './circle.ts';
+import { placed, type Span } from './places.ts';
 
 /** Diameters that differ by less than this join; written drawings are rounded [m]. */
 const JOIN = 2e-4;
@@ -18,20 +20,17 @@ export interface DuctRun {
   readonly tapers: readonly Taper[];
 }
 
-/** The exhaust as drawn: the passage from the port's face, then the pipe's sections. */
-export function exhaustSections(subject: Pick<Case, 'engine' | 'pipe'>): readonly Section[] {
-  const { passage } = subject.engine;
-  const diameter = (area: number): number => Math.sqrt((4 * area) / Math.PI);
-  return [
-    {
-      name: 'passage',
-      role: 'passage',
-      length: passage.length,
-      diameter: [diameter(passage.entryArea), diameter(passage.exitArea)],
-      step: false,
-    },
-    ...subject.pipe.sections,
-  ];
+/** The exhaust as drawn: the passage from the port's face, then the pipe's sections; places from the port's face [m]. */
+export function exhaustSections(subject: Pick<Case, 'engine' | 'pipe'>): readonly (Section & Span)[] {
+  const { length, entryArea, exitArea } = subject.engine.passage;
+  const passage: Section = {
+    name: 'passage',
+    role: 'passage',
+    length,
+    diameter: [diameterOf(entryArea), diameterOf(exitArea)],
+    step: false,
+  };
+  return placed([passage, ...subject.pipe.sections]);
 }
 
 /** Groups sections into ducts; `tailCorrection` lengthens the last one [m]. */

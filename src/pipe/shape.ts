@@ -7,6 +7,7 @@
 
 import type { Pipe } from '../model/pipe.ts';
 import type { Section } from '../model/section.ts';
+import { endDiameter, largestDiameter, lengthOf, stagesOf } from './places.ts';
 
 type Pair = readonly [left: number, right: number];
 
@@ -21,13 +22,11 @@ export function withLength(pipe: Pipe, index: number, length: number): Pipe {
   );
 }
 
-const lengthOf = ({ sections }: Pipe): number => sections.reduce((sum, { length }) => sum + length, 0);
-
 /** A pipe with the wall temperatures of another, their positions drawn out or together to its length. */
 export function withWallOf(from: Pipe, pipe: Pipe): Pipe {
   const { wall } = from;
   if (wall.by !== 'given') return { ...pipe, wall };
-  const ratio = lengthOf(pipe) / lengthOf(from);
+  const ratio = lengthOf(pipe.sections) / lengthOf(from.sections);
   const at = wall.at.map(({ position, temperature }) => ({ position: position * ratio, temperature }));
   return { ...pipe, wall: { by: 'given', at } };
 }
@@ -41,15 +40,21 @@ export function withEnd(pipe: Pipe, index: number, diameter: number): Pipe {
   });
 }
 
+/** The pipe with another diameter at the flange. */
+export function withMouth(pipe: Pipe, diameter: number): Pipe {
+  return withSections(pipe, (section, k) =>
+    k === 0 ? { ...section, diameter: [diameter, section.diameter[1]] } : section,
+  );
+}
+
 /** The pipe's belly: its largest diameter [m]. */
 export function bellyDiameter(pipe: Pipe): number {
-  return Math.max(...pipe.sections.flatMap((section) => [...section.diameter]));
+  return largestDiameter(pipe.sections);
 }
 
 /** The bore that the pipe ends with: the stinger's, or the end of what there is [m]. */
 export function tailDiameter(pipe: Pipe): number {
-  const stinger = pipe.sections.find((section) => section.role === 'stinger');
-  return stinger?.diameter[0] ?? pipe.sections.at(-1)?.diameter[1] ?? 0;
+  return stagesOf(pipe.sections, 'stinger')[0]?.diameter[0] ?? endDiameter(pipe);
 }
 
 const scaled = (d: number, fixed: number, from: number, to: number): number =>
@@ -57,17 +62,25 @@ const scaled = (d: number, fixed: number, from: number, to: number): number =>
 
 const both = ([left, right]: Pair, change: (d: number) => number): Pair => [change(left), change(right)];
 
+/** Whether a section belongs to a cone in stages: the first of a role, the last, and whatever lies between. */
+function within({ sections }: Pipe, role: Section['role']): (index: number) => boolean {
+  const first = sections.findIndex((section) => section.role === role);
+  const last = sections.findLastIndex((section) => section.role === role);
+  return (index) => first >= 0 && first <= index && index <= last;
+}
+
 export function withBelly(pipe: Pipe, belly: number): Pipe {
   const before = bellyDiameter(pipe);
-  const mouth = pipe.sections.find((section) => section.role === 'diffuser')?.diameter[0] ?? before;
+  const mouth = stagesOf(pipe.sections, 'diffuser')[0]?.diameter[0] ?? before;
   const tail = tailDiameter(pipe);
-  return withSections(pipe, (section) => {
+  const inDiffuser = within(pipe, 'diffuser');
+  const inBaffle = within(pipe, 'baffle');
+  return withSections(pipe, (section, k) => {
     const { role, diameter } = section;
-    if (role === 'diffuser')
+    if (inDiffuser(k))
       return { ...section, diameter: both(diameter, (d) => scaled(d, mouth, before, belly)) };
+    if (inBaffle(k)) return { ...section, diameter: both(diameter, (d) => scaled(d, tail, before, belly)) };
     if (role === 'belly') return { ...section, diameter: both(diameter, (d) => (d * belly) / before) };
-    if (role === 'baffle')
-      return { ...section, diameter: both(diameter, (d) => scaled(d, tail, before, belly)) };
     return section;
   });
 }
@@ -75,10 +88,10 @@ export function withBelly(pipe: Pipe, belly: number): Pipe {
 export function withTail(pipe: Pipe, tail: number): Pipe {
   const before = tailDiameter(pipe);
   const belly = bellyDiameter(pipe);
-  return withSections(pipe, (section) => {
+  const inBaffle = within(pipe, 'baffle');
+  return withSections(pipe, (section, k) => {
     const { role, diameter } = section;
-    if (role === 'baffle')
-      return { ...section, diameter: both(diameter, (d) => scaled(d, belly, before, tail)) };
+    if (inBaffle(k)) return { ...section, diameter: both(diameter, (d) => scaled(d, belly, before, tail)) };
     if (role === 'stinger') return { ...section, diameter: both(diameter, (d) => (d * tail) / before) };
     return section;
   });

@@ -14,6 +14,7 @@
 import type { Engine } from '../model/engine.ts';
 import type { Pipe } from '../model/pipe.ts';
 import type { Section } from '../model/section.ts';
+import { diameterOf } from '../pipe/circle.ts';
 import type { PipeProportions } from '../pipe/pipe-proportions.ts';
 
 const INCH = 0.0254;
@@ -119,7 +120,7 @@ export function handbookSections(engine: Engine, wish: PipeWish): readonly Secti
   const { proportions: p } = wish;
   const total = tunedLength(handbookSoundSpeed(wish.gasTemperature), wish.durationDeg, wish.rpm);
   // EXD: the diameter of a circle as large as the exhaust passage where the pipe begins.
-  const port = Math.sqrt((4 * engine.passage.exitArea) / Math.PI);
+  const port = diameterOf(engine.passage.exitArea);
   const first = p.header * port;
   const belly = p.belly * port;
   const tail = p.stinger * port;

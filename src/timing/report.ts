@@ -4,8 +4,10 @@
  */
 import type { Case } from '../model/case.ts';
 import type { AssumedInput } from '../model/inputs.ts';
+import { areaOf } from '../pipe/circle.ts';
 import type { PipeLengths, SectionRow } from '../pipe/pipe-table.ts';
-import { diameterAt, pipeLengths, sectionRows, TRANSITION } from '../pipe/pipe-table.ts';
+import { pipeLengths, sectionRows } from '../pipe/pipe-table.ts';
+import { diameterAt, TRANSITION } from '../pipe/places.ts';
 import { meanPistonSpeed } from './crank.ts';
 import type { EngineEvents, PortEvents } from './events.ts';
 import { engineEvents } from './events.ts';
@@ -135,7 +137,7 @@ export function checkReport(subject: Case, aim: CheckAim = {}): CheckReport {
   const rpm = aimedSpeed(subject);
   const bmep = aim.bmep ?? DEFAULT_BMEP;
   const gasTemperature = aim.gasTemperature ?? handbookGasTemperature(bmep);
-  const sections = sectionRows(engine, pipe);
+  const sections = sectionRows(subject);
   const lengths = pipeLengths(sections);
   const atAim = timeAreas(events, displacement, rpm);
   const { crank, exhaust, transfers } = events;
@@ -161,7 +163,7 @@ export function checkReport(subject: Case, aim: CheckAim = {}): CheckReport {
       rpm,
       bmep,
       gasTemperature,
-      headerArea: (Math.PI / 4) * diameterAt(pipe, TRANSITION) ** 2,
+      headerArea: areaOf(diameterAt(pipe, TRANSITION)),
     }),
     effectivePortArea: areas.exhaustStream,
   };

@@ -6,7 +6,9 @@
  * last exhaust window shuts, a chamfer included: only then is the charge trapped. The crankcase holds its smallest
  * volume at bottom dead centre and A (S − s) more elsewhere.
  */
+
 import type { Engine } from '../model/engine.ts';
+import { areaOf } from '../pipe/circle.ts';
 import type { Crank } from './crank.ts';
 import { crankOf, pistonVelocity, turnIntoTravel } from './crank.ts';
 import { firstOpening, windowShape } from './window.ts';
@@ -24,7 +26,7 @@ export interface Volumes {
 
 export function volumesOf(engine: Engine): Volumes {
   const crank = crankOf(engine);
-  const pistonArea = (Math.PI / 4) * engine.bore ** 2;
+  const pistonArea = areaOf(engine.bore);
   const { ratio, basis } = engine.compression;
   return {
     crank,

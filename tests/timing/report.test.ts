@@ -4,7 +4,9 @@
  */
 import { describe, expect, it } from 'vitest';
 import { renderCheck } from '../../src/commands/check.ts';
-import { coneVolume, diameterAt, includedAngleDeg, sectionRows } from '../../src/pipe/pipe-table.ts';
+import { coneVolume, includedAngleDeg } from '../../src/pipe/cone.ts';
+import { sectionRows } from '../../src/pipe/pipe-table.ts';
+import { diameterAt } from '../../src/pipe/places.ts';
 import { engineEvents } from '../../src/timing/events.ts';
 import { handbookSoundSpeed, tunedLength } from '../../src/timing/handbook.ts';
 import { headerFlux, machOfFlux, orificeFlux, releaseEstimate } from '../../src/timing/release-estimate.ts';
@@ -21,7 +23,7 @@ describe('pipe geometry', () => {
     expect(includedAngleDeg({ length: 1, diameter: [0, 2] })).toBeCloseTo(90, 12);
     expect(coneVolume({ length: 3, diameter: [2, 2] })).toBeCloseTo(3 * Math.PI, 12);
     expect(coneVolume({ length: 3, diameter: [0, 2] })).toBeCloseTo(Math.PI, 12);
-    const [passage, header] = sectionRows(engine, pipe);
+    const [passage, header] = sectionRows(saltmarsh);
     expect((Math.PI / 4) * (passage?.diameter[1] ?? 0) ** 2).toBeCloseTo(engine.passage.exitArea, 15);
     expect(header?.start).toBe(engine.passage.length);
   });

@@ -3,6 +3,7 @@
 import type { Engine } from '../../model/engine.ts';
 import type { Pipe } from '../../model/pipe.ts';
 import type { RunSettings } from '../../model/run-settings.ts';
+import { diameterOf } from '../../pipe/circle.ts';
 import { bySort, list } from '../keys/branches.ts';
 import { ofKind } from '../keys/kinds.ts';
 import { choice, count, quantity, share, text } from '../keys/leaves.ts';
@@ -152,7 +153,7 @@ function isPath(node: Node): boolean {
 
 /** The pipe has to begin as the passage ends, or say that it does not. */
 function flangeFits(engine: Engine, pipe: Pipe, judge: Judge): boolean {
-  const exit = Math.sqrt((4 / Math.PI) * engine.passage.exitArea);
+  const exit = diameterOf(engine.passage.exitArea);
   const [entry] = pipe.sections[0]!.diameter;
   if (!isJump(exit, entry) || pipe.sections[0]!.step) return true;
   const [from, to] = [exit, entry].map((value) => writeQuantity(value, 'length', 'mm', 5));

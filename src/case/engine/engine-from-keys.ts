@@ -10,6 +10,7 @@ import type { Engine } from '../../model/engine.ts';
 import type { AssumedInput } from '../../model/inputs.ts';
 import type { Intake } from '../../model/intake.ts';
 import type { PortWindow } from '../../model/port-window.ts';
+import { areaOf } from '../../pipe/circle.ts';
 import { type Crank, crankOf, durationForTravel, travelForDuration } from '../../timing/crank.ts';
 import { volumesOf } from '../../timing/volume.ts';
 import { outlineArea, windowShape } from '../../timing/window.ts';
@@ -86,10 +87,9 @@ function flushEngine(keys: EngineKeys, name: string, crank: Crank, windows: Wind
       const shape = windowShape(crank, keys.bore, one);
       return sum + one.count * outlineArea(shape, shape.floor - shape.roof);
     }, 0);
-  const pistonArea = (Math.PI / 4) * keys.bore ** 2;
+  const pistonArea = areaOf(keys.bore);
   const { passage, crankcase, cylinderHeat } = keys;
-  const circle = (diameter: number | null): number | null =>
-    diameter === null ? null : (Math.PI / 4) * diameter ** 2;
+  const circle = (diameter: number | null): number | null => (diameter === null ? null : areaOf(diameter));
   return {
     name: keys.name ?? name,
     bore: keys.bore,

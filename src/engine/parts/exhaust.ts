@@ -19,6 +19,7 @@ import {
 } from '../../../solver/index.ts';
 import type { Case } from '../../model/case.ts';
 import { type DuctRun, ductRuns, exhaustSections, meshRun } from '../../pipe/exhaust.ts';
+import { endCorrectionOf } from '../../pipe/places.ts';
 import type { PortTable } from '../../timing/schedule.ts';
 import type { Cylinder } from './cylinder.ts';
 import { stepsBetween } from './joints.ts';
@@ -117,15 +118,12 @@ function newSums(): ExhaustBook {
 
 function exhaustPieces(subject: Case, gas: GasModel, cell: number): ExhaustPiece[] {
   const { pipe, engine, run: settings } = subject;
-  const sections = exhaustSections(subject);
   const losses: WallLosses = {
     friction: settings.friction,
     heat: settings.wallHeat,
     roughness: pipe.roughness,
   };
-  const tail = sections.at(-1)?.diameter[1] ?? 0;
-  const correction = pipe.silencer === null ? pipe.endCorrection * 0.5 * tail : 0;
-  return ductRuns('exhaust', sections, correction).map((run) => {
+  return ductRuns('exhaust', exhaustSections(subject), endCorrectionOf(pipe)).map((run) => {
     const duct = newDuct(settings.scheme, run.name, gas, meshRun(run, cell), losses);
     for (let i = 0; i < duct.geometry.cells; i++) {
       const position = run.start + (i + 0.5) * duct.geometry.dx - engine.passage.length;

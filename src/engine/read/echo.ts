@@ -7,8 +7,8 @@
 import type { MarchingDuct } from '../../../solver/index.ts';
 import type { PlugBack } from '../../findings/plug-back.ts';
 import { tracePath } from '../../findings/trace-path.ts';
+import type { Baffle } from '../../pipe/places.ts';
 import type { EngineNetwork } from '../build.ts';
-import type { Baffle } from './read-cycle.ts';
 import { portTraces, speedFields, TRACE_STEP_DEG } from './read-cycle.ts';
 import type { CycleRecorder } from './recorder.ts';
 

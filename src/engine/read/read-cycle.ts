@@ -6,6 +6,7 @@ import { resample } from '../../findings/resample.ts';
 import { type Path, type SpeedFields, tracePath } from '../../findings/trace-path.ts';
 import { splitWaves } from '../../findings/waves.ts';
 import { exhaustSections } from '../../pipe/exhaust.ts';
+import { type Baffle, reflectorOf } from '../../pipe/places.ts';
 import type { EngineNetwork } from '../build.ts';
 import type { CycleBook } from './cycle-book.ts';
 import { CHANNEL, type CycleRecorder, FIELD_STEP_DEG } from './recorder.ts';
@@ -18,12 +19,6 @@ export interface PortTraces {
   readonly portVelocity: Float64Array;
   readonly outgoing: Float64Array;
   readonly returning: Float64Array;
-}
-
-export interface Baffle {
-  readonly start: number;
-  readonly middle: number;
-  readonly end: number;
 }
 
 /** Returns of the waves traced to the baffle's start, middle and end, degrees after EO; null: the wave never returns. */
@@ -45,20 +40,9 @@ export interface CycleReading {
   readonly flangeTemperature: number;
 }
 
-/** Where the baffle begins and ends, from the port face [m]; a pipe without one reflects from its end. */
+/** What reflects the wave, from the port's face [m]. */
 export function baffleOf(engine: EngineNetwork): Baffle {
-  let position = 0;
-  let start = Number.NaN;
-  let end = Number.NaN;
-  for (const section of exhaustSections(engine.subject)) {
-    if (section.role === 'baffle') {
-      if (Number.isNaN(start)) start = position;
-      end = position + section.length;
-    }
-    position += section.length;
-  }
-  if (Number.isNaN(start)) return { start: position, middle: position, end: position };
-  return { start, middle: 0.5 * (start + end), end };
+  return reflectorOf(exhaustSections(engine.subject));
 }
 
 export function speedFields(recorder: CycleRecorder): SpeedFields {

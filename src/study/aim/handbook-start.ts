@@ -5,9 +5,10 @@
 
 import type { Case } from '../../model/case.ts';
 import type { Pipe } from '../../model/pipe.ts';
+import { diameterOf } from '../../pipe/circle.ts';
 import { THREE_STAGE_RACING, TWO_STAGE_RACING } from '../../pipe/pipe-proportions.ts';
-import { diameterOf } from '../../pipe/pipe-table.ts';
-import { withWallOf } from '../../pipe/shape.ts';
+import { stagesOf } from '../../pipe/places.ts';
+import { withMouth, withWallOf } from '../../pipe/shape.ts';
 import { handbookPipe } from '../../timing/handbook.ts';
 
 export interface HandbookWish {
@@ -19,16 +20,12 @@ export interface HandbookWish {
 
 export function handbookStart(subject: Case, wish: HandbookWish): Pipe {
   const { engine, pipe } = subject;
-  const stages = pipe.sections.filter(({ role }) => role === 'diffuser').length;
+  const stages = stagesOf(pipe.sections, 'diffuser').length;
   const proportions = stages >= 3 ? THREE_STAGE_RACING : TWO_STAGE_RACING;
   const found = handbookPipe(
     engine,
     { rpm: wish.target, durationDeg: wish.durationDeg, gasTemperature: wish.gasTemperature, proportions },
     pipe,
   );
-  const flange = diameterOf(engine.passage.exitArea);
-  const sections = found.sections.map((section, k) =>
-    k === 0 ? { ...section, diameter: [flange, section.diameter[1]] as const } : section,
-  );
-  return withWallOf(pipe, { ...found, sections });
+  return withWallOf(pipe, withMouth(found, diameterOf(engine.passage.exitArea)));
 }

@@ -6,16 +6,14 @@
 import type { Case } from '../../model/case.ts';
 import type { Pipe } from '../../model/pipe.ts';
 import { exhaustSections } from '../../pipe/exhaust.ts';
+import { endCorrectionOf, lengthOf } from '../../pipe/places.ts';
 
 /** Cycles after which a pipe of the search is judged by its last ones, settled or not. */
 const SEARCH_CYCLES = 30;
 
 /** Length of the exhaust with its end correction [m]. */
 function meshedLength(subject: Pick<Case, 'engine' | 'pipe'>): number {
-  const { pipe } = subject;
-  const tail = pipe.sections.at(-1)?.diameter[1] ?? 0;
-  const correction = pipe.silencer === null ? 0.5 * pipe.endCorrection * tail : 0;
-  return exhaustSections(subject).reduce((sum, { length }) => sum + length, correction);
+  return lengthOf(exhaustSections(subject), endCorrectionOf(subject.pipe));
 }
 
 /** How many cells of about a length [m] the exhaust of a case takes. */

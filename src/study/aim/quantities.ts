@@ -5,6 +5,7 @@
  */
 
 import type { Pipe } from '../../model/pipe.ts';
+import { flangeDiameter, stagesOf } from '../../pipe/places.ts';
 import { bellyDiameter, tailDiameter, withBelly, withEnd, withLength, withTail } from '../../pipe/shape.ts';
 
 export interface AimQuantity {
@@ -32,7 +33,7 @@ export function aimQuantities(start: Pipe, asked: readonly string[]): readonly A
   return [
     ...start.sections.map((_, index) => lengthOf(start, index)),
     bellyOf(start),
-    ...(start.sections.some(({ role }) => role === 'stinger') ? [tailOf(start)] : []),
+    ...(stagesOf(start.sections, 'stinger').length > 0 ? [tailOf(start)] : []),
   ];
 }
 
@@ -83,7 +84,7 @@ function lengthOf(start: Pipe, index: number): AimQuantity {
 }
 
 function bellyOf(start: Pipe): AimQuantity {
-  const flange = start.sections[0]?.diameter[0] ?? 0;
+  const flange = flangeDiameter(start);
   const belly = bellyDiameter(start);
   return {
     name: 'belly diameter',
@@ -97,7 +98,7 @@ function bellyOf(start: Pipe): AimQuantity {
 }
 
 function tailOf(start: Pipe): AimQuantity {
-  const flange = start.sections[0]?.diameter[0] ?? 0;
+  const flange = flangeDiameter(start);
   const tail = tailDiameter(start);
   return {
     name: 'stinger diameter',

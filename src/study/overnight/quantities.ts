@@ -1,7 +1,8 @@
 /** What is shown of a pipe that comes from a file of its own: the lengths and bores that drafts differ by. */
 
 import type { Case } from '../../model/case.ts';
-import { pipeLengths, sectionRows } from '../../pipe/pipe-table.ts';
+import { exhaustSections } from '../../pipe/exhaust.ts';
+import { baffleOf, endDiameter, largestDiameter } from '../../pipe/places.ts';
 
 /** A column of the ranking that says what a draft is. */
 export interface ShownQuantity {
@@ -22,18 +23,18 @@ export const pipeReadings: readonly PipeReading[] = [
     name: 'length to baffle end',
     unit: 'mm',
     ranged: false,
-    read: ({ engine, pipe }) => inMm(pipeLengths(sectionRows(engine, pipe)).baffleEnd ?? 0),
+    read: (subject) => inMm(baffleOf(exhaustSections(subject))?.end ?? 0),
   },
   {
     name: 'largest diameter',
     unit: 'mm',
     ranged: false,
-    read: ({ pipe }) => inMm(Math.max(...pipe.sections.flatMap((section) => [...section.diameter]))),
+    read: ({ pipe }) => inMm(largestDiameter(pipe.sections)),
   },
   {
     name: 'tail bore',
     unit: 'mm',
     ranged: false,
-    read: ({ pipe }) => inMm(pipe.sections.at(-1)?.diameter[1] ?? 0),
+    read: ({ pipe }) => inMm(endDiameter(pipe)),
   },
 ];

@@ -13,6 +13,7 @@ import {
   Volume,
 } from '../../../solver/index.ts';
 import type { Pulse, PulseEnd, PulseSection } from '../../model/pulse.ts';
+import { areaOf } from '../../pipe/circle.ts';
 import type { Stretch } from './stretch.ts';
 
 export interface EndParts {
@@ -39,7 +40,7 @@ export function endLink(
       return { link: toAtmosphere(end, 1, pulse, gas, burnt), volume: null };
     case 'nozzle':
       return {
-        link: toAtmosphere(end, circle(stated.diameter) / end.area, pulse, gas, burnt),
+        link: toAtmosphere(end, areaOf(stated.diameter) / end.area, pulse, gas, burnt),
         volume: null,
       };
     case 'nonreflecting':
@@ -48,14 +49,10 @@ export function endLink(
     case 'vessel': {
       const volume = new Volume(`${side} vessel`, gas, rigidDrive(stated.volume));
       volume.fill(0, stated.pressure, stated.temperature, burnt);
-      const opening = fixedOpening(circle(stated.openingDiameter));
+      const opening = fixedOpening(areaOf(stated.openingDiameter));
       return { link: { kind: 'port', end, volume, role: 'plain', opening, flow: newFlow() }, volume };
     }
   }
-}
-
-function circle(diameter: number): number {
-  return 0.25 * Math.PI * diameter * diameter;
 }
 
 function toAtmosphere(end: DuctEnd, share: number, pulse: Pulse, gas: GasModel, burnt: number): Link {

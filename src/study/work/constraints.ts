@@ -1,12 +1,14 @@
 /**
  * Whether a draft keeps to the constraints of a study, and by how much it misses them. All are read from the drawing
- * alone, so that nothing has to be run. Sheet of a cone: its lateral surface, π/2 (d₁ + d₂) √(L² + (d₂ - d₁)²/4).
+ * alone, so that nothing has to be run.
  */
 
 import type { Case } from '../../model/case.ts';
 import type { Section } from '../../model/section.ts';
 import type { Constraints, Limit } from '../../model/study.ts';
-import { includedAngleDeg, pipeLengths, sectionRows } from '../../pipe/pipe-table.ts';
+import { includedAngleDeg } from '../../pipe/cone.ts';
+import { exhaustSections } from '../../pipe/exhaust.ts';
+import { baffleOf, largestDiameter, sheetOf, stagesOf } from '../../pipe/places.ts';
 
 /** A draft as far as constraints look at it. */
 export type Drawn = Pick<Case, 'engine' | 'pipe'>;
@@ -31,10 +33,10 @@ export function constraintList(stated: Constraints, base: Drawn): readonly Const
   const sheetOfBase = sheetArea(base);
   return [
     limited("length to the baffle's end", stated.lengthToBaffleEnd, mm, (draft) => [
-      pipeLengths(sectionRows(draft.engine, draft.pipe)).baffleEnd ?? Number.NaN,
+      baffleOf(exhaustSections(draft))?.end ?? Number.NaN,
     ]),
     limited('largest diameter', stated.largestDiameter, mm, (draft) => [
-      Math.max(...draft.pipe.sections.flatMap((section) => [...section.diameter])),
+      largestDiameter(draft.pipe.sections),
     ]),
     limited('diffuser angle', stated.diffuserAngle, deg, (draft) => anglesOf(draft, 'diffuser')),
     limited('baffle angle', stated.baffleAngle, deg, (draft) => anglesOf(draft, 'baffle')),
@@ -101,16 +103,12 @@ function fixedPassage(base: Drawn): Constraint {
 
 /** Whole angles of the stages of a role, taken as positive [deg]. */
 function anglesOf(draft: Drawn, role: Section['role']): number[] {
-  return draft.pipe.sections
-    .filter((section) => section.role === role)
-    .map((section) => Math.abs(includedAngleDeg(section)));
+  return stagesOf(draft.pipe.sections, role).map((section) => Math.abs(includedAngleDeg(section)));
 }
 
 /** Sheet of all sections of a pipe [m2]. */
 export function sheetArea({ pipe }: Pick<Drawn, 'pipe'>): number {
-  return pipe.sections.reduce((sum, { length, diameter: [left, right] }) => {
-    return sum + 0.5 * Math.PI * (left + right) * Math.hypot(length, 0.5 * (right - left));
-  }, 0);
+  return sheetOf(pipe.sections);
 }
 
 /** Why a draft is outside its constraints, in words; empty: it keeps to all. */

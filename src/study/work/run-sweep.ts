@@ -73,12 +73,13 @@ export function runGroup(group: SpeedGroup): GroupResult {
 
 /** Outline of the exhaust from the port face on. */
 export function outlineOf(subject: Case): OutlineSection[] {
-  let position = 0;
-  return exhaustSections(subject).map(({ name, role, length, diameter }) => {
-    const start = position;
-    position += length;
-    return { name, role, start, end: position, diameters: diameter };
-  });
+  return exhaustSections(subject).map(({ name, role, start, end, diameter }) => ({
+    name,
+    role,
+    start,
+    end,
+    diameters: diameter,
+  }));
 }
 
 /** Joins the groups' results. */

@@ -1,6 +1,7 @@
 /** Rules about flow through port, passage and crankcase: areas against each other and against what the power wants. */
 
-import { diameterAt, diameterOf, TRANSITION } from '../../pipe/pipe-table.ts';
+import { areaOf, diameterOf } from '../../pipe/circle.ts';
+import { diameterAt, TRANSITION } from '../../pipe/places.ts';
 import { meanPistonSpeed } from '../crank.ts';
 import { bmepServed, timeAreasWanted } from '../time-area.ts';
 import { crankcaseCompression, sweptVolume } from '../volume.ts';
@@ -51,7 +52,7 @@ export function headerEntryRule({ pipe, effectivePortArea }: RuleInput): RuleFin
   return finding({
     id: 'header-entry-area',
     title: 'Header entry / port area',
-    found: ((Math.PI / 4) * diameter ** 2) / effectivePortArea,
+    found: areaOf(diameter) / effectivePortArea,
     unit: '-',
     usual: [0.9, 1.15],
     reason: 'About the effective port area, 50 mm behind the flange after a transition.',

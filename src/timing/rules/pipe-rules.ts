@@ -1,25 +1,12 @@
 /** Rules about the chamber: cone angles, belly, stinger, and its length against the handbook's. */
-import type { Section } from '../../model/section.ts';
+
+import { diameterOf } from '../../pipe/circle.ts';
+import { coneLength, includedAngleDeg } from '../../pipe/cone.ts';
 import type { SectionRow } from '../../pipe/pipe-table.ts';
-import { diameterOf, includedAngleDeg } from '../../pipe/pipe-table.ts';
+import { flangeDiameter, largestDiameter, lengthOf, stagesOf, wholeCone } from '../../pipe/places.ts';
 import { handbookSoundSpeed, tunedLength, tunedSpeed } from '../handbook.ts';
 import type { RuleFinding, RuleInput } from './rule.ts';
 import { BLAIR, finding, JENNINGS, mm, NO_SOURCE } from './rule.ts';
-
-/** Several stages as one cone from the first's left end to the last's right end; null where there is none. */
-function wholeCone(rows: readonly SectionRow[], role: Section['role']) {
-  const stages = rows.filter((row) => row.role === role);
-  const [first, last] = [stages[0], stages.at(-1)];
-  if (!first || !last) return null;
-  const length = last.start + last.length - first.start;
-  const diameter: Section['diameter'] = [first.diameter[0], last.diameter[1]];
-  return { stages, length, diameter, angle: includedAngleDeg({ length, diameter }) };
-}
-
-/** Length of a cone between two diameters at an included angle [m]. */
-function coneLength([left, right]: Section['diameter'], angleDeg: number): number {
-  return Math.abs(right - left) / 2 / Math.tan((angleDeg * Math.PI) / 360);
-}
 
 export function diffuserRule({ rows }: RuleInput): RuleFinding {
   const cone = wholeCone(rows, 'diffuser');
@@ -28,7 +15,7 @@ export function diffuserRule({ rows }: RuleInput): RuleFinding {
   return finding({
     id: 'diffuser-angle',
     title: 'Diffuser angle, whole',
-    found: cone?.angle ?? null,
+    found: cone ? includedAngleDeg(cone) : null,
     unit: 'deg',
     usual: [5, 10],
     reason: '8 included recovers best; 9 and less for road racing, over 10 grows peaky.',
@@ -49,7 +36,7 @@ export function baffleRule({ rows }: RuleInput): RuleFinding {
   return finding({
     id: 'baffle-angle',
     title: 'Baffle angle, whole',
-    found: cone ? -cone.angle : null,
+    found: cone ? -includedAngleDeg(cone) : null,
     unit: 'deg',
     usual: [15, 25],
     reason: 'About 20 included; steeper plugs harder over fewer speeds.',
@@ -66,7 +53,7 @@ export function baffleRule({ rows }: RuleInput): RuleFinding {
 
 export function bellyRule({ rows, engine }: RuleInput): RuleFinding {
   const port = diameterOf(engine.passage.exitArea);
-  const widest = Math.max(...rows.map((row) => Math.max(...row.diameter)));
+  const widest = largestDiameter(rows);
   return finding({
     id: 'belly-diameter',
     title: 'Belly / passage diameter',
@@ -84,10 +71,15 @@ export function bellyRule({ rows, engine }: RuleInput): RuleFinding {
   });
 }
 
-export function stingerDiameterRule({ rows }: RuleInput): RuleFinding {
-  const header = rows.find((row) => row.role !== 'passage')?.diameter[0] ?? 0;
-  const stinger = rows.find((row) => row.role === 'stinger');
-  const bore = stinger ? Math.min(...stinger.diameter) : null;
+/** Narrowest of the stinger's first stage [m]; null without a stinger. */
+function stingerBore(rows: readonly SectionRow[]): number | null {
+  const [first] = stagesOf(rows, 'stinger');
+  return first === undefined ? null : Math.min(...first.diameter);
+}
+
+export function stingerDiameterRule({ rows, pipe }: RuleInput): RuleFinding {
+  const header = flangeDiameter(pipe);
+  const bore = stingerBore(rows);
   return finding({
     id: 'stinger-diameter',
     title: 'Stinger / header diam.',
@@ -107,9 +99,8 @@ export function stingerDiameterRule({ rows }: RuleInput): RuleFinding {
 }
 
 export function stingerLengthRule({ rows }: RuleInput): RuleFinding {
-  const stingers = rows.filter((row) => row.role === 'stinger');
-  const bore = stingers[0] ? Math.min(...stingers[0].diameter) : null;
-  const length = stingers.reduce((sum, row) => sum + row.length, 0);
+  const bore = stingerBore(rows);
+  const length = lengthOf(stagesOf(rows, 'stinger'));
   return finding({
     id: 'stinger-length',
     title: 'Stinger length / diam.',
