@@ -114,11 +114,9 @@ const rules: readonly Rule[] = [
   },
   { room: /^src\/main\.ts$/, may: [/^src\/commands\//] },
   { room: /^plots\/theme\//, may: [/^plots\/theme\//] },
-  {
-    room: /^plots\/figures\//,
-    may: [/^plots\/(theme|figures)\//, /^src\/findings\//, /^plotly\.js-dist-min$/],
-  },
-  { room: /^plots\//, may: [/^plots\//, /^src\/findings\//, /^plotly\.js-dist-min$/] },
+  { room: /^plots\/marks\//, may: [/^plots\/(theme|marks)\//] },
+  { room: /^plots\/figures\//, may: [/^plots\/(theme|marks|figures)\//, /^src\/findings\//] },
+  { room: /^plots\//, may: [/^plots\//, /^src\/findings\//, /^(plotly\.js-dist-min|ndarray)$/] },
 ];
 
 function isAllowed(path: string, { target }: Import): boolean {

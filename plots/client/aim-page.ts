@@ -2,7 +2,7 @@
 
 import { type BarStyle, levelBars } from '../figures/bars.ts';
 import { draftCurves } from '../figures/draft-curves.ts';
-import { searchHistory } from '../figures/study-figures.ts';
+import { searchHistory } from '../figures/search-history.ts';
 import type { AimPageData } from '../pages/aim-page.ts';
 import { fileDate } from './file-date.ts';
 import { Board, pageData } from './plotly.ts';

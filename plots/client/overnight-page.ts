@@ -2,7 +2,8 @@
 
 import { levelBars } from '../figures/bars.ts';
 import { draftCurves } from '../figures/draft-curves.ts';
-import { parallelAxes, scoreAgainst } from '../figures/study-figures.ts';
+import { parallelAxes } from '../figures/parallel-axes.ts';
+import { scoreAgainst } from '../figures/score-against.ts';
 import type { OvernightPageData } from '../pages/overnight-page.ts';
 import { fileDate } from './file-date.ts';
 import { Board, pageData } from './plotly.ts';

@@ -3,10 +3,11 @@
  * left, then one bar, or two where a change was made both ways.
  */
 
+import { leftEdge, topRight, words } from '../marks/note.ts';
 import { axis, type Bag, baseLayout } from '../theme/axes.ts';
 import { label } from '../theme/escape.ts';
 import type { Look } from '../theme/look.ts';
-import { fixed } from '../theme/numbers.ts';
+import { fixed, signed } from '../theme/numbers.ts';
 import type { Figure } from './figure.ts';
 
 export interface NamedBar {
@@ -37,45 +38,59 @@ function inLines(name: string, most: number): string[] {
   return lines.map((line) => (line.length > most ? `${line.slice(0, most - 1)}…` : line));
 }
 
-export function levelBars(bars: readonly NamedBar[], style: BarStyle, look: Look): Figure {
+/** Bars of less (0) or of more (1), or the only ones, with their values beside them. */
+function barsOf(bars: readonly NamedBar[], which: 0 | 1, style: BarStyle, look: Look): Bag {
   const { palette } = look;
-  const values = bars.flatMap((bar) => [...bar.values]);
-  const reach = Math.max(1e-9, ...values.map(Math.abs));
-  const both = values.some((value) => value < 0);
-  const paired = bars.some((bar) => bar.values.length === 2);
-  const names = bars.map((bar) => inLines(bar.name, look.narrow ? nameLetters.narrow : nameLetters.wide));
-  const longest = Math.max(4, ...names.flat().map((line) => line.length));
+  const values = bars.map((bar) => bar.values[which] ?? null);
+  const paired = isPaired(bars);
   const colour = palette.line[style.colour];
-  const rowPx = Math.max(
-    paired ? (look.print ? 30 : 42) : 26,
-    ...names.map((lines) => 15 * lines.length + 4),
-  );
-  const series = (which: number): Bag => ({
+  const hollow = { color: palette.sheet, line: { color: colour, width: 1.5 } };
+  const told = hasSign(bars) ? signed : fixed;
+  const gap = style.unit === '°' ? '' : ' ';
+  return {
     type: 'bar',
     orientation: 'h',
-    x: bars.map((bar) => bar.values[which] ?? null),
+    x: values,
     y: bars.map((_, i) => -i + (paired ? 0.2 - 0.4 * which : 0)),
     width: paired ? 0.3 : 0.55,
-    marker:
-      paired && which === 0
-        ? { color: palette.sheet, line: { color: colour, width: 1.5 } }
-        : { color: colour },
-    text: bars.map((bar) => {
-      const value = bar.values[which];
-      if (value === undefined) return '';
-      const text = fixed(value, style.decimals);
-      const sign = value > 0 && both && Number(text) !== 0 ? '+' : '';
-      return `${sign}${text}${style.unit === '°' ? '' : ' '}${style.unit}`;
-    }),
+    marker: paired && which === 0 ? hollow : { color: colour },
+    text: values.map((value) => (value === null ? '' : `${told(value, style.decimals)}${gap}${style.unit}`)),
     textposition: 'outside',
     cliponaxis: false,
     constraintext: 'none',
     textfont: { size: 12, color: palette.ink },
     hoverinfo: 'skip',
-  });
+  };
+}
+
+const isPaired = (bars: readonly NamedBar[]): boolean => bars.some((bar) => bar.values.length === 2);
+const hasSign = (bars: readonly NamedBar[]): boolean =>
+  bars.some((bar) => bar.values.some((value) => value < 0));
+
+/** Names on the left of their bars, in lines. */
+const nameWords = (names: readonly (readonly string[])[], look: Look): Bag[] =>
+  names.map((lines, i) =>
+    words(lines.map(label).join('<br>'), look.palette.ink, {
+      ...leftEdge(-6),
+      y: -i,
+      xanchor: 'right',
+      yanchor: 'middle',
+      align: 'right',
+    }),
+  );
+
+export function levelBars(bars: readonly NamedBar[], style: BarStyle, look: Look): Figure {
+  const { palette } = look;
+  const reach = Math.max(1e-9, ...bars.flatMap((bar) => bar.values.map(Math.abs)));
+  const paired = isPaired(bars);
+  const names = bars.map((bar) => inLines(bar.name, look.narrow ? nameLetters.narrow : nameLetters.wide));
+  const longest = Math.max(4, ...names.flat().map((line) => line.length));
+  const barPx = paired ? (look.print ? 30 : 42) : 26;
+  const rowPx = Math.max(barPx, ...names.map((lines) => 15 * lines.length + 4));
   const left = Math.round(letterPx * longest) + 14;
+  const title = { ...topRight, yshift: 0, xanchor: 'left', x: 0, xshift: 8 - left };
   return {
-    data: paired ? [series(0), series(1)] : [series(0)],
+    data: (paired ? ([0, 1] as const) : ([0] as const)).map((which) => barsOf(bars, which, style, look)),
     layout: baseLayout(
       look,
       44 + rowPx * Math.max(1, bars.length),
@@ -84,7 +99,7 @@ export function levelBars(bars: readonly NamedBar[], style: BarStyle, look: Look
         hovermode: false,
         barmode: 'overlay',
         xaxis: axis(look, {
-          range: [both ? -1.65 * reach : 0, (both ? 1.65 : 1.35) * reach],
+          range: hasSign(bars) ? [-1.65 * reach, 1.65 * reach] : [0, 1.35 * reach],
           showticklabels: false,
           ticks: '',
           showline: false,
@@ -93,32 +108,7 @@ export function levelBars(bars: readonly NamedBar[], style: BarStyle, look: Look
           zerolinecolor: palette.hairline,
         }),
         yaxis: axis(look, { range: [-bars.length + 0.45, 0.55], visible: false }),
-        annotations: [
-          {
-            text: style.title,
-            xref: 'paper',
-            yref: 'paper',
-            x: 0,
-            xshift: 8 - left,
-            y: 1,
-            xanchor: 'left',
-            yanchor: 'bottom',
-            showarrow: false,
-            font: { size: 12, color: palette.faint },
-          },
-          ...names.map((lines, i) => ({
-            text: lines.map(label).join('<br>'),
-            xref: 'paper',
-            x: 0,
-            xshift: -6,
-            y: -i,
-            xanchor: 'right',
-            yanchor: 'middle',
-            align: 'right',
-            showarrow: false,
-            font: { size: 12, color: palette.ink },
-          })),
-        ],
+        annotations: [words(style.title, palette.faint, title), ...nameWords(names, look)],
       },
     ),
   };

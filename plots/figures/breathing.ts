@@ -2,6 +2,9 @@
 
 import { column } from '../../src/findings/curve.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
+import { curve } from '../marks/curve.ts';
+import { levelLine, stretchLine } from '../marks/event-line.ts';
+import { words } from '../marks/note.ts';
 import { axis, axisName, baseLayout, crankAxis, rangeOf, speedAxis, topMargin } from '../theme/axes.ts';
 import type { PortEvents } from '../theme/events.ts';
 import { heightOf, type Look, lineOf } from '../theme/look.ts';
@@ -9,6 +12,9 @@ import type { Figure } from './figure.ts';
 import { usefulSpeedShapes } from './output-curves.ts';
 import type { CycleTraces } from './port-traces.ts';
 import { stackedCurves } from './stacked-curves.ts';
+
+/** Mach number that the blow-down through the passage is laid out for [-]. Common practice, no source. */
+const usualMach = 0.8;
 
 const styled = (look: Look, quantity: Parameters<typeof lineOf>[1]): { color: string; dash: string } => {
   const { color, dash } = lineOf(look, quantity);
@@ -75,8 +81,8 @@ export const blowdown = (rows: readonly SweepRow[], mach: readonly (number | nul
           include: [0.5, 1],
           levels: [
             {
-              at: 0.8,
-              text: look.narrow ? '0.8 aim' : '0.8, usual aim',
+              at: usualMach,
+              text: `${usualMach}${look.narrow ? ' aim' : ', usual aim'}`,
               color: look.palette.faint,
             },
           ],
@@ -141,15 +147,10 @@ export function machTrace(traces: CycleTraces, events: PortEvents, look: Look): 
   const range = rangeOf(Array.from(traces.mach), 0.1, [0, 1]);
   return {
     data: [
-      {
-        type: 'scatter',
-        mode: 'lines',
-        x: traces.angleDeg,
-        y: traces.mach,
-        line: lineOf(look, 'mach'),
+      curve(traces.angleDeg, traces.mach, lineOf(look, 'mach'), {
         hovertemplate: '%{y:.2f}',
         name: 'Mach',
-      },
+      }),
     ],
     layout: baseLayout(
       look,
@@ -159,37 +160,22 @@ export function machTrace(traces: CycleTraces, events: PortEvents, look: Look): 
         xaxis: crankAxis(look, events, { hoverformat: '.0f' }),
         yaxis: axis(look, { range: [...range], nticks: 6 }),
         shapes: [
-          {
-            type: 'line',
-            xref: 'paper',
-            x0: 0,
-            x1: 1,
-            y0: 0,
-            y1: 0,
-            line: { color: look.palette.hairline, width: 1 },
-            layer: 'below',
-          },
-          {
-            type: 'line',
-            x0: events.exhaustOpens,
-            x1: events.transfersOpen,
-            y0: 0.8,
-            y1: 0.8,
-            line: { color: look.palette.faint, width: 1.5, dash: 'dot' },
-          },
+          levelLine({ color: look.palette.hairline, width: 1 }, 0, { layer: 'below' }),
+          stretchLine(
+            { color: look.palette.faint, width: 1.5, dash: 'dot' },
+            events.exhaustOpens,
+            events.transfersOpen,
+            usualMach,
+          ),
         ],
         annotations: [
           axisName(look, 'Mach number where the exhaust passage ends [–]'),
-          {
-            text: '0.8, usual aim of the blow-down',
-            x: events.transfersOpen,
-            xanchor: 'left',
-            xshift: 4,
-            y: 0.8,
-            yanchor: 'middle',
-            showarrow: false,
-            font: { size: 11, color: look.palette.faint },
-          },
+          words(
+            `${usualMach}, usual aim of the blow-down`,
+            look.palette.faint,
+            { x: events.transfersOpen, xanchor: 'left', xshift: 4, y: usualMach, yanchor: 'middle' },
+            11,
+          ),
         ],
       },
     ),

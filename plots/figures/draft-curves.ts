@@ -6,6 +6,7 @@
 import { column } from '../../src/findings/curve.ts';
 import { middleLead } from '../../src/findings/landing.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
+import { uprightLine } from '../marks/event-line.ts';
 import { rangeOf, speedAxis } from '../theme/axes.ts';
 import { label } from '../theme/escape.ts';
 import { heightOf, type Look } from '../theme/look.ts';
@@ -73,17 +74,7 @@ export function draftCurves(drafts: readonly SweptDraft[], targetSpeed: number |
       shapes:
         targetSpeed === null
           ? []
-          : [
-              {
-                type: 'line',
-                x0: targetSpeed,
-                x1: targetSpeed,
-                yref: 'paper',
-                y0: 0,
-                y1: 1,
-                line: { color: palette.usefulInk, width: 1.5, dash: 'dot' },
-              },
-            ],
+          : [uprightLine({ color: palette.usefulInk, width: 1.5, dash: 'dot' }, targetSpeed)],
       panels: [
         panel(
           look.narrow

@@ -1,6 +1,7 @@
 /** Port pressure and returning wave of several drafts at one speed against crank angle. */
 
-import { crankAxis, landingBand } from '../theme/axes.ts';
+import { window } from '../marks/band.ts';
+import { crankAxis } from '../theme/axes.ts';
 import { label } from '../theme/escape.ts';
 import type { PortEvents } from '../theme/events.ts';
 import { heightOf, type Look } from '../theme/look.ts';
@@ -30,13 +31,15 @@ export function draftPort(
       y: draft[of],
       ...draftStyle(draft.index, look),
     }));
-  const figure = stackedCurves(
+  return stackedCurves(
     {
       x: [],
       xaxis: crankAxis(look, events, { hoverformat: '.0f' }),
-      panelPx: heightOf(look, 210, 190, 120),
+      panelPx: heightOf(look, 210, 190, 114),
       rightPx: look.narrow ? 84 : 150,
-      shapes: [landingBand(look, events)],
+      // Names and angles of the events are two lines.
+      bottomPx: 62,
+      shapes: [window(look, events)],
       panels: [
         {
           name: 'Returning wave at the port [bar]',
@@ -54,8 +57,4 @@ export function draftPort(
     },
     look,
   );
-  return {
-    ...figure,
-    layout: { ...figure.layout, margin: { l: 46, t: 34, b: 62, r: look.narrow ? 84 : 150 } },
-  };
 }

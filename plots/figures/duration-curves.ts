@@ -2,34 +2,31 @@
 
 import { column } from '../../src/findings/curve.ts';
 import { middleLead } from '../../src/findings/landing.ts';
-import type { ColumnName, DurationPoint } from '../../src/findings/row.ts';
-import { axis, type Bag, rangeOf } from '../theme/axes.ts';
+import type { ColumnName, DurationPoint, SweepRow } from '../../src/findings/row.ts';
+import { bandUnder } from '../marks/band.ts';
+import { uprightLine } from '../marks/event-line.ts';
+import { axis, axisTitle, rangeOf } from '../theme/axes.ts';
 import { heightOf, type Look, lineOf } from '../theme/look.ts';
+import { peakDash, type Quantity } from '../theme/palette.ts';
 import type { Figure } from './figure.ts';
 import { type Panel, stackedCurves } from './stacked-curves.ts';
 
-export function durationCurves(
-  points: readonly DurationPoint[],
-  speedRpm: number,
-  ownDuration: number | null,
-  look: Look,
-): Figure {
-  const here = points
-    .filter((point) => point.row.speed_rpm === speedRpm)
-    .sort((a, b) => a.durationDeg - b.durationDeg);
-  const rows = here.map((point) => point.row);
-  const durations = here.map((point) => point.durationDeg);
+/** The map's points at one speed, the shortest duration first. */
+const pointsAt = (points: readonly DurationPoint[], speedRpm: number): readonly DurationPoint[] =>
+  points.filter((point) => point.row.speed_rpm === speedRpm).sort((a, b) => a.durationDeg - b.durationDeg);
+
+const windowOf = (row: SweepRow): number => row.exhaust_closes_deg - row.transfers_close_deg;
+
+function panelsOf(rows: readonly SweepRow[], look: Look): Panel[] {
   const { palette } = look;
-  const curve = (name: string, quantity: ColumnName, line: Parameters<typeof lineOf>[1], factor = 1) => ({
+  const curve = (name: string, quantity: ColumnName, line: Quantity, factor = 1) => ({
     name,
     y: column(rows, quantity).map((value) => (value === null ? null : factor * value)),
     color: palette.line[line],
     dash: lineOf(look, line).dash,
   });
-  const window = rows.map((row) => row.exhaust_closes_deg - row.transfers_close_deg);
-  const leads = rows.map(middleLead);
-  const peak = curve('peak', 'plugback_lead_deg', 'returning');
-  const panels: Panel[] = [
+  const window = rows.map(windowOf);
+  return [
     {
       name: 'The plug-back before exhaust closing [°]',
       reading: '%{y:.0f}°',
@@ -42,8 +39,8 @@ export function durationCurves(
           dash: lineOf(look, 'transfer').dash,
           width: 1.5,
         },
-        { ...peak, dash: '2px,3px', width: 1.6 },
-        { name: 'middle', y: leads, color: palette.line.returning, dash: 'solid', width: 2.8 },
+        { ...curve('peak', 'plugback_lead_deg', 'returning'), dash: peakDash, width: 1.6 },
+        { name: 'middle', y: rows.map(middleLead), color: palette.line.returning, dash: 'solid', width: 2.8 },
       ],
       levels: [{ at: 0, text: 'EC', color: palette.line.exhaust }],
     },
@@ -68,31 +65,19 @@ export function durationCurves(
     },
     { name: 'Torque [Nm]', reading: '%{y:.1f} Nm', curves: [curve('torque', 'torque_nm', 'torque')] },
   ];
-  /** The window from exhaust closing up to transfer closing, which lies the further before it the longer the duration. */
-  const wanted: Bag = {
-    type: 'path',
-    path: `M${durations.map((x) => `${x},0`).join('L')}L${durations
-      .map((x, i) => `${x},${window[i] ?? 0}`)
-      .reverse()
-      .join('L')}Z`,
-    fillcolor: palette.useful,
-    line: { width: 0 },
-    layer: 'below',
-  };
-  const own: Bag[] =
-    ownDuration === null
-      ? []
-      : [
-          {
-            type: 'line',
-            x0: ownDuration,
-            x1: ownDuration,
-            yref: 'paper',
-            y0: 0,
-            y1: 1,
-            line: { color: palette.line.exhaust, width: 1.5, dash: 'dash' },
-          },
-        ];
+}
+
+export function durationCurves(
+  points: readonly DurationPoint[],
+  speedRpm: number,
+  ownDuration: number | null,
+  look: Look,
+): Figure {
+  const here = pointsAt(points, speedRpm);
+  const rows = here.map((point) => point.row);
+  const durations = here.map((point) => point.durationDeg);
+  const { palette } = look;
+  const own = { color: palette.line.exhaust, width: 1.5, dash: 'dash' };
   return stackedCurves(
     {
       x: durations,
@@ -100,12 +85,16 @@ export function durationCurves(
         range: [...rangeOf(durations, 0.02)],
         ticksuffix: '°',
         nticks: look.narrow ? 6 : 14,
-        title: { text: 'Exhaust duration [°]', font: { size: 12, color: palette.faint }, standoff: 6 },
+        title: axisTitle(look, 'Exhaust duration [°]'),
       }),
       panelPx: heightOf(look, 100, 92, 60),
       rightPx: look.narrow ? 74 : 90,
-      panels,
-      shapes: durations.length > 1 ? [wanted, ...own] : own,
+      panels: panelsOf(rows, look),
+      shapes: [
+        // From exhaust closing up to transfer closing, which lies the further before it the longer the duration.
+        ...(durations.length > 1 ? [bandUnder(palette.useful, durations, rows.map(windowOf))] : []),
+        ...(ownDuration === null ? [] : [uprightLine(own, ownDuration)]),
+      ],
     },
     look,
   );

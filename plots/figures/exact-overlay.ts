@@ -1,6 +1,8 @@
 /** A computed solution over the exact one: the exact as a wide pale line, the computed thin upon it. */
 
-import { axis, axisName, baseLayout } from '../theme/axes.ts';
+import { curve, dots } from '../marks/curve.ts';
+import { topRight, words } from '../marks/note.ts';
+import { axis, axisName, axisTitle, baseLayout } from '../theme/axes.ts';
 import { label } from '../theme/escape.ts';
 import { heightOf, type Look } from '../theme/look.ts';
 import type { Figure } from './figure.ts';
@@ -16,28 +18,17 @@ export interface Overlay {
 export function exactOverlay(overlay: Overlay, look: Look): Figure {
   const { palette } = look;
   const few = overlay.computed.x.length <= 60;
+  const hovertemplate = '%{y:.4g}';
+  const { exact, computed } = overlay;
+  const exactLine = { color: palette.line.outgoing, width: 6 };
+  const color = palette.line.returning;
+  const named = { name: 'computed', hovertemplate };
   return {
     data: [
-      {
-        type: 'scatter',
-        mode: 'lines',
-        x: overlay.exact.x,
-        y: overlay.exact.y,
-        line: { color: palette.line.outgoing, width: 6 },
-        opacity: 0.45,
-        name: 'exact',
-        hovertemplate: '%{y:.4g}',
-      },
-      {
-        type: 'scatter',
-        mode: few ? 'markers' : 'lines',
-        x: overlay.computed.x,
-        y: overlay.computed.y,
-        line: { color: palette.line.returning, width: 1.8 },
-        marker: { color: palette.line.returning, size: 5 },
-        name: 'computed',
-        hovertemplate: '%{y:.4g}',
-      },
+      curve(exact.x, exact.y, exactLine, { opacity: 0.45, name: 'exact', hovertemplate }),
+      few
+        ? dots(computed.x, computed.y, { color, size: 5 }, named)
+        : curve(computed.x, computed.y, { color, width: 1.8 }, named),
     ],
     layout: baseLayout(
       look,
@@ -46,23 +37,16 @@ export function exactOverlay(overlay: Overlay, look: Look): Figure {
       {
         xaxis: axis(look, {
           nticks: look.narrow ? 5 : 8,
-          title: { text: label(overlay.xName), font: { size: 12, color: palette.faint }, standoff: 6 },
+          title: axisTitle(look, label(overlay.xName)),
         }),
         yaxis: axis(look, { nticks: 6 }),
         annotations: [
           axisName(look, label(overlay.yName)),
-          {
-            text: `<span style="color:${palette.line.outgoing}">exact, wide</span>  <span style="color:${palette.line.returning}">computed, ${few ? 'dots' : 'thin'}</span>`,
-            xref: 'paper',
-            yref: 'paper',
-            x: 1,
-            y: 1,
-            xanchor: 'right',
-            yanchor: 'bottom',
-            yshift: 3,
-            showarrow: false,
-            font: { size: 12 },
-          },
+          words(
+            `<span style="color:${palette.line.outgoing}">exact, wide</span>  <span style="color:${palette.line.returning}">computed, ${few ? 'dots' : 'thin'}</span>`,
+            palette.ink,
+            topRight,
+          ),
         ],
       },
     ),

@@ -6,6 +6,8 @@
 
 import { landing, placeInWindow } from '../../src/findings/landing.ts';
 import type { DurationPoint } from '../../src/findings/row.ts';
+import { cross, dots } from '../marks/curve.ts';
+import { words } from '../marks/note.ts';
 import type { Bag } from '../theme/axes.ts';
 import { type LineStyle, type Look, lineOf } from '../theme/look.ts';
 import { onGrid } from './duration-grid.ts';
@@ -55,16 +57,13 @@ export function windowTraces(points: readonly DurationPoint[], filled: boolean, 
 
 /** Marks of the computed points. */
 export function pointTraces(points: readonly DurationPoint[], look: Look): Bag[] {
-  const marks = (name: string, chosen: readonly DurationPoint[], marker: Bag): Bag => ({
-    type: 'scatter',
-    mode: 'markers',
-    name,
-    x: chosen.map((point) => point.row.speed_rpm),
-    y: chosen.map((point) => point.durationDeg),
-    cliponaxis: false,
-    marker: { opacity: 1, ...marker },
-    hoverinfo: 'skip',
-  });
+  const marks = (name: string, chosen: readonly DurationPoint[], marker: Bag): Bag =>
+    dots(
+      chosen.map((point) => point.row.speed_rpm),
+      chosen.map((point) => point.durationDeg),
+      { opacity: 1, ...marker },
+      { name, cliponaxis: false, hoverinfo: 'skip' },
+    );
   return [
     marks(
       'lands',
@@ -75,7 +74,7 @@ export function pointTraces(points: readonly DurationPoint[], look: Look): Bag[]
       'not settled',
       points.filter((point) => !point.row.settled),
       {
-        symbol: 'x-thin',
+        symbol: cross,
         size: look.narrow ? 8 : 10,
         line: { width: 1.8, color: look.palette.line.exhaust },
       },
@@ -102,14 +101,8 @@ function crossing(
 export function edgeNames(points: readonly DurationPoint[], look: Look): Bag[] {
   const { speeds, durations, z } = onGrid(points, placeInWindow);
   const { line, sheet } = look.palette;
-  const named = (text: string, color: string, more: Bag): Bag => ({
-    text: `middle at ${text}`,
-    showarrow: false,
-    bgcolor: sheet,
-    borderpad: 1,
-    font: { size: 11, color },
-    ...more,
-  });
+  const named = (text: string, color: string, more: Bag): Bag =>
+    words(`middle at ${text}`, color, { bgcolor: sheet, borderpad: 1, ...more }, 11);
   const edges = [
     [0, 'TC', line.transfer],
     [1, 'EC', line.exhaust],

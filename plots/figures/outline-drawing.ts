@@ -4,9 +4,9 @@
  * their width at any size; names and dimensions stand beside the drawings as text, so that they stay readable on a phone.
  */
 
+import { type Stretch, silhouette, widestOf } from '../marks/silhouette.ts';
 import { html, type Markup, type Piece } from '../theme/markup.ts';
 import { fixed } from '../theme/numbers.ts';
-import { type Stretch, silhouette } from './wave-diagram.ts';
 
 export interface Draft {
   readonly name: string;
@@ -29,16 +29,13 @@ const stackGap = 24;
 const flangeOf = (outline: readonly Stretch[]): number =>
   outline.reduce((end, part) => (part.role === 'passage' ? Math.max(end, part.end) : end), 0);
 
-const widestOf = (drafts: readonly Draft[]): number =>
-  Math.max(1, ...drafts.flatMap((draft) => draft.outline.flatMap((part) => [...part.diameters])));
-
 function frameOf(drafts: readonly Draft[]): Frame {
   const flange = Math.max(0, ...drafts.map((draft) => flangeOf(draft.outline)));
   const length = Math.max(
     1,
     ...drafts.map((draft) => flange - flangeOf(draft.outline) + (draft.outline.at(-1)?.end ?? 0)),
   );
-  return { flange, length, height: widestOf(drafts) + 12 };
+  return { flange, length, height: widestOf(drafts.flatMap(({ outline }) => outline)) + 12 };
 }
 
 const points = (xs: readonly number[], ys: readonly number[], right: number, middle: number): string =>
@@ -77,7 +74,7 @@ export function namedOutlines(drafts: readonly Draft[]): Markup {
   const frame = frameOf(drafts);
   const rows = drafts.map((draft, index) => {
     const drawn = index === 0 ? [draft] : [draft, drafts[0] as Draft];
-    const height = widestOf(drawn) + 6;
+    const height = widestOf(drawn.flatMap(({ outline }) => outline)) + 6;
     const first = index === 0 ? undefined : drafts[0];
     return html`<li>${svg(shape(draft, index, frame, height / 2, first), `Outline of ${draft.name}`, frame, height)}<p class="draft-key key-${index}">${draft.name}</p></li>`;
   });

@@ -1,6 +1,6 @@
 /** What probes in a pulse rig saw: pressure with the wave running right and the wave running left, a panel a probe. */
 
-import { axis } from '../theme/axes.ts';
+import { axis, axisTitle } from '../theme/axes.ts';
 import { label } from '../theme/escape.ts';
 import { heightOf, type Look, lineOf } from '../theme/look.ts';
 import { millimetres } from '../theme/numbers.ts';
@@ -23,7 +23,7 @@ export const timeAxis = (look: Look) =>
   axis(look, {
     nticks: look.narrow ? 6 : 12,
     hoverformat: '.3f',
-    title: { text: 'Time [ms]', font: { size: 12, color: look.palette.faint }, standoff: 6 },
+    title: axisTitle(look, 'Time [ms]'),
   });
 
 export const probeTraces = (probes: readonly ProbeTrace[], look: Look): Figure =>

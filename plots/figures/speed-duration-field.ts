@@ -4,8 +4,11 @@
 
 import { middleLead, placeInWindow } from '../../src/findings/landing.ts';
 import type { DurationPoint, SweepRow } from '../../src/findings/row.ts';
-import { axis, axisName, baseLayout, rangeOf, speedAxis } from '../theme/axes.ts';
+import { levelLine } from '../marks/event-line.ts';
+import { leftEdge, words } from '../marks/note.ts';
+import { axis, axisName, type Bag, baseLayout, rangeOf, speedAxis } from '../theme/axes.ts';
 import { heightOf, type Look } from '../theme/look.ts';
+import { fixed } from '../theme/numbers.ts';
 import { onGrid } from './duration-grid.ts';
 import type { Figure } from './figure.ts';
 import { edgeNames, pointTraces, windowTraces } from './landing-plane.ts';
@@ -75,8 +78,54 @@ function shades(
   };
 }
 
-const number = (value: number | null, decimals: number): string =>
-  value === null ? '–' : value.toFixed(decimals).replace(/^-/, '−');
+/** The field: shades, and over them contours that carry their values and read the wave out. */
+function fieldTraces(points: readonly DurationPoint[], field: DurationField, look: Look): Bag[] {
+  const { palette } = look;
+  const { speeds, durations, z } = onGrid(points, field.value);
+  const { z: shade, low, high, scale } = shades(points, field, look);
+  const leads = onGrid(points, middleLead).z;
+  const peaks = onGrid(points, (row) => row.plugback_lead_deg).z;
+  const plane = { type: 'contour', x: speeds, y: durations, connectgaps: false, ncontours: 12 };
+  const reading = field.fromWindow ? '' : `: ${field.reading}`;
+  return [
+    {
+      ...plane,
+      z: shade,
+      zmin: low,
+      zmax: high,
+      colorscale: scale,
+      showscale: false,
+      hoverinfo: 'skip',
+      contours: { coloring: 'heatmap', showlines: false },
+      line: { width: 0 },
+    },
+    {
+      ...plane,
+      z,
+      showscale: false,
+      contours: {
+        coloring: 'none',
+        showlabels: true,
+        labelformat: field.labelFormat,
+        labelfont: { size: 11, color: palette.ink },
+      },
+      line: { width: 0.7, color: palette.faint },
+      customdata: leads.map((row, i) => row.map((lead, j) => [fixed(lead, 0), fixed(peaks[i]?.[j], 0)])),
+      hovertemplate: `%{x:,d} rpm, %{y:.0f}°${reading}<br>before EC: middle %{customdata[0]}°, peak %{customdata[1]}°<extra></extra>`,
+    },
+  ];
+}
+
+/** The duration the case has as it stands: a level line and its name. */
+function ownLine(duration: number | null, look: Look): { readonly shapes: Bag[]; readonly names: Bag[] } {
+  if (duration === null) return { shapes: [], names: [] };
+  const colour = look.palette.line.exhaust;
+  const place = { ...leftEdge(4), y: duration, yanchor: 'bottom', bgcolor: look.palette.sheet, borderpad: 1 };
+  return {
+    shapes: [levelLine({ color: colour, width: 1.5, dash: 'dash' }, duration)],
+    names: [words('as it is', colour, place, 11)],
+  };
+}
 
 export function speedDurationField(
   points: readonly DurationPoint[],
@@ -84,43 +133,11 @@ export function speedDurationField(
   ownDuration: number | null,
   look: Look,
 ): Figure {
-  const { palette } = look;
-  const { speeds, durations, z } = onGrid(points, field.value);
-  const { z: shade, low, high, scale } = shades(points, field, look);
-  const leads = onGrid(points, middleLead).z;
-  const peaks = onGrid(points, (row) => row.plugback_lead_deg).z;
-  const plane = { x: speeds, y: durations, showscale: false, connectgaps: false };
+  const { speeds, durations } = onGrid(points, field.value);
+  const own = ownLine(ownDuration, look);
   return {
     data: [
-      {
-        ...plane,
-        type: 'contour',
-        z: shade,
-        zmin: low,
-        zmax: high,
-        colorscale: scale,
-        hoverinfo: 'skip',
-        ncontours: 12,
-        contours: { coloring: 'heatmap', showlines: false },
-        line: { width: 0 },
-      },
-      {
-        ...plane,
-        type: 'contour',
-        z,
-        ncontours: 12,
-        contours: {
-          coloring: 'none',
-          showlabels: true,
-          labelformat: field.labelFormat,
-          labelfont: { size: 11, color: palette.ink },
-        },
-        line: { width: 0.7, color: palette.faint },
-        customdata: leads.map((row, i) =>
-          row.map((lead, j) => [number(lead, 0), number(peaks[i]?.[j] ?? null, 0)]),
-        ),
-        hovertemplate: `%{x:,d} rpm, %{y:.0f}°${field.fromWindow ? '' : `: ${field.reading}`}<br>before EC: middle %{customdata[0]}°, peak %{customdata[1]}°<extra></extra>`,
-      },
+      ...fieldTraces(points, field, look),
       ...windowTraces(points, field.fromWindow === true, look),
       ...pointTraces(points, look),
     ],
@@ -137,41 +154,8 @@ export function speedDurationField(
           ticksuffix: '°',
           nticks: 8,
         }),
-        shapes:
-          ownDuration === null
-            ? []
-            : [
-                {
-                  type: 'line',
-                  xref: 'paper',
-                  x0: 0,
-                  x1: 1,
-                  y0: ownDuration,
-                  y1: ownDuration,
-                  line: { color: palette.line.exhaust, width: 1.5, dash: 'dash' },
-                },
-              ],
-        annotations: [
-          axisName(look, 'Exhaust duration [°]'),
-          ...edgeNames(points, look),
-          ...(ownDuration === null
-            ? []
-            : [
-                {
-                  text: 'as it is',
-                  xref: 'paper',
-                  x: 0,
-                  xanchor: 'left',
-                  xshift: 4,
-                  y: ownDuration,
-                  yanchor: 'bottom',
-                  showarrow: false,
-                  bgcolor: palette.sheet,
-                  borderpad: 1,
-                  font: { size: 11, color: palette.line.exhaust },
-                },
-              ]),
-        ],
+        shapes: own.shapes,
+        annotations: [axisName(look, 'Exhaust duration [°]'), ...edgeNames(points, look), ...own.names],
       },
     ),
   };

@@ -1,15 +1,10 @@
 /** Several quantities against one horizontal axis, in panels one above the other, each line named at its end. */
 
-import {
-  axis,
-  axisName,
-  type Bag,
-  baseLayout,
-  endLabels,
-  type Range,
-  rangeOf,
-  topMargin,
-} from '../theme/axes.ts';
+import { levelBand } from '../marks/band.ts';
+import { cross, curve, dots } from '../marks/curve.ts';
+import { endLabels, lastOf } from '../marks/end-label.ts';
+import { levelLine } from '../marks/event-line.ts';
+import { axis, axisName, type Bag, baseLayout, type Range, rangeOf, topMargin } from '../theme/axes.ts';
 import type { Look } from '../theme/look.ts';
 import type { Figure } from './figure.ts';
 
@@ -52,107 +47,78 @@ export interface Stack {
   readonly panels: readonly Panel[];
   readonly panelPx: number;
   readonly rightPx: number;
-  readonly shapes?: readonly object[];
+  /** Room below, for the horizontal axis [px]. */
+  readonly bottomPx?: number;
+  readonly shapes?: readonly Bag[];
 }
 
+function rangeFor({ curves, fromZero, include }: Panel): Range {
+  const values = curves.flatMap(({ y }) => [...y]);
+  const padded = rangeOf(values, 0.1, fromZero ? [0] : (include ?? []));
+  const negative = values.some((value) => value !== null && value < 0);
+  return fromZero && !negative ? [0, padded[1]] : padded;
+}
+
+/** A curve, and crosses where it is doubtful. */
+function tracesOf(one: Curve, panel: Panel, x: readonly number[], yaxis: string): Bag[] {
+  const { name, y, color, dash, width = 2, doubtful } = one;
+  const places = one.x ?? x;
+  const line = curve(places, y, { color, dash, width }, { yaxis, name, hovertemplate: panel.reading });
+  if (!doubtful?.includes(true)) return [line];
+  const crossed = y.map((value, i) => (doubtful[i] === true ? value : null));
+  const marker = { symbol: cross, size: 8, line: { color, width: 2 } };
+  return [line, dots(places, crossed, marker, { yaxis, hoverinfo: 'skip' })];
+}
+
+/** Names at the right of a panel: of its curves and of its levels. */
+const namesOf = ({ unnamed, curves, levels = [] }: Panel) => [
+  ...(unnamed ? [] : curves).map(({ name, color, y }) => ({ text: name, colour: color, y: lastOf(y) })),
+  ...levels.map(({ text, color, at }) => ({ text, colour: color, y: at })),
+];
+
+/** Levels and bands under the curves of a panel. */
+const shapesOf = ({ levels = [], bands = [] }: Panel, yref: string): Bag[] => [
+  ...levels.map(({ at, color }) =>
+    levelLine({ color, width: 1.5, dash: 'dot' }, at, { yref, layer: 'below' }),
+  ),
+  ...bands.map(({ from, to, color }) => levelBand(color, from, to, yref)),
+];
+
 export function stackedCurves(stack: Stack, look: Look): Figure {
-  const count = stack.panels.length;
+  const { panels, panelPx, rightPx, bottomPx = 50 } = stack;
   const gapPx = look.print ? 26 : 40;
-  const innerPx = count * stack.panelPx + (count - 1) * gapPx;
-  const margin = { t: topMargin(look), b: 50, l: 46, r: stack.rightPx };
-  const height = innerPx + margin.t + margin.b;
-  const data: Bag[] = [];
-  const annotations: Bag[] = [];
-  const shapes: object[] = [...(stack.shapes ?? [])];
-  const axes: Record<string, Bag> = {};
-  stack.panels.forEach((panel, index) => {
+  const innerPx = panels.length * panelPx + (panels.length - 1) * gapPx;
+  const margin = { t: topMargin(look), b: bottomPx, l: 46, r: rightPx };
+  const drawn = panels.map((panel, index) => {
     const suffix = index === 0 ? '' : String(index + 1);
-    const top = 1 - (index * (stack.panelPx + gapPx)) / innerPx;
-    const bottom = top - stack.panelPx / innerPx;
-    const padded: Range = rangeOf(
-      panel.curves.flatMap((curve) => [...curve.y]),
-      0.1,
-      panel.fromZero ? [0] : (panel.include ?? []),
-    );
-    const lowest = Math.min(0, ...panel.curves.flatMap(({ y }) => y.map((value) => value ?? 0)));
-    const range: Range = panel.fromZero && lowest === 0 ? [0, padded[1]] : padded;
-    axes[`yaxis${suffix}`] = axis(look, {
-      domain: [Math.max(0, bottom), top],
-      range: [...range],
-      nticks: Math.max(5, Math.round(stack.panelPx / 25)),
-    });
-    annotations.push(
-      axisName(look, panel.name, top),
-      ...endLabels(
-        look,
-        [
-          ...(panel.unnamed ? [] : panel.curves).map((curve) => ({
-            text: curve.name,
-            colour: curve.color,
-            y: [...curve.y].reverse().find((value) => value !== null),
-          })),
-          ...(panel.levels ?? []).map((level) => ({
-            text: level.text,
-            colour: level.color,
-            y: level.at,
-          })),
-        ],
-        { range, heightPx: stack.panelPx, yref: `y${suffix}` },
-      ),
-    );
-    for (const level of panel.levels ?? [])
-      shapes.push({
-        type: 'line',
-        xref: 'paper',
-        x0: 0,
-        x1: 1,
-        yref: `y${suffix}`,
-        y0: level.at,
-        y1: level.at,
-        line: { color: level.color, width: 1.5, dash: 'dot' },
-        layer: 'below',
-      });
-    for (const band of panel.bands ?? [])
-      shapes.push({
-        type: 'rect',
-        xref: 'paper',
-        x0: 0,
-        x1: 1,
-        yref: `y${suffix}`,
-        y0: band.from,
-        y1: band.to,
-        line: { width: 0 },
-        fillcolor: band.color,
-        layer: 'below',
-      });
-    for (const curve of panel.curves) {
-      const shared = { type: 'scatter', x: curve.x ?? stack.x, yaxis: `y${suffix}` };
-      data.push({
-        ...shared,
-        mode: 'lines',
-        y: curve.y,
-        name: curve.name,
-        line: { color: curve.color, dash: curve.dash, width: curve.width ?? 2 },
-        hovertemplate: panel.reading,
-      });
-      if (curve.doubtful?.includes(true))
-        data.push({
-          ...shared,
-          mode: 'markers',
-          y: curve.y.map((value, i) => (curve.doubtful?.[i] === true ? value : null)),
-          marker: { symbol: 'x-thin', size: 8, line: { color: curve.color, width: 2 } },
-          hoverinfo: 'skip',
-        });
-    }
+    const top = 1 - (index * (panelPx + gapPx)) / innerPx;
+    const range = rangeFor(panel);
+    const yref = `y${suffix}`;
+    return {
+      data: panel.curves.flatMap((one) => tracesOf(one, panel, stack.x, yref)),
+      shapes: shapesOf(panel, yref),
+      annotations: [
+        axisName(look, panel.name, top),
+        ...endLabels(look, namesOf(panel), { range, heightPx: panelPx, yref }),
+      ],
+      yaxis: [
+        `yaxis${suffix}`,
+        axis(look, {
+          domain: [Math.max(0, top - panelPx / innerPx), top],
+          range: [...range],
+          nticks: Math.max(5, Math.round(panelPx / 25)),
+        }),
+      ] as const,
+    };
   });
   return {
-    data,
-    layout: baseLayout(look, height, margin, {
-      xaxis: { ...stack.xaxis, anchor: count === 1 ? 'y' : `y${count}` },
-      ...axes,
+    data: drawn.flatMap(({ data }) => data),
+    layout: baseLayout(look, innerPx + margin.t + margin.b, margin, {
+      xaxis: { ...stack.xaxis, anchor: panels.length === 1 ? 'y' : `y${panels.length}` },
+      ...Object.fromEntries(drawn.map(({ yaxis }) => yaxis)),
       hoversubplots: 'axis',
-      shapes,
-      annotations,
+      shapes: [...(stack.shapes ?? []), ...drawn.flatMap(({ shapes }) => shapes)],
+      annotations: drawn.flatMap(({ annotations }) => annotations),
     }),
   };
 }

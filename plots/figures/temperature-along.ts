@@ -4,7 +4,9 @@
  * stands there.
  */
 
-import { axis, axisName, baseLayout, rangeOf, topMargin } from '../theme/axes.ts';
+import { curve, dots } from '../marks/curve.ts';
+import { leader, words } from '../marks/note.ts';
+import { axis, axisName, axisTitle, type Bag, baseLayout, rangeOf, topMargin } from '../theme/axes.ts';
 import { heightOf, type Look, lineOf } from '../theme/look.ts';
 import type { Figure } from './figure.ts';
 
@@ -21,59 +23,46 @@ export interface FlangeFlow {
   readonly temperature: number;
 }
 
+/** Gas or wall: its curve, and its name on a leader. */
+function lineAndName(along: Along, of: 'gas' | 'wall', look: Look): readonly [line: Bag, name: Bag] {
+  const at = Math.floor(along[of].length * 0.45);
+  return [
+    curve(along.positions, along[of], lineOf(look, of), { name: of, hovertemplate: '%{y:.0f} °C' }),
+    leader(of, look.palette.line[of], { x: along.positions[at], y: along[of][at] }, [30, -18]),
+  ];
+}
+
+/** The flow at the flange: a dot, and its name beside it. */
+function dotAndName({ position, temperature }: FlangeFlow, look: Look): readonly [dot: Bag, name: Bag] {
+  const { sheet, line } = look.palette;
+  return [
+    dots(
+      [position],
+      [temperature],
+      { size: 10, opacity: 1, color: sheet, line: { color: line.gas, width: 2.4 } },
+      { name: 'flow at the flange', hovertemplate: '%{y:.0f} °C' },
+    ),
+    words(`the flow at the flange: ${Math.round(temperature)} °C`, line.gas, {
+      x: position,
+      y: temperature,
+      xanchor: 'left',
+      xshift: 10,
+      yanchor: 'middle',
+      bgcolor: sheet,
+      borderpad: 1,
+    }),
+  ];
+}
+
 /** Gas and wall temperature along the pipe, mean over time, and that of the flow at the flange. */
 export function temperatureAlong(along: Along, flange: FlangeFlow | null, look: Look): Figure {
-  const range = rangeOf(
-    [...Array.from(along.gas), ...Array.from(along.wall)],
-    0.1,
-    flange === null ? [] : [flange.temperature],
-  );
-  const named = (text: string, values: ArrayLike<number>, quantity: 'gas' | 'wall') => {
-    const index = Math.floor(values.length * 0.45);
-    return {
-      text,
-      x: along.positions[index],
-      y: values[index],
-      ax: 30,
-      ay: -18,
-      arrowhead: 0,
-      arrowwidth: 1,
-      arrowcolor: look.palette.line[quantity],
-      font: { size: 12, color: look.palette.line[quantity] },
-    };
-  };
-  const trace = (name: string, values: ArrayLike<number>, quantity: 'gas' | 'wall') => ({
-    type: 'scatter',
-    mode: 'lines',
-    x: along.positions,
-    y: values,
-    name,
-    line: lineOf(look, quantity),
-    hovertemplate: '%{y:.0f} °C',
-  });
+  const shown = [...Array.from(along.gas), ...Array.from(along.wall)];
+  const range = rangeOf(shown, 0.1, flange === null ? [] : [flange.temperature]);
+  const [gas, gasName] = lineAndName(along, 'gas', look);
+  const [wall, wallName] = lineAndName(along, 'wall', look);
+  const [dot, dotName] = flange === null ? [] : dotAndName(flange, look);
   return {
-    data: [
-      trace('gas', along.gas, 'gas'),
-      trace('wall', along.wall, 'wall'),
-      ...(flange === null
-        ? []
-        : [
-            {
-              type: 'scatter',
-              mode: 'markers',
-              x: [flange.position],
-              y: [flange.temperature],
-              name: 'flow at the flange',
-              marker: {
-                size: 10,
-                opacity: 1,
-                color: look.palette.sheet,
-                line: { color: look.palette.line.gas, width: 2.4 },
-              },
-              hovertemplate: '%{y:.0f} °C',
-            },
-          ]),
-    ],
+    data: [gas, wall, ...(dot ? [dot] : [])],
     layout: baseLayout(
       look,
       heightOf(look, 300, 260, 180),
@@ -83,33 +72,14 @@ export function temperatureAlong(along: Along, flange: FlangeFlow | null, look: 
           nticks: look.narrow ? 5 : 9,
           hoverformat: '.0f',
           unifiedhovertitle: { text: '%{x:.0f} mm' },
-          title: {
-            text: 'Distance from the port face [mm]',
-            font: { size: 12, color: look.palette.faint },
-            standoff: 6,
-          },
+          title: axisTitle(look, 'Distance from the port face [mm]'),
         }),
         yaxis: axis(look, { range: [...range], nticks: 7 }),
         annotations: [
           axisName(look, 'Temperature [°C], mean over time'),
-          ...(flange === null
-            ? []
-            : [
-                {
-                  text: `the flow at the flange: ${Math.round(flange.temperature)} °C`,
-                  x: flange.position,
-                  y: flange.temperature,
-                  xanchor: 'left',
-                  xshift: 10,
-                  yanchor: 'middle',
-                  showarrow: false,
-                  bgcolor: look.palette.sheet,
-                  borderpad: 1,
-                  font: { size: 12, color: look.palette.line.gas },
-                },
-              ]),
-          named('gas', along.gas, 'gas'),
-          named('wall', along.wall, 'wall'),
+          ...(dotName ? [dotName] : []),
+          gasName,
+          wallName,
         ],
       },
     ),

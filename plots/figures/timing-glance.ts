@@ -8,7 +8,8 @@ import { landingBands, type SpeedSpan } from '../../src/findings/band.ts';
 import { column } from '../../src/findings/curve.ts';
 import { landing } from '../../src/findings/landing.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
-import { pushApart, rangeOf } from '../theme/axes.ts';
+import { pushApart } from '../marks/end-label.ts';
+import { rangeOf } from '../theme/axes.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { speed } from '../theme/numbers.ts';
 

@@ -4,22 +4,21 @@
  * The shade is that of the sheet at the surroundings' pressure, greyer to ink above it, green below it.
  */
 
-import { axis, axisName, type Bag, baseLayout, eventTicks } from '../theme/axes.ts';
-import { label } from '../theme/escape.ts';
+import { haloed } from '../marks/curve.ts';
+import { stretchLine } from '../marks/event-line.ts';
+import { leader, words } from '../marks/note.ts';
+import { type PressureField, pressureShades } from '../marks/pressure-shades.ts';
+import {
+  lengthOf,
+  type Stretch,
+  silhouetteCurve,
+  silhouetteRange,
+  stretchNames,
+} from '../marks/silhouette.ts';
+import { axis, axisName, axisTitle, type Bag, baseLayout, eventTicks } from '../theme/axes.ts';
 import type { PortEvents } from '../theme/events.ts';
-import { heightOf, type Look } from '../theme/look.ts';
+import { heightOf, type Look, lineOf } from '../theme/look.ts';
 import type { Figure } from './figure.ts';
-
-export interface WaveField {
-  /** Uniform positions from the port face [mm] and uniform angles [deg]. */
-  readonly positions: ArrayLike<number>;
-  readonly angleDeg: ArrayLike<number>;
-  /** One row of pressures an angle [bar]. */
-  readonly pressure: readonly ArrayLike<number>[];
-  /** The same scale for every speed [bar]. */
-  readonly lowest: number;
-  readonly highest: number;
-}
 
 export interface WavePath {
   readonly name: string;
@@ -30,171 +29,150 @@ export interface WavePath {
   readonly backDeg: ArrayLike<number>;
 }
 
-/** A stretch of the pipe: where it lies and its diameters [mm]. */
-export interface Stretch {
-  readonly name: string;
-  readonly role: string;
-  readonly start: number;
-  readonly end: number;
-  readonly diameters: readonly [number, number];
+/** What is laid out by hand: the bars of the ports take a strip beside the field. */
+interface Frame {
+  /** Width of the strip and the field together [px]. */
+  readonly plot: number;
+  readonly barPx: number;
+  readonly small: number;
+  /** Where the field begins and how high it stands, as shares of the plot. */
+  readonly left: number;
+  readonly top: number;
 }
 
-/** Colours of the field with the neutral one at the reference pressure. */
-export function fieldScale(
+function frameOf(look: Look, margin: { readonly l: number; readonly r: number }): Frame {
+  const plot = look.width - margin.l - margin.r;
+  const barPx = look.print ? 12 : look.narrow ? 7 : 15;
+  return {
+    plot,
+    barPx,
+    small: look.print ? 9 : 11,
+    left: (2 * barPx + 5) / plot + 0.015,
+    top: look.print ? 0.76 : 0.82,
+  };
+}
+
+/** Bars of the open ports, upright beside the field, named where they are wide enough. */
+function portBars(
+  events: PortEvents,
+  frame: Frame,
   look: Look,
-  lowest: number,
-  reference: number,
-  highest: number,
-): [number, string][] {
-  const [low, lowMiddle, middle, highMiddle, high] = look.palette.field;
-  const zero = Math.min(0.95, Math.max(0.05, (reference - lowest) / (highest - lowest)));
-  return [
-    [0, low],
-    [zero * 0.55, lowMiddle],
-    [zero, middle],
-    [zero + (1 - zero) * 0.42, highMiddle],
-    [1, high],
+): { readonly shapes: Bag[]; readonly names: Bag[] } {
+  const { exhaustOpens, exhaustCloses, transfersOpen, transfersClose } = events;
+  const { line, sheet } = look.palette;
+  const bars = [
+    {
+      name: 'exhaust',
+      from: exhaustOpens,
+      to: exhaustCloses,
+      px: 0,
+      colour: line.exhaust,
+      middle: exhaustOpens,
+    },
+    {
+      name: 'transfers',
+      from: transfersOpen,
+      to: transfersClose,
+      px: frame.barPx + 3,
+      colour: line.transfer,
+      middle: transfersOpen,
+    },
   ];
+  return {
+    shapes: bars.map(({ from, to, px, colour }) => ({
+      type: 'rect',
+      xref: 'paper',
+      x0: px / frame.plot,
+      x1: (px + frame.barPx) / frame.plot,
+      y0: from,
+      y1: to,
+      fillcolor: colour,
+      line: { width: 0 },
+    })),
+    names:
+      look.narrow && !look.print
+        ? []
+        : bars.map(({ name, px, middle }) =>
+            words(
+              name,
+              sheet,
+              {
+                xref: 'paper',
+                x: (px + frame.barPx / 2) / frame.plot,
+                y: (middle + transfersClose) / 2,
+                textangle: -90,
+                xanchor: 'center',
+                yanchor: 'middle',
+              },
+              frame.small,
+            ),
+          ),
+  };
 }
 
-/** Outline above and below the axis as one closed line. */
-export function silhouette(outline: readonly Stretch[]): {
-  readonly x: number[];
-  readonly y: number[];
-} {
-  const ends = outline.flatMap((stretch) => [
-    [stretch.start, stretch.diameters[0] / 2] as const,
-    [stretch.end, stretch.diameters[1] / 2] as const,
-  ]);
-  const there = ends.map(([x, r]) => [x, r] as const);
-  const back = [...ends].reverse().map(([x, r]) => [x, -r] as const);
-  const round = [...there, ...back, ...there.slice(0, 1)];
-  return { x: round.map(([x]) => x), y: round.map(([, y]) => y) };
-}
+const pathCurves = (path: WavePath, look: Look): Bag[] =>
+  (
+    [
+      ['outgoing', path.outPositions, path.outDeg],
+      ['returning', path.backPositions, path.backDeg],
+    ] as const
+  ).flatMap(([quantity, x, y]) => haloed(look.palette.sheet, x, y, lineOf(look, quantity)));
 
-/** A path with a halo of the paper's colour, so that it stands out on any shade. */
-function haloed(look: Look, x: ArrayLike<number>, y: ArrayLike<number>, colour: string, dash: string): Bag[] {
-  const shared = { type: 'scatter', mode: 'lines', x, y, hoverinfo: 'skip' };
-  return [
-    { ...shared, line: { color: look.palette.sheet, width: 5 }, opacity: 0.75 },
-    { ...shared, line: { color: colour, width: 2, dash } },
-  ];
+/** The middle path carries the names, below the way out and above the way back, where no closing line passes. */
+function pathNames(path: WavePath | undefined, look: Look): Bag[] {
+  if (path === undefined) return [];
+  const named = [
+    { text: 'running out', quantity: 'outgoing', x: path.outPositions, y: path.outDeg, at: 0.6, down: 1 },
+    {
+      text: 'running back',
+      quantity: 'returning',
+      x: path.backPositions,
+      y: path.backDeg,
+      at: 0.2,
+      down: -1,
+    },
+  ] as const;
+  return named.map(({ text, quantity, x, y, at, down }) => {
+    const index = Math.floor(x.length * at);
+    const offset = [look.narrow ? 46 : 60, down * (look.print ? 10 : 18)] as const;
+    return leader(text, look.palette.line[quantity], { x: x[index], y: y[index] }, offset, {
+      bgcolor: look.palette.sheet,
+      borderpad: 2,
+    });
+  });
 }
 
 export function waveDiagram(
-  field: WaveField,
+  field: PressureField,
   paths: readonly WavePath[],
   outline: readonly Stretch[],
   events: PortEvents,
   ambientBar: number,
   look: Look,
 ): Figure {
-  const { palette } = look;
-  const height = heightOf(look, 620, 560, 320);
-  const margin = {
-    t: 26,
-    b: look.print ? 78 : 92,
-    l: look.narrow ? 56 : 62,
-    r: 14,
-  };
-  const length = outline.at(-1)?.end ?? field.positions[field.positions.length - 1] ?? 1;
-  const widest = Math.max(...outline.map((stretch) => Math.max(...stretch.diameters)), 1);
-  const { x: outlineX, y: outlineY } = silhouette(outline);
-  const plot = look.width - margin.l - margin.r;
-  const fieldTop = look.print ? 0.76 : 0.82;
-  const barPx = look.print ? 12 : look.narrow ? 7 : 15;
-  const small = look.print ? 9 : 11;
-  const bars = (2 * barPx + 5) / plot;
-  const plotPx = plot * (1 - bars - 0.015);
-  const bar = (from: number, to: number, at: number, colour: string): Bag => ({
-    type: 'rect',
-    xref: 'paper',
-    x0: at,
-    x1: at + barPx / plot,
-    y0: from,
-    y1: to,
-    fillcolor: colour,
-    line: { width: 0 },
-  });
-  const upright = (text: string, at: number, from: number, to: number, colour: string): Bag => ({
-    text,
-    xref: 'paper',
-    x: at,
-    y: (from + to) / 2,
-    textangle: -90,
-    showarrow: false,
-    font: { color: colour, size: small },
-    xanchor: 'center',
-    yanchor: 'middle',
-  });
-  const middle = paths[Math.floor(paths.length / 2)];
-  const named = outline.filter(
-    (stretch) =>
-      ((stretch.end - stretch.start) / length) * plotPx > 0.5 * small * Math.min(stretch.name.length, 14),
-  );
+  const margin = { t: 26, b: look.print ? 78 : 92, l: look.narrow ? 56 : 62, r: 14 };
+  const frame = frameOf(look, margin);
+  const length = lengthOf(outline) ?? field.positions[field.positions.length - 1] ?? 1;
+  const bars = portBars(events, frame, look);
+  const closing = (quantity: 'transfer' | 'exhaust', at: number): Bag =>
+    stretchLine(lineOf(look, quantity, 1), 0, length, at);
   return {
     data: [
-      {
-        type: 'heatmap',
-        x: field.positions,
-        y: field.angleDeg,
-        z: field.pressure,
-        zmin: field.lowest,
-        zmax: field.highest,
-        zsmooth: 'fast',
-        colorscale: fieldScale(look, field.lowest, ambientBar, field.highest),
-        hoverinfo: 'none',
-        colorbar: {
-          orientation: 'h',
-          thickness: 9,
-          len: look.narrow ? 0.9 : 0.5,
-          x: 1,
-          xanchor: 'right',
-          y: 0,
-          yanchor: 'top',
-          ypad: look.print ? 36 : 46,
-          outlinewidth: 0,
-          tickfont: { size: 11, color: palette.faint },
-          ticksuffix: '',
-          nticks: 6,
-          title: {
-            text: `Pressure [bar], surroundings ${ambientBar.toFixed(2)}`,
-            side: 'bottom',
-            font: { size: 11, color: palette.faint },
-          },
-        },
-      },
-      ...paths.flatMap((path) => [
-        ...haloed(look, path.outPositions, path.outDeg, palette.line.outgoing, 'dash'),
-        ...haloed(look, path.backPositions, path.backDeg, palette.line.returning, 'solid'),
-      ]),
-      {
-        type: 'scatter',
-        mode: 'lines',
-        x: outlineX,
-        y: outlineY,
-        yaxis: 'y2',
-        fill: 'toself',
-        fillcolor: palette.grid,
-        line: { color: palette.ink, width: 1.4 },
-        hoverinfo: 'skip',
-      },
+      pressureShades(field, ambientBar, look),
+      ...paths.flatMap((path) => pathCurves(path, look)),
+      silhouetteCurve(outline, look.palette, 'y2'),
     ],
-    layout: baseLayout(look, height, margin, {
+    layout: baseLayout(look, heightOf(look, 620, 560, 320), margin, {
       hovermode: 'closest',
       xaxis: axis(look, {
-        domain: [bars + 0.015, 1],
+        domain: [frame.left, 1],
         range: [0, length],
         showgrid: false,
         nticks: look.narrow ? 5 : 10,
-        title: {
-          text: 'Distance from the port face [mm]',
-          font: { size: 12, color: palette.faint },
-          standoff: 4,
-        },
+        title: axisTitle(look, 'Distance from the port face [mm]', 4),
       }),
       yaxis: axis(look, {
-        domain: [0, fieldTop],
+        domain: [0, frame.top],
         range: [events.exhaustOpens, events.exhaustOpens + 360],
         showgrid: false,
         anchor: 'free',
@@ -203,84 +181,25 @@ export function waveDiagram(
       }),
       yaxis2: axis(look, {
         domain: [0.89, 1],
-        range: [-widest * 0.56, widest * 0.56],
+        range: silhouetteRange(outline),
         visible: false,
         fixedrange: true,
       }),
       shapes: [
-        bar(events.exhaustOpens, events.exhaustCloses, 0, palette.line.exhaust),
-        bar(events.transfersOpen, events.transfersClose, (barPx + 3) / plot, palette.line.transfer),
-        ...[events.transfersClose, events.exhaustCloses].map((angle, index) => ({
-          type: 'line',
-          x0: 0,
-          x1: length,
-          y0: angle,
-          y1: angle,
-          line: {
-            color: index === 0 ? palette.line.transfer : palette.line.exhaust,
-            width: 1,
-            dash: index === 0 ? 'dashdot' : 'solid',
-          },
-        })),
+        ...bars.shapes,
+        closing('transfer', events.transfersClose),
+        closing('exhaust', events.exhaustCloses),
       ],
       annotations: [
-        {
-          ...axisName(look, 'Crank angle [° after top dead centre]', fieldTop),
-          xshift: -46,
-          yshift: 10,
-        },
-        ...(look.narrow && !look.print
-          ? []
-          : [
-              upright('exhaust', barPx / 2 / plot, events.exhaustOpens, events.transfersClose, palette.sheet),
-              upright(
-                'transfers',
-                (1.5 * barPx + 3) / plot,
-                events.transfersOpen,
-                events.transfersClose,
-                palette.sheet,
-              ),
-            ]),
-        ...(middle
-          ? [
-              pathLabel(look, middle.outPositions, middle.outDeg, 'running out', 'outgoing'),
-              pathLabel(look, middle.backPositions, middle.backDeg, 'running back', 'returning'),
-            ]
-          : []),
-        ...named.map((stretch) => ({
-          text: label(stretch.name.slice(0, 14)),
-          x: (stretch.start + stretch.end) / 2,
-          y: 0,
+        { ...axisName(look, 'Crank angle [° after top dead centre]', frame.top), xshift: -46, yshift: 10 },
+        ...bars.names,
+        ...pathNames(paths[Math.floor(paths.length / 2)], look),
+        ...stretchNames(outline, look.palette, {
+          plotPx: frame.plot * (1 - frame.left),
+          size: frame.small,
           yref: 'y2',
-          showarrow: false,
-          font: { color: palette.ink, size: small },
-        })),
+        }),
       ],
     }),
-  };
-}
-
-function pathLabel(
-  look: Look,
-  positions: ArrayLike<number>,
-  angles: ArrayLike<number>,
-  text: string,
-  quantity: 'outgoing' | 'returning',
-): Bag {
-  // Below the way out and above the way back, where no line of the ports' closing passes.
-  const out = quantity === 'outgoing';
-  const index = Math.floor(positions.length * (out ? 0.6 : 0.2));
-  return {
-    text,
-    x: positions[index],
-    y: angles[index],
-    ax: look.narrow ? 46 : 60,
-    ay: (out ? 1 : -1) * (look.print ? 10 : 18),
-    arrowhead: 0,
-    arrowwidth: 1,
-    arrowcolor: look.palette.line[quantity],
-    bgcolor: look.palette.sheet,
-    borderpad: 2,
-    font: { color: look.palette.line[quantity], size: 12 },
   };
 }

@@ -7,7 +7,7 @@ import type { SweepRow } from '../../src/findings/row.ts';
 import type { NamedBar } from '../figures/bars.ts';
 import type { SweptDraft } from '../figures/draft-curves.ts';
 import { namedOutlines } from '../figures/outline-drawing.ts';
-import type { SearchedDraft } from '../figures/study-figures.ts';
+import type { SearchedDraft } from '../figures/search-history.ts';
 import { html } from '../theme/markup.ts';
 import { fixed, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
 import { type BothWays, safety } from './aim-answer.ts';

@@ -1,7 +1,7 @@
 /** Dimensions of several pipes side by side: a line a section, length and bores of each pipe [mm]. */
 
 import type { Draft } from '../figures/outline-drawing.ts';
-import type { Stretch } from '../figures/wave-diagram.ts';
+import type { Stretch } from '../marks/silhouette.ts';
 import type { Markup } from '../theme/markup.ts';
 import { fixed } from '../theme/numbers.ts';
 import { table } from './parts.ts';

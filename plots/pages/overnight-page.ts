@@ -4,13 +4,13 @@ import type { OutlineSection } from '../../src/findings/record.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import type { SweptDraft } from '../figures/draft-curves.ts';
 import { namedOutlines } from '../figures/outline-drawing.ts';
-import type { ScoredDraft, VariedQuantity } from '../figures/study-figures.ts';
+import type { ScoredDraft, VariedQuantity } from '../figures/score-against.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { fixed, thin } from '../theme/numbers.ts';
 import { dimensionTable } from './dimension-table.ts';
 import { decimalsFor, importanceText, rangeEnds } from './overnight-answer.ts';
 import { stretchMm } from './pack-sweep.ts';
-import { type Cell, findings, type Heading, table } from './parts.ts';
+import { type Cell, type Finding, findings, type Heading, table } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
 
 export interface OvernightDraft {
@@ -124,73 +124,90 @@ function ranking(result: OvernightPageResult): Markup {
   return html`${filter}${table('Drafts in the order of their rank; press a heading to sort', headings, rows, 'ranking', 'tall')}${rest}`;
 }
 
-export function overnightPage(result: OvernightPageResult, assets: Assets): string {
-  const winner = result.drafts.find((draft) => draft.score !== null);
-  const failed = result.drafts.filter((draft) => draft.score === null).length;
-  const scoreName = `${result.score.name}${result.score.unit === '' ? '' : ` [${result.score.unit}]`}`;
-  const scored = result.drafts.filter((draft) => draft.score !== null);
-  const scoreDecimals = decimalsFor(result.drafts.map(({ score }) => score));
-  const headline = winner
-    ? `Best of ${result.drafts.length}: ${draftName(winner.name)}, with ${fixed(winner.score, scoreDecimals)}${result.score.unit === '' ? '' : `${thin}${result.score.unit}`}.`
-    : 'No draft has finished yet.';
-  const counts = (name: string): boolean =>
-    (result.importance.find((one) => one.name === name)?.share ?? 1) >= felt;
-  const ends = result.varied.flatMap(({ name, unit, ranged }, i) =>
-    ranged === false || !counts(name)
+/** The winner's values as they are read, one a varied quantity. */
+function winningValues(
+  { varied, drafts }: OvernightPageResult,
+  winner: OvernightDraft | undefined,
+): string[] {
+  return varied.map(({ name, unit }, i) => {
+    const decimals = decimalsFor(drafts.map(({ values }) => values[i] ?? null));
+    return `${name} ${fixed(winner?.values[i], decimals)}${unit === '' ? '' : `${thin}${unit}`}`;
+  });
+}
+
+/** Quantities that matter and whose best value lies at an end of what was tried. */
+function atEnds(result: OvernightPageResult, scored: readonly OvernightDraft[]): string[] {
+  const values = winningValues({ ...result, drafts: scored }, scored[0]);
+  const share = (name: string): number => result.importance.find((one) => one.name === name)?.share ?? 1;
+  return result.varied.flatMap(({ name, ranged }, i) =>
+    ranged === false || share(name) < felt
       ? []
       : rangeEnds(
-          `${name} ${fixed(winner?.values[i], decimalsFor(scored.map(({ values }) => values[i] ?? null)))}${unit === '' ? '' : `${thin}${unit}`}`,
-          scored.map(({ values }) => values[i] ?? null),
+          values[i] ?? name,
+          scored.map((draft) => draft.values[i] ?? null),
         ),
   );
-  const missed = result.constraints.filter((_, i) => winner?.met[i] === false);
-  const lines = [
-    {
-      label: 'Its values',
-      text: result.varied
-        .map(
-          ({ name, unit }, i) =>
-            `${name} ${fixed(winner?.values[i], decimalsFor(result.drafts.map(({ values }) => values[i] ?? null)))}${unit === '' ? '' : `${thin}${unit}`}`,
-        )
-        .join(', '),
-    },
+}
+
+function answerLines(
+  result: OvernightPageResult,
+  winner: OvernightDraft | undefined,
+  ends: readonly string[],
+): Finding[] {
+  const { constraints, importance, drafts, total } = result;
+  const missed = constraints.filter((_, i) => winner?.met[i] === false);
+  const failed = drafts.filter((draft) => draft.score === null).length;
+  const line = (label: string, text: string, way = false): Finding => ({ label, text, way });
+  return [
+    line('Its values', winningValues(result, winner).join(', ')),
     ...(ends.length === 0
       ? []
       : [
-          {
-            label: 'Look beyond',
-            text: `The best lies at an end of what was tried: ${ends.join(', ')}. Widen the range there: a better one may lie beyond.`,
-            way: true,
-          },
+          line(
+            'Look beyond',
+            `The best lies at an end of what was tried: ${ends.join(', ')}. Widen the range there: a better one may lie beyond.`,
+            true,
+          ),
         ]),
-    ...(result.constraints.length > 0
-      ? [
-          {
-            label: 'Constraints',
-            text: missed.length === 0 ? 'All met by the best.' : `The best misses ${missed.join(', ')}.`,
-          },
-        ]
-      : []),
-    ...(result.importance.length > 0
-      ? [{ label: 'Score depends on', text: importanceText(result.importance) }]
-      : []),
-    {
-      label: 'Done',
-      text: `${result.drafts.length} of ${result.total} drafts${failed === 0 ? '' : `, ${failed} of them failed`}.`,
-    },
+    ...(constraints.length === 0
+      ? []
+      : [
+          line(
+            'Constraints',
+            missed.length === 0 ? 'All met by the best.' : `The best misses ${missed.join(', ')}.`,
+          ),
+        ]),
+    ...(importance.length === 0 ? [] : [line('Score depends on', importanceText(importance))]),
+    line('Done', `${drafts.length} of ${total} drafts${failed === 0 ? '' : `, ${failed} of them failed`}.`),
   ];
-  const best = result.best.map((one) => ({ name: one.name, outline: one.outline.map(stretchMm) }));
+}
+
+const withUnit = ({ name, unit }: { readonly name: string; readonly unit: string }): string =>
+  `${name}${unit === '' ? '' : ` [${unit}]`}`;
+
+function dataOf(result: OvernightPageResult): OvernightPageData {
   const stride = Math.max(1, Math.ceil(result.drafts.length / drawn));
-  const data: OvernightPageData = {
+  return {
     drafts: result.drafts
       .filter((_, i) => i < 50 || i % stride === 0)
       .map(({ name, score, values }) => ({ name, score, values })),
     varied: result.varied,
-    scoreName,
+    scoreName: withUnit(result.score),
     scoreUnit: result.score.unit,
     best: result.best.map(({ name, rows }) => ({ name, rows })),
     importance: result.importance,
   };
+}
+
+export function overnightPage(result: OvernightPageResult, assets: Assets): string {
+  const scored = result.drafts.filter((draft) => draft.score !== null);
+  const winner = scored[0];
+  const scoreDecimals = decimalsFor(result.drafts.map(({ score }) => score));
+  const headline = winner
+    ? `Best of ${result.drafts.length}: ${draftName(winner.name)}, with ${fixed(winner.score, scoreDecimals)}${result.score.unit === '' ? '' : `${thin}${result.score.unit}`}.`
+    : 'No draft has finished yet.';
+  const ends = atEnds(result, scored);
+  const best = result.best.map((one) => ({ name: one.name, outline: one.outline.map(stretchMm) }));
   const scatter = result.varied.map(({ name }, i) =>
     place(
       `score-${i}`,
@@ -205,11 +222,11 @@ export function overnightPage(result: OvernightPageResult, assets: Assets): stri
     titleBlock: [
       ['Study', result.study],
       ['Case', result.caseName],
-      ['Score', scoreName],
+      ['Score', withUnit(result.score)],
       ['Drafts', `${result.drafts.length} of ${result.total}`],
       ['Program', result.program, 'minor'],
     ],
-    body: html`<section class="answer"><div><h1>${headline}</h1>${findings(lines)}</div><div>${best.length > 0 && namedOutlines(best)}</div></section>
+    body: html`<section class="answer"><div><h1>${headline}</h1>${findings(answerLines(result, winner, ends))}</div><div>${best.length > 0 && namedOutlines(best)}</div></section>
 ${result.notes.length > 0 && html`<ul class="small">${result.notes.map((note) => html`<li>${note}</li>`)}</ul>`}
 <section><h2>Ranking</h2>${ranking(result)}</section>
 ${best.length > 0 && html`<section><h2>Dimensions of the best</h2>${dimensionTable(best)}</section>`}
@@ -217,7 +234,7 @@ ${best.length > 0 && html`<section><h2>Dimensions of the best</h2>${dimensionTab
 <div class="pair">${scatter}</div>
 ${place('parallel', 'All drafts at once', 'Each line is a draft, from its varied quantities on the left to its score on the right; the best are coloured. Where they pass through one spot, that value matters.', ends.length === 0 ? 'Lines that cross everywhere: no single quantity decides.' : 'The best lies at the end of an axis: see “Look beyond” above.', 'Parallel axes of the varied quantities and the score.')}</section>
 ${result.best.length > 0 && html`<section><h2>The best over engine speed</h2>${place('curves', 'Middle of the plug-back, torque and power', 'The wave is wanted between EC, exhaust closing, and TC, transfer closing. A cross marks a speed whose cycles did not settle.', 'The best differ by less than the mesh error: take the one easiest to make.', 'Middle of the plug-back before exhaust closing, torque and power of the best drafts against engine speed.')}</section>`}`,
-    data,
+    data: dataOf(result),
     program: result.program,
     assets,
   });

@@ -4,7 +4,9 @@ import type { OutlineSection, SpeedRecord } from '../../src/findings/record.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import type { CycleTraces } from '../figures/port-traces.ts';
 import type { Along } from '../figures/temperature-along.ts';
-import type { Stretch, WaveField, WavePath } from '../figures/wave-diagram.ts';
+import type { WavePath } from '../figures/wave-diagram.ts';
+import type { PressureField } from '../marks/pressure-shades.ts';
+import type { Stretch } from '../marks/silhouette.ts';
 import { evenly, type Packed, pack, resample, resampleField, unpack } from './packing.ts';
 import type { SweepPageResult } from './sweep-data.ts';
 
@@ -154,7 +156,7 @@ export function packSweep(result: SweepPageResult): PackedSweep {
 export interface DrawnSpeed {
   readonly row: SweepRow;
   readonly traces: CycleTraces;
-  readonly field: WaveField;
+  readonly field: PressureField;
   readonly paths: readonly WavePath[];
   readonly along: Along;
   readonly notes: readonly string[];

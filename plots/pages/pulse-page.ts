@@ -3,7 +3,7 @@
 import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
 import type { ProbeTrace } from '../figures/probe-traces.ts';
 import type { Profile } from '../figures/pulse-profiles.ts';
-import type { Stretch } from '../figures/wave-diagram.ts';
+import type { Stretch } from '../marks/silhouette.ts';
 import { html } from '../theme/markup.ts';
 import { exponential, fixed, millimetres, thin } from '../theme/numbers.ts';
 import { keptExtremes } from './kept-extremes.ts';

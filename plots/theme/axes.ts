@@ -1,6 +1,6 @@
 /**
- * Axes and labels of every figure. The name of a vertical axis, with its unit, is set level above its top end, where it
- * needs no turned head; lines are named at their ends, pushed apart where they would touch.
+ * Axes of every figure, and the layout all share. The name of a vertical axis, with its unit, is set level above its top
+ * end, where it needs no turned head.
  */
 
 import { namedEvents, type PortEvents } from './events.ts';
@@ -45,6 +45,13 @@ export const axis = (look: Look, more: Bag = {}): Bag => ({
   ...more,
 });
 
+/** Name of a horizontal axis, below it. */
+export const axisTitle = (look: Look, text: string, standoff = 6): Bag => ({
+  text,
+  font: { size: 12, color: look.palette.faint },
+  standoff,
+});
+
 /** Horizontal axis of engine speed [rpm]. */
 export const speedAxis = (look: Look, range: Range, more: Bag = {}): Bag =>
   axis(look, {
@@ -55,7 +62,7 @@ export const speedAxis = (look: Look, range: Range, more: Bag = {}): Bag =>
     spikecolor: look.palette.hairline,
     tickformat: ',d',
     unifiedhovertitle: { text: `%{x:,d}${thin}rpm` },
-    title: { text: 'Engine speed [rpm]', font: { size: 12, color: look.palette.faint }, standoff: 6 },
+    title: axisTitle(look, 'Engine speed [rpm]'),
     ...more,
   });
 
@@ -79,11 +86,7 @@ export const crankAxis = (look: Look, events: PortEvents, more: Bag = {}): Bag =
     range: [events.exhaustOpens, events.exhaustOpens + 360],
     unifiedhovertitle: { text: '%{x:.0f}°' },
     ...eventTicks(look, events),
-    title: {
-      text: 'Crank angle [° after top dead centre]',
-      font: { size: 12, color: look.palette.faint },
-      standoff: 6,
-    },
+    title: axisTitle(look, 'Crank angle [° after top dead centre]'),
     ...more,
   });
 
@@ -102,66 +105,6 @@ export const axisName = (look: Look, text: string, top = 1, left = 0): Bag => ({
   align: 'left',
   font: { size: 12, color: look.palette.faint },
 });
-
-/** Push places apart so that neighbours keep a distance, moving them as little as a single pass can. */
-export function pushApart(places: readonly number[], distance: number, low: number, high: number): number[] {
-  const order = places.map((place, index) => ({ place, index })).sort((a, b) => a.place - b.place);
-  let floor = low;
-  for (const entry of order) {
-    entry.place = Math.max(entry.place, floor);
-    floor = entry.place + distance;
-  }
-  let roof = high;
-  for (const entry of [...order].reverse()) {
-    entry.place = Math.min(entry.place, roof);
-    roof = entry.place - distance;
-  }
-  const result = [...places];
-  for (const entry of order) result[entry.index] = entry.place;
-  return result;
-}
-
-export interface EndLabel {
-  readonly text: string;
-  readonly colour: string;
-  readonly y: number | null | undefined;
-}
-
-/** Names at the right-hand ends of lines. `heightPx` is that of the plot they belong to. */
-export function endLabels(
-  look: Look,
-  entries: readonly EndLabel[],
-  place: {
-    readonly range: Range;
-    readonly heightPx: number;
-    readonly yref?: string;
-    readonly linePx?: number;
-  },
-): Bag[] {
-  const shown = entries.filter(
-    (entry): entry is EndLabel & { y: number } => typeof entry.y === 'number' && Number.isFinite(entry.y),
-  );
-  const perPx = (place.range[1] - place.range[0]) / place.heightPx;
-  const ys = pushApart(
-    shown.map((entry) => entry.y),
-    (place.linePx ?? 14) * perPx,
-    place.range[0] + 4 * perPx,
-    place.range[1] - 4 * perPx,
-  );
-  return shown.map((entry, index) => ({
-    text: entry.text,
-    xref: 'paper',
-    x: 1,
-    yref: place.yref ?? 'y',
-    y: ys[index],
-    xanchor: 'left',
-    yanchor: 'middle',
-    xshift: 5,
-    showarrow: false,
-    align: 'left',
-    font: { color: entry.colour, size: look.narrow ? 11 : 12 },
-  }));
-}
 
 /** Room above a plot for the name of its vertical axis [px]. */
 export const topMargin = (look: Look): number => (look.print ? 20 : 34);
@@ -191,18 +134,4 @@ export const baseLayout = (
   },
   dragmode: look.narrow ? false : 'zoom',
   ...more,
-});
-
-/** Crank-angle window between transfer and exhaust closing, as a shaded upright band over the whole height. */
-export const landingBand = (look: Look, events: PortEvents, xref = 'x'): Bag => ({
-  type: 'rect',
-  xref,
-  yref: 'paper',
-  x0: events.transfersClose,
-  x1: events.exhaustCloses,
-  y0: 0,
-  y1: 1,
-  line: { width: 0 },
-  fillcolor: look.palette.useful,
-  layer: 'below',
 });

@@ -134,3 +134,6 @@ export const draftDashes: readonly Dash[] = [
   'solid',
   'dash',
 ];
+
+/** The wave's peak, beside its middle in the same colour: finer than any dash of a quantity. */
+export const peakDash = '2px,3px';
