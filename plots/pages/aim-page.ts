@@ -1,7 +1,8 @@
 /** The aim page: the pipe before and after, how safe the new one is, and how the search went. */
 
-import { nearest } from '../../src/findings/curve.ts';
-import { landing, middleLead } from '../../src/findings/landing.ts';
+import { type BothWays, safetyOf } from '../../src/findings/answers/aim.ts';
+import { curveOf, middleLeadAt, rowFor, valueAt } from '../../src/findings/curve.ts';
+import { landing } from '../../src/findings/landing.ts';
 import type { OutlineSection } from '../../src/findings/record.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import type { NamedBar } from '../figures/bars.ts';
@@ -10,8 +11,8 @@ import { namedOutlines } from '../figures/outline-drawing.ts';
 import type { SearchedDraft } from '../figures/search-history.ts';
 import { html } from '../theme/markup.ts';
 import { fixed, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
-import { type BothWays, safety } from './aim-answer.ts';
-import { leadText, valueAt, verdicts } from './compare-answer.ts';
+import { safetyText } from './aim-words.ts';
+import { leadText, verdicts } from './compare-words.ts';
 import { dimensionTable } from './dimension-table.ts';
 import { stretchMm } from './pack-sweep.ts';
 import { type Finding, findings } from './parts.ts';
@@ -80,10 +81,10 @@ interface AtTarget {
 }
 
 function at({ rows }: AimedPipe, targetSpeed: number): AtTarget {
-  const row = nearest(rows, targetSpeed);
+  const row = rowFor(rows, targetSpeed);
   return {
-    torque: valueAt(rows, 'torque_nm', targetSpeed),
-    middle: row === null ? null : middleLead(row),
+    torque: valueAt(curveOf(rows, 'torque_nm'), targetSpeed),
+    middle: middleLeadAt(rows, targetSpeed),
     lands: verdicts[row === null ? 'none' : landing(row)],
   };
 }
@@ -119,13 +120,14 @@ export function aimPage(result: AimPageResult, assets: Assets): string {
   const { targetSpeed } = result;
   const before = at(result.before, targetSpeed);
   const after = at(result.after, targetSpeed);
-  const safe = safety(result);
+  const safe = safetyOf(result);
+  const { how, advice } = safetyText(safe);
   const gained = before.torque !== null && after.torque !== null ? after.torque - before.torque : null;
   const headline =
     gained === null
       ? `A pipe for ${rpm(targetSpeed)}.`
       : gained > 0.05
-        ? `The new pipe gains ${newtonMetres(gained)} at ${rpm(targetSpeed)}${safe.onEdge ? ', but stands near an edge' : ''}.`
+        ? `The new pipe gains ${newtonMetres(gained)} at ${rpm(targetSpeed)}${safe?.onEdge ? ', but stands near an edge' : ''}.`
         : `No better pipe than the first was found at ${rpm(targetSpeed)}.`;
   const lines: readonly Finding[] = [
     { label: 'What to change', text: changeText(result), way: true },
@@ -133,8 +135,8 @@ export function aimPage(result: AimPageResult, assets: Assets): string {
       label: `At ${rpm(targetSpeed)}`,
       text: `Torque ${fromTo(newtonMetres(before.torque), newtonMetres(after.torque))}. The middle of the plug-back ${fromTo(leadText(before.middle), leadText(after.middle))} (exhaust closing): it ${fromTo(before.lands, after.lands)}.`,
     },
-    { label: 'How safe', text: safe.how },
-    ...(safe.advice === '' ? [] : [{ label: 'What to do', text: safe.advice, way: true }]),
+    { label: 'How safe', text: how },
+    ...(advice === '' ? [] : [{ label: 'What to do', text: advice, way: true }]),
     ...(result.limits.length === 0
       ? []
       : [{ label: 'What limits', text: `${result.limits.join('; ')}: nothing beyond was tried.` }]),

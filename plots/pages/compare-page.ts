@@ -1,6 +1,10 @@
 /** The compare page: two to eight drafts, their outlines to one scale and their curves over one another. */
 
-import { computedSpeeds } from '../../src/findings/curve.ts';
+import {
+  type CompareAnswer,
+  type ComparedDraft,
+  differenceBetween,
+} from '../../src/findings/answers/compare.ts';
 import type { SweptDraft } from '../figures/draft-curves.ts';
 import type { DraftWaves } from '../figures/draft-port.ts';
 import { namedOutlines } from '../figures/outline-drawing.ts';
@@ -9,18 +13,14 @@ import type { PortEvents } from '../theme/events.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { fixed, rpm, speed } from '../theme/numbers.ts';
 import {
-  atLeast,
   bandText,
-  type ComparedDraft,
   compareHeadline,
-  difference,
+  differenceText,
   endWords,
   leadText,
-  type SpeedSpan,
-  summarise,
   targetText,
   usefulText,
-} from './compare-answer.ts';
+} from './compare-words.ts';
 import { dimensionTable } from './dimension-table.ts';
 import { stretchMm } from './pack-sweep.ts';
 import { evenly, type Packed, pack, resample, unpack } from './packing.ts';
@@ -34,8 +34,7 @@ export interface ComparePageResult {
   /** The first is what the others are measured against. */
   readonly drafts: readonly { readonly name: string; readonly sweep: SweepPageResult }[];
   readonly targetSpeed: number | null;
-  /** Band of the average torque [rpm]. */
-  readonly band: SpeedSpan | null;
+  readonly answer: CompareAnswer;
 }
 
 interface PackedWaves {
@@ -116,9 +115,9 @@ function summaryTable(compared: readonly ComparedDraft[], result: ComparePageRes
     const none = Number(Math.abs(change).toFixed(decimals)) === 0;
     return { text: none ? text : `${text} (${change < 0 ? '−' : '+'}${size})`, number: true };
   };
-  const best = (value: number | null, at: number | null, { computed }: ComparedDraft): string | undefined =>
-    value === null ? undefined : `${atLeast(at, computed) === '' ? '' : '≥ '}${fixed(value, 1)}`;
-  const { band, targetSpeed } = result;
+  const best = (value: number | null, atEnd: boolean): string | undefined =>
+    value === null ? undefined : `${atEnd ? '≥ ' : ''}${fixed(value, 1)}`;
+  const { band, targetSpeed } = result.answer;
   return table(
     'In brackets: the difference to the first draft',
     [
@@ -138,17 +137,17 @@ function summaryTable(compared: readonly ComparedDraft[], result: ComparePageRes
         : [{ name: 'wave’s middle', unit: `at ${rpm(targetSpeed)}`, number: true }]),
     ],
     compared.map((draft, index) => {
-      const { summary: one, computed } = draft;
+      const { summary: one } = draft;
       return {
         cells: [
           { text: one.name, kind: `draft-name-${index}` },
           { text: usefulText(one), number: true },
-          cell(one.peakTorque, first?.peakTorque, 1, best(one.peakTorque, one.peakTorqueSpeed, draft)),
+          cell(one.peakTorque, first?.peakTorque, 1, best(one.peakTorque, draft.torqueAtEnd)),
           cell(one.peakTorqueSpeed, first?.peakTorqueSpeed, 0),
-          cell(one.peakPower, first?.peakPower, 1, best(one.peakPower, one.peakPowerSpeed, draft)),
+          cell(one.peakPower, first?.peakPower, 1, best(one.peakPower, draft.powerAtEnd)),
           cell(one.peakPowerSpeed, first?.peakPowerSpeed, 0),
-          cell(one.torqueBand, first?.torqueBand, 0, bandText(one.torqueBand, computed)),
-          cell(one.powerBand, first?.powerBand, 0, bandText(one.powerBand, computed)),
+          cell(one.torqueBand, first?.torqueBand, 0, bandText(one.torqueBand, draft.torqueBandOpen)),
+          cell(one.powerBand, first?.powerBand, 0, bandText(one.powerBand, draft.powerBandOpen)),
           ...(band ? [cell(one.averageTorque, first?.averageTorque, 1)] : []),
           ...(targetSpeed === null ? [] : [{ text: leadText(one.middleLeadAtTarget), number: true }]),
         ],
@@ -171,13 +170,8 @@ function doubts(compared: readonly ComparedDraft[], drafts: ComparePageResult['d
 
 export function comparePage(result: ComparePageResult, assets: Assets): string {
   const { drafts } = result;
-  const summaries = result.drafts.map(({ name, sweep }) =>
-    summarise(name, sweep.rows, result.targetSpeed, result.band),
-  );
-  const compared = summaries.map(
-    (summary, k): ComparedDraft => ({ summary, computed: computedSpeeds(drafts[k]?.sweep.rows ?? []) }),
-  );
-  const first = summaries[0];
+  const { drafts: compared, target: atTargetSpeed, best } = result.answer;
+  const first = compared[0]?.summary;
   const data = dataOf(result);
   const outlines = result.drafts.map(({ name, sweep }) => ({ name, outline: sweep.outline.map(stretchMm) }));
   const target = result.targetSpeed ?? first?.peakTorqueSpeed ?? 0;
@@ -186,22 +180,14 @@ export function comparePage(result: ComparePageResult, assets: Assets): string {
     0,
   );
   const atTarget =
-    result.targetSpeed === null
+    atTargetSpeed === null
       ? []
-      : [
-          {
-            label: `Target ${rpm(result.targetSpeed)}`,
-            text: targetText(
-              drafts.map(({ name, sweep }) => ({ name, rows: sweep.rows })),
-              result.targetSpeed,
-            ),
-            way: true,
-          },
-        ];
+      : [{ label: `Target ${rpm(atTargetSpeed.wanted)}`, text: targetText(atTargetSpeed), way: true }];
   const words = first
-    ? summaries
-        .slice(1)
-        .map((one) => ({ label: one.name, text: `Against ${first.name}: ${difference(first, one)}.` }))
+    ? compared.slice(1).map(({ summary }) => ({
+        label: summary.name,
+        text: `Against ${first.name}: ${differenceText(differenceBetween(first, summary))}.`,
+      }))
     : [];
   return sheet({
     title: 'Drafts compared',
@@ -211,7 +197,7 @@ export function comparePage(result: ComparePageResult, assets: Assets): string {
       ['Target', result.targetSpeed === null ? 'none stated' : rpm(result.targetSpeed)],
       ['Program', result.program, 'minor'],
     ],
-    body: html`<section class="answer"><div><h1>${compareHeadline(compared)}</h1>${findings([...atTarget, ...words])}</div>
+    body: html`<section class="answer"><div><h1>${compareHeadline(best, compared.length)}</h1>${findings([...atTarget, ...words])}</div>
 <div>${namedOutlines(outlines)}</div></section>${doubts(compared, drafts)}
 <section>${summaryTable(compared, result)}${dimensionTable(outlines)}</section>
 <section><h2>Against engine speed</h2>${place('curves', 'Middle of the plug-back, torque and power', 'The wave is wanted between EC, exhaust closing, and TC, transfer closing: above TC it works against the transfer streams, below EC it meets a closed port. A draft whose torque falls off where its wave leaves the window is limited by its pipe. A cross marks a speed whose cycles did not settle.', 'A draft that jumps from speed to speed: look at its own sweep page.', 'Middle of the plug-back before exhaust closing, torque and power of the drafts against engine speed.')}</section>

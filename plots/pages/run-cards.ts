@@ -1,5 +1,6 @@
 /** What the index shows of a run: its title, the answer in one line, outlines and a curve, from what its page was given. */
 
+import { sweepAnswer } from '../../src/findings/answers/sweep.ts';
 import type { ThumbCurve } from '../figures/thumbnail.ts';
 import { fixed, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
 import type { AimPageResult } from './aim-page.ts';
@@ -9,8 +10,8 @@ import { keptExtremes } from './kept-extremes.ts';
 import type { MapPageResult } from './map-page.ts';
 import type { OvernightPageResult } from './overnight-page.ts';
 import { type PulsePageResult, pulseHeadline } from './pulse-page.ts';
-import { sweepAnswer } from './sweep-answer.ts';
 import type { SweepPageResult } from './sweep-data.ts';
+import { sweepText } from './sweep-words.ts';
 import type { VerifyPageResult } from './verify-page.ts';
 
 export type RunCard = Pick<IndexedRun, 'title' | 'kind' | 'line' | 'outlines' | 'curves'>;
@@ -44,7 +45,7 @@ const torqueCurve = (rows: readonly CurveRow[], kind: 'torque' | 'draft' = 'torq
   );
 
 export function sweepCard({ case: subject, rows, outline }: SweepPageResult): RunCard {
-  const { headline, lines } = sweepAnswer(rows, outline, subject.run.targetSpeed);
+  const { headline, lines } = sweepText(sweepAnswer(rows, outline, subject.run.targetSpeed));
   const torque = lines.find(({ label }) => label.startsWith('Best torque'));
   const power = curve(
     'power',

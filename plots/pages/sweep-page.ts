@@ -1,5 +1,6 @@
 /** The sweep page: the answer first, then the figures, then what the numbers rest on. */
 
+import { sweepAnswer } from '../../src/findings/answers/sweep.ts';
 import { outlineDrawing, sectionList } from '../figures/outline-drawing.ts';
 import { plugbackTimingText } from '../figures/plugback-timing.ts';
 import { eventsOf } from '../figures/row-events.ts';
@@ -10,9 +11,9 @@ import { fixed, rpm, speed } from '../theme/numbers.ts';
 import { packSweep, stretchMm } from './pack-sweep.ts';
 import { findings, playerBar } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
-import { sweepAnswer } from './sweep-answer.ts';
 import type { SweepPageExtras, SweepPageResult } from './sweep-data.ts';
 import { cautions, restsOn, rowsTable } from './sweep-sections.ts';
+import { sweepText } from './sweep-words.ts';
 
 const againstSpeed = html`<section><h2>Against engine speed</h2>
 ${place('timing', 'When the plug-back arrives', 'The plug-back is a broad wave, from its onset to its end. The thick line is its middle, where its push balances; it should run through the highlighted window between transfer closing (TC) and exhaust closing (EC). Full dots: it does, and at least half of the push is in time. The dotted line is the peak, which jumps where the wave has two crests. Traced: a wave followed at local sound and gas speed to the start, the middle and the end of the baffle and back; handbook: the constant-sound-speed rule.', 'If the middle lies more than about 25° from the traced return, look at the wave diagram for a second reflection (a step, a steep diffuser); if the thick line jumps and the torque with it, the pipe falls out of its band there; if it jumps to and fro, a speed has not settled.', 'Crank angle at which the plug-back arrives against engine speed.')}
@@ -43,7 +44,7 @@ function startIndex(result: SweepPageResult): number {
 export function sweepPage(result: SweepPageResult, assets: Assets, extras: SweepPageExtras = {}): string {
   const { rows } = result;
   const first = rows[0];
-  const answer = sweepAnswer(rows, result.outline, result.case.run.targetSpeed);
+  const answer = sweepText(sweepAnswer(rows, result.outline, result.case.run.targetSpeed));
   const outline = result.outline.map(stretchMm);
   const titleBlock: [string, string, 'minor'?][] = [
     ['Case', result.case.name],

@@ -1,12 +1,14 @@
 /** `echocone aim`: a pipe for a target speed, moved with the full model until the score is best. */
 
-import { safety } from '../../plots/pages/aim-answer.ts';
 import { aimPage } from '../../plots/pages/aim-page.ts';
+import { safetyText } from '../../plots/pages/aim-words.ts';
 import { aimCard } from '../../plots/pages/run-cards.ts';
 import { unsettledText } from '../../plots/pages/unsettled.ts';
 import { loadCase } from '../case/load.ts';
 import { pipeDocument } from '../case/pipe/pipe-document.ts';
 import { limitsOf } from '../case/study/flag-limits.ts';
+import { safetyOf } from '../findings/answers/aim.ts';
+import { middleLead } from '../findings/landing.ts';
 import type { SweepRow } from '../findings/row.ts';
 import type { Case } from '../model/case.ts';
 import { aim } from '../study/aim/aim.ts';
@@ -94,8 +96,8 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
 /** Whether the aimed pipe settled at the speeds that it is judged by. */
 function settledThere({ target }: AimWish, { after }: AimResult): boolean {
   return after.rows
-    .filter(({ speed_rpm }) => Math.abs((speed_rpm ?? 0) - target) <= BAND)
-    .every(({ settled }) => settled === true);
+    .filter(({ speed_rpm }) => Math.abs(speed_rpm - target) <= BAND)
+    .every(({ settled }) => settled);
 }
 
 function withCell(subject: Case, cell: number | undefined): Case {
@@ -184,8 +186,8 @@ function answer(wish: AimWish, result: AimResult, colour: boolean): string {
 
 /** How near an edge the pipe stands, what to do about it, and which speeds did not settle, in the page's words. */
 function safetyLines(wish: AimWish, result: AimResult): readonly string[] {
-  const { how, advice } = safety(aimPageResult(wish, result, { program: '', newFile: '' }));
-  const pipes = pipesOf(result).map(({ name, pipe }) => ({ name, rows: pipe.rows as readonly SweepRow[] }));
+  const { how, advice } = safetyText(safetyOf(aimPageResult(wish, result, { program: '', newFile: '' })));
+  const pipes = pipesOf(result).map(({ name, pipe }) => ({ name, rows: pipe.rows }));
   return [`How safe: ${how}`, advice, unsettledText(pipes)].filter((line) => line !== '').map(pageWords);
 }
 
@@ -202,21 +204,16 @@ function pipesOf({ given, start, after }: AimResult): readonly PipeLine[] {
   ];
 }
 
-function middleOf(row: AimResult['given']['rows'][number] | undefined): number | null {
-  const { plugback_centroid_deg: middle, exhaust_closes_deg: closes } = row ?? {};
-  return typeof middle === 'number' && typeof closes === 'number' ? closes - middle : null;
-}
-
 function pipeColumns(target: number): readonly Column<PipeLine>[] {
   const row = ({ pipe }: PipeLine) => pipe.rows.find((one) => one.speed_rpm === target);
-  const number = (value: number | null | undefined, digits: number): string =>
-    typeof value === 'number' && Number.isFinite(value) ? value.toFixed(digits) : '-';
+  const number = (value: number | null | undefined, digits: number): string => value?.toFixed(digits) ?? '-';
+  const leadOf = (one: SweepRow | undefined): number | null => (one === undefined ? null : middleLead(one));
   return [
     { header: 'Pipe', align: 'left', text: ({ name }) => name },
     { header: 'mean torque', unit: 'Nm', text: ({ pipe }) => number(pipe.judged?.torque, 2) },
     { header: 'torque', unit: 'Nm', text: (one) => number(row(one)?.torque_nm, 2) },
     { header: 'power', unit: 'kW', text: (one) => number(row(one)?.power_kw, 2) },
-    { header: 'lead of middle', unit: 'deg', text: (one) => number(middleOf(row(one)), 1) },
+    { header: 'lead of middle', unit: 'deg', text: (one) => number(leadOf(row(one)), 1) },
     { header: 'of peak', unit: 'deg', text: (one) => number(row(one)?.plugback_lead_deg, 1) },
   ];
 }

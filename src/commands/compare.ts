@@ -1,10 +1,10 @@
 /** `echocone compare`: sweeps of two to eight drafts, measured against the first; a table, a document and a page. */
 
-import { mostDrafts } from '../../plots/pages/compare-answer.ts';
 import { comparePage } from '../../plots/pages/compare-page.ts';
 import { compareCard } from '../../plots/pages/run-cards.ts';
 import { loadCase } from '../case/load.ts';
 import type { SweepResult } from '../engine/read/result.ts';
+import { type CompareAnswer, compareAnswer, mostDrafts } from '../findings/answers/compare.ts';
 import { COLUMNS } from '../findings/row.ts';
 import { isWhole } from '../findings/settled.ts';
 import type { Case } from '../model/case.ts';
@@ -20,7 +20,7 @@ import { plainText } from './frame/plain-text.ts';
 import { openRunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
 import type { Invocation } from './frame/verb.ts';
-import { type Comparison, compareText, comparison } from './words/compare-text.ts';
+import { compareText } from './words/compare-text.ts';
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
   if (files.length < 2 || files.length > mostDrafts)
@@ -48,13 +48,14 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   }
   const names = uniqueNames(subjects.map(({ name }) => name));
   const short = shortNames(names);
-  const result = comparison(short, sweeps, band);
+  const { targetSpeed } = first.run;
+  const compared = sweeps.map(({ rows }, k) => ({ name: short[k] ?? '', rows }));
+  const result = compareAnswer(compared, targetSpeed, band);
   folder.write('compare.csv', compareCsv(names, sweeps));
   const document = compareDocument({ program, names, files, sweeps, result });
   folder.write('compare.json', jsonText(document));
   const drafts = sweeps.map((sweep, k) => ({ name: short[k] as string, sweep }));
-  const { targetSpeed } = result;
-  const page = { program, drafts, targetSpeed, band: result.band };
+  const page = { program, drafts, targetSpeed, answer: result };
   folder.write('compare.html', comparePage(page, pageAssets('compare')));
   listRun(folder, 'compare.html', compareCard(page), { terminal, program });
   terminal.answer(flags.json ? jsonText(document) : compareText(result, names, sweeps, terminal.colour));
@@ -90,9 +91,9 @@ function compareDocument(of: {
   readonly names: readonly string[];
   readonly files: readonly string[];
   readonly sweeps: readonly SweepResult[];
-  readonly result: Comparison;
+  readonly result: CompareAnswer;
 }) {
-  const { targetSpeed, band, summaries, differences } = of.result;
+  const { targetSpeed, band, drafts } = of.result;
   return {
     schemaVersion: 1,
     kind: 'compare',
@@ -102,8 +103,9 @@ function compareDocument(of: {
     drafts: of.sweeps.map((sweep, k) => ({
       name: of.names[k],
       file: of.files[k],
-      summary: { ...summaries[k], name: of.names[k] },
-      againstFirst: differences[k],
+      summary: { ...drafts[k]?.summary, name: of.names[k] },
+      againstFirst: drafts[k]?.lessFirst ?? null,
+      open: { torqueBand: drafts[k]?.torqueBandOpen, powerBand: drafts[k]?.powerBandOpen },
       displacement: sweep.displacement,
       outline: sweep.outline,
       case: sweep.case,

@@ -1,19 +1,27 @@
 import { describe, expect, it } from 'vitest';
-import { bandWidth, difference, summarise, targetText, valueAt } from '../../plots/pages/compare-answer.ts';
+import { differenceText, targetText } from '../../plots/pages/compare-words.ts';
 import { landingSentence, middleWords } from '../../plots/pages/landing-words.ts';
+import { type SweepText, sweepText } from '../../plots/pages/sweep-words.ts';
+import { differenceBetween, summarise, targetAnswer } from '../../src/findings/answers/compare.ts';
 import {
   headerShare,
-  heldTorque,
   lengthFor500,
   reflectingLength,
   sweepAnswer,
-} from '../../plots/pages/sweep-answer.ts';
-import { landingBands } from '../../src/findings/band.ts';
+} from '../../src/findings/answers/sweep.ts';
+import { bandOf, landingBands, widthOf } from '../../src/findings/band.ts';
+import { curveOf, valueAt } from '../../src/findings/curve.ts';
 import { landing } from '../../src/findings/landing.ts';
+import type { OutlineSection } from '../../src/findings/record.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import { syntheticOutline, syntheticSweep } from './synthetic-sweep.ts';
 
 const { rows } = syntheticSweep();
+const said = (
+  of: readonly SweepRow[],
+  outline: readonly OutlineSection[],
+  targetSpeed: number | null,
+): SweepText => sweepText(sweepAnswer(of, outline, targetSpeed));
 const at = (speed: number): SweepRow => {
   const row = rows.find((one) => one.speed_rpm === speed);
   if (!row) throw new Error(`no row at ${speed}`);
@@ -73,20 +81,22 @@ describe('how wide the torque is', () => {
 
   it('finds the edges straight between the computed speeds', () => {
     // 18 of 20 Nm lies half-way between 17 and 19, and a quarter of the way from 19 to 15.
-    expect(heldTorque(torques([15, 17, 19, 20, 19, 15]))).toEqual({
+    expect(bandOf(torques([15, 17, 19, 20, 19, 15]), 'torque_nm')).toEqual({
       from: 8750,
       to: 10_125,
-      open: { from: false, to: false },
+      openBelow: false,
+      openAbove: false,
     });
   });
 
   it('says where the computed speeds end before the torque falls', () => {
-    expect(heldTorque(torques([19, 20, 15]))).toEqual({
+    expect(bandOf(torques([19, 20, 15]), 'torque_nm')).toEqual({
       from: 8000,
       to: 8700,
-      open: { from: true, to: false },
+      openBelow: true,
+      openAbove: false,
     });
-    expect(heldTorque([])).toBeNull();
+    expect(bandOf([], 'torque_nm')).toBeNull();
   });
 });
 
@@ -102,7 +112,7 @@ describe('which way to change the pipe', () => {
   });
 
   it('says lengthen for lower and shorten for higher, with an amount', () => {
-    const { headline, lines } = sweepAnswer(rows, syntheticOutline, 7000);
+    const { headline, lines } = said(rows, syntheticOutline, 7000);
     expect(headline).toMatch(/from 7.500 to 9.000.rpm/);
     const text = (way: string): string => lines.find((line) => line.way === way)?.text ?? '';
     expect(text('lower')).toMatch(/^Lengthen the header by about \d+.mm for each 500.rpm lower/);
@@ -112,7 +122,7 @@ describe('which way to change the pipe', () => {
   });
 
   it('scales a wide step by the inverse of the speed, and says when the header cannot give it', () => {
-    const { lines } = sweepAnswer(rows, syntheticOutline, 11_000);
+    const { lines } = said(rows, syntheticOutline, 11_000);
     const target = lines.find((line) => line.label.startsWith('Target'))?.text ?? '';
     const length = lengthFor500(syntheticOutline, 8250) ?? 0;
     const expected = 5 * Math.round((200 * (2750 / 500) * length * 8250) / 11_000);
@@ -122,24 +132,25 @@ describe('which way to change the pipe', () => {
 
   it('does not claim a band where there is none', () => {
     const late = rows.map((row) => ({ ...row, plugback_centroid_deg: 300 }));
-    expect(sweepAnswer(late, syntheticOutline, null).headline).toContain('too late at every computed speed');
+    expect(said(late, syntheticOutline, null).headline).toContain('too late at every computed speed');
     const silent = rows.map((row) => ({ ...row, plugback_centroid_deg: null }));
-    expect(sweepAnswer(silent, syntheticOutline, null).headline).toContain('No plug-back');
-    expect(sweepAnswer([], syntheticOutline, 9000).headline).toContain('No plug-back');
+    expect(said(silent, syntheticOutline, null).headline).toContain('No plug-back');
+    expect(said([], syntheticOutline, 9000).headline).toContain('No plug-back');
   });
 });
 
 describe('drafts side by side', () => {
-  it('measures the band above 90 % of the best on the computed speeds', () => {
+  it('measures the band above 90 % of the best, straight between the computed speeds', () => {
     const torque = [10, 17, 18.5, 20, 19, 17.9, 10];
     const some = torque.map((value, i) => ({
       ...at(9000),
       speed_rpm: 8000 + 250 * i,
       torque_nm: value,
     }));
-    expect(bandWidth(some, 'torque_nm')).toBe(500);
-    expect(valueAt(some, 'torque_nm', 8125)).toBeCloseTo(13.5, 12);
-    expect(valueAt(some, 'torque_nm', 7000)).toBeNull();
+    // 18 Nm: two thirds of the way from 17 to 18.5, ten elevenths of that from 19 to 17.9.
+    expect(widthOf(bandOf(some, 'torque_nm'))).toBeCloseTo(250 * (1 / 3 + 2 + 10 / 11), 9);
+    expect(valueAt(curveOf(some, 'torque_nm'), 8125)).toBeCloseTo(13.5, 12);
+    expect(valueAt(curveOf(some, 'torque_nm'), 7000)).toBeNull();
   });
 
   it('averages the torque over the band by trapezes: exact for a straight line', () => {
@@ -147,7 +158,9 @@ describe('drafts side by side', () => {
       ...row,
       torque_nm: row.speed_rpm / 500,
     }));
-    expect(summarise('a', some, null, { from: 8000, to: 10_000 }).averageTorque).toBeCloseTo(18, 9);
+    expect(
+      summarise({ name: 'a', rows: some }, null, { from: 8000, to: 10_000 }).summary.averageTorque,
+    ).toBeCloseTo(18, 9);
   });
 
   it('says what separates them', () => {
@@ -156,9 +169,13 @@ describe('drafts side by side', () => {
       speed_rpm: row.speed_rpm - 500,
       power_kw: (row.power_kw ?? 0) - 1.1,
     }));
-    const [a, b] = [summarise('a', rows, null, null), summarise('b', lower, null, null)];
-    expect(difference(a, b)).toMatch(/holds the plug-back 500.rpm lower.*loses 1\.1.kW of best power/);
-    expect(difference(a, a)).toBe('no difference that the model can tell');
+    const summary = (name: string, of: readonly SweepRow[]) =>
+      summarise({ name, rows: of }, null, null).summary;
+    const [a, b] = [summary('a', rows), summary('b', lower)];
+    expect(differenceText(differenceBetween(a, b))).toMatch(
+      /holds the plug-back 500.rpm lower.*loses 1\.1.kW of best power/,
+    );
+    expect(differenceText(differenceBetween(a, a))).toBe('no difference that the model can tell');
   });
 
   it('says which serves the target, and where each one’s wave lands', () => {
@@ -167,7 +184,7 @@ describe('drafts side by side', () => {
       { name: 'a', rows },
       { name: 'b', rows: stronger.map((row) => ({ ...row, plugback_centroid_deg: 240 })) },
     ];
-    expect(targetText(drafts, 8500)).toMatch(
+    expect(targetText(targetAnswer(drafts, 8500))).toMatch(
       /^Most torque with b, \d+\.\d.Nm\. The wave lands as wanted with a, comes too early with b\.$/,
     );
   });
@@ -177,8 +194,8 @@ describe('drafts side by side', () => {
       { name: 'a', rows },
       { name: 'b', rows },
     ];
-    expect(targetText(drafts, 3000)).toBe('Not among the computed speeds; name it with --rpm.');
+    expect(targetText(targetAnswer(drafts, 3000))).toBe('Not among the computed speeds; name it with --rpm.');
     const beside = (rows[3]?.speed_rpm ?? 0) + 40;
-    expect(targetText(drafts, beside)).toMatch(/^At .*, the nearest computed: Most torque/);
+    expect(targetText(targetAnswer(drafts, beside))).toMatch(/^At .*, the nearest computed: Most torque/);
   });
 });

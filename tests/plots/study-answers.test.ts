@@ -2,21 +2,17 @@
 
 import { describe, expect, it } from 'vitest';
 import { thumbnail } from '../../plots/figures/thumbnail.ts';
-import { heldBand, safety } from '../../plots/pages/aim-answer.ts';
-import {
-  bandText,
-  type ComparedDraft,
-  compareHeadline,
-  endWords,
-  summarise,
-} from '../../plots/pages/compare-answer.ts';
+import { safetyText } from '../../plots/pages/aim-words.ts';
+import { bandText, compareHeadline, endWords } from '../../plots/pages/compare-words.ts';
 import { sectionNames } from '../../plots/pages/dimension-table.ts';
 import { keptExtremes } from '../../plots/pages/kept-extremes.ts';
 import { decimalsFor, importanceText, rangeEnds } from '../../plots/pages/overnight-answer.ts';
 import { pulsePage } from '../../plots/pages/pulse-page.ts';
 import { unsettledText } from '../../plots/pages/unsettled.ts';
 import type { Markup } from '../../plots/theme/markup.ts';
-import { computedSpeeds } from '../../src/findings/curve.ts';
+import { type SafetyQuestion, safetyOf } from '../../src/findings/answers/aim.ts';
+import { compareAnswer } from '../../src/findings/answers/compare.ts';
+import { bandOf } from '../../src/findings/band.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import { syntheticPulse } from './synthetic-pages.ts';
 import { syntheticSweep } from './synthetic-sweep.ts';
@@ -30,6 +26,11 @@ const rowsOf = (from: number, torques: readonly number[]): SweepRow[] =>
     return { ...sample, speed_rpm: speed, torque_nm: torque, power_kw: (torque * speed * Math.PI) / 3e7 };
   });
 
+const safety = (asked: SafetyQuestion) => {
+  const answer = safetyOf(asked);
+  return { onEdge: answer?.onEdge, ...safetyText(answer) };
+};
+
 const plain = (text: string): string => text.replaceAll('\u202f', ' ');
 
 describe('how safe an aimed pipe is', () => {
@@ -39,17 +40,21 @@ describe('how safe an aimed pipe is', () => {
   const cliff = { name: 'header', step: '10 mm', torqueLessNm: -1.1, torqueMoreNm: -11.2 };
 
   it('holds over the unbroken run of speeds that keep nine tenths', () => {
-    expect(heldBand(after.rows, 11_000)).toEqual({ from: 10_750, to: 11_250 });
-    expect(heldBand(wide.rows, 11_000)).toEqual({ from: 10_000, to: 11_750 });
-    expect(heldBand(after.rows, 11_375)).toEqual({ from: 11_375, to: 11_375 });
-    expect(heldBand(after.rows, 9000)).toBeNull();
+    const held = (rows: readonly SweepRow[], about: number) => bandOf(rows, 'torque_nm', { about });
+    // 21.6 Nm: 1.6 of the 3 Nm between 10 500 and 10 750, 1.4 of the 10 between 11 250 and 11 500.
+    expect(held(after.rows, 11_000)?.from).toBeCloseTo(10_500 + (250 * 1.6) / 3, 9);
+    expect(held(after.rows, 11_000)?.to).toBeCloseTo(11_250 + (250 * 1.4) / 10, 9);
+    expect(held(wide.rows, 11_000)).toEqual({ from: 10_000, to: 11_750, openBelow: true, openAbove: true });
+    // Half-way down the edge, at 18 Nm: 1.8 of the 10 Nm further.
+    expect(held(after.rows, 11_375)?.to).toBeCloseTo(11_375 + (250 * 1.8) / 10, 9);
+    expect(held(after.rows, 9000)).toBeNull();
   });
 
   it('names the edge, the side that is safe, and the pipe that is safer', () => {
     const found = safety({ targetSpeed: 11_000, after, start: wide, sensitivities: [still, cliff] });
     expect(found.onEdge).toBe(true);
     expect(plain(found.how)).toBe(
-      '10 mm more header loses 11.2 Nm. It keeps nine tenths of its torque from 10 750 to 11 250 rpm; at 11 500 rpm 11.0 Nm are gone.',
+      '10 mm more header loses 11.2 Nm. It keeps nine tenths of its torque from 10 650 to about 11 300 rpm; at 11 500 rpm 11.0 Nm are gone.',
     );
     expect(plain(found.advice)).toContain('Build header 10 mm short, which costs 1.1 Nm');
     expect(plain(found.advice)).toContain('handbook’s pipe gives 20.0 Nm there');
@@ -86,36 +91,39 @@ describe('how safe an aimed pipe is', () => {
 });
 
 describe('the headline of a comparison', () => {
-  const compared = (name: string, rows: readonly SweepRow[]): ComparedDraft => ({
-    summary: summarise(name, rows, null, null),
-    computed: computedSpeeds(rows),
-  });
-  const a = compared('A', rowsOf(9000, [10, 19, 20, 19, 10, 5]));
-  const b = compared('B', rowsOf(9000, [10, 12, 14, 16, 18, 24]));
+  const a = { name: 'A', rows: rowsOf(9000, [10, 19, 20, 19, 10, 5]) };
+  const b = { name: 'B', rows: rowsOf(9000, [10, 12, 14, 16, 18, 24]) };
+  const headline = (...drafts: readonly { name: string; rows: readonly SweepRow[] }[]): string => {
+    const { best, drafts: compared } = compareAnswer(drafts, null, null);
+    return plain(compareHeadline(best, compared.length));
+  };
+  const one = (draft: typeof a) => compareAnswer([draft], null, null).drafts[0];
 
   it('gives the broadest to nobody by less than a step', () => {
-    const same = compared('C', rowsOf(9000, [10, 18.5, 19.5, 18.5, 9, 4]));
-    expect(plain(compareHeadline([a, same]))).toMatch(
-      /^“A” has the most power, .*; their torque is equally broad/,
-    );
-    expect(plain(compareHeadline([a, b]))).toMatch(/; “A” the broadest torque, 500 rpm wide\.$/);
+    const same = { name: 'C', rows: rowsOf(9000, [10, 18.5, 19.5, 18.5, 9, 4]) };
+    expect(headline(a, same)).toMatch(/^“A” has the most power, .*; their torque is equally broad/);
+    // 18 Nm lies a ninth of a step below 9 250 and a ninth above 9 750.
+    expect(headline(a, b)).toMatch(/; “A” the broadest torque, 556 rpm wide\.$/);
   });
 
   it('says that a best at the end of the range may not be the best', () => {
-    expect(plain(compareHeadline([a, b]))).toContain('“B” has the most power, at least ');
-    expect(endWords(a)).toBe('');
-    expect(endWords(b)).toMatch(/^B: most torque and power at the end of the range/);
+    expect(headline(a, b)).toContain('“B” has the most power, at least ');
+    const [first, second] = compareAnswer([a, b], null, null).drafts;
+    expect(first && endWords(first)).toBe('');
+    expect(second && endWords(second)).toMatch(/^B: most torque and power at the end of the range/);
   });
 
   it('shares a power that differs by less than a hundredth', () => {
-    const nearly = compared('C', rowsOf(9000, [10, 19, 19.95, 18.95, 10, 5]));
-    expect(compareHeadline([a, nearly])).toMatch(/^All share the most power/);
+    const nearly = { name: 'C', rows: rowsOf(9000, [10, 19, 19.95, 18.95, 10, 5]) };
+    expect(headline(a, nearly)).toMatch(/^All share the most power/);
   });
 
-  it('writes a band of one speed as narrower than two steps', () => {
-    expect(b.summary.torqueBand).toBe(0);
-    expect(bandText(b.summary.torqueBand, b.computed)).toBe('under 500');
-    expect(compareHeadline([])).toBe('No draft was finished.');
+  it('writes a band that goes on beyond the range as at least so wide', () => {
+    const found = one(b);
+    // 21.6 of 24 Nm, 2.4 of the 6 Nm of the last step.
+    expect(found?.summary.torqueBand).toBeCloseTo((250 * 2.4) / 6, 9);
+    expect(bandText(found?.summary.torqueBand ?? null, found?.torqueBandOpen ?? false)).toBe('≥ 100');
+    expect(headline()).toBe('No draft was finished.');
   });
 });
 

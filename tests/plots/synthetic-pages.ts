@@ -6,6 +6,7 @@ import type { IndexPageResult } from '../../plots/pages/index-page.ts';
 import type { MapPageResult } from '../../plots/pages/map-page.ts';
 import type { OvernightPageResult } from '../../plots/pages/overnight-page.ts';
 import type { SweepPageResult } from '../../plots/pages/sweep-data.ts';
+import { compareAnswer } from '../../src/findings/answers/compare.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import { evenly, namer, nasty, program } from './synthetic-names.ts';
 import { syntheticOutline, syntheticSweep } from './synthetic-sweep.ts';
@@ -76,16 +77,14 @@ export function syntheticMap(hostile = false): MapPageResult {
 
 export function syntheticCompare(hostile = false): ComparePageResult {
   const name = namer(hostile);
-  return {
-    program,
-    targetSpeed: 9500,
-    band: { from: 8000, to: 10_500 },
-    drafts: [
-      { name: name('draft A, broad'), sweep: shifted(1, hostile) },
-      { name: name('draft B, peaky'), sweep: shifted(1.08, hostile) },
-      { name: name('draft C, too long'), sweep: shifted(0.93, hostile) },
-    ],
-  };
+  const drafts = [
+    { name: name('draft A, broad'), sweep: shifted(1, hostile) },
+    { name: name('draft B, peaky'), sweep: shifted(1.08, hostile) },
+    { name: name('draft C, too long'), sweep: shifted(0.93, hostile) },
+  ];
+  const rows = drafts.map((draft) => ({ name: draft.name, rows: draft.sweep.rows }));
+  const answer = compareAnswer(rows, 9500, { from: 8000, to: 10_500 });
+  return { program, targetSpeed: 9500, answer, drafts };
 }
 
 export function syntheticOvernight(hostile = false, count = 240): OvernightPageResult {

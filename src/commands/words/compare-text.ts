@@ -1,118 +1,52 @@
 /** Drafts side by side in words and a table, for the terminal. */
 
-import {
-  bandOf,
-  compareHeadline,
-  type DraftSummary,
-  difference,
-  endWords,
-  type SpeedSpan,
-  summarise,
-  targetText,
-} from '../../../plots/pages/compare-answer.ts';
+import { compareHeadline, differenceText, endWords, targetText } from '../../../plots/pages/compare-words.ts';
 import type { SweepResult } from '../../engine/read/result.ts';
-import { type Computed, computedSpeeds } from '../../findings/curve.ts';
+import {
+  type CompareAnswer,
+  type ComparedDraft,
+  differenceBetween,
+  type SummaryNumbers,
+} from '../../findings/answers/compare.ts';
+import type { SpeedSpan } from '../../findings/band.ts';
 import { folded } from '../frame/folded.ts';
 import { plainText } from '../frame/plain-text.ts';
 import { type Column, tableText } from '../frame/table.ts';
 import { pageWords } from './page-words.ts';
 
-/** Half the band of the average where only a target is stated [rpm]. */
-const HALF_BAND = 1000;
-
-export interface Comparison {
-  readonly targetSpeed: number | null;
-  readonly band: SpeedSpan | null;
-  readonly summaries: readonly DraftSummary[];
-  /** Numbers of each draft less those of the first; of the first null. */
-  readonly differences: readonly (Differences | null)[];
-}
-
-type Numbers = Omit<DraftSummary, 'name'>;
-export type Differences = { readonly [Name in keyof Numbers]: number | null };
-
-/** Summaries over a band; without one the target's neighbourhood, or the first draft's band of torque. */
-export function comparison(
-  names: readonly string[],
-  sweeps: readonly SweepResult[],
-  stated: SpeedSpan | null,
-): Comparison {
-  const targetSpeed = sweeps[0]?.case.run.targetSpeed ?? null;
-  const band = stated ?? usualBand(sweeps, targetSpeed);
-  const summaries = sweeps.map(({ rows }, k) => summarise(names[k] as string, rows, targetSpeed, band));
-  const first = summaries[0];
-  return {
-    targetSpeed,
-    band,
-    summaries,
-    differences: summaries.map((one, k) => (k === 0 || first === undefined ? null : less(one, first))),
-  };
-}
-
-function usualBand(sweeps: readonly SweepResult[], target: number | null): SpeedSpan | null {
-  const wanted =
-    target === null
-      ? bandOf(sweeps[0]?.rows ?? [], 'torque_nm')
-      : { from: target - HALF_BAND, to: target + HALF_BAND };
-  if (wanted === null) return null;
-  const from = Math.max(wanted.from, ...sweeps.map(({ rows }) => rows[0]?.speed_rpm ?? 0));
-  const to = Math.min(wanted.to, ...sweeps.map(({ rows }) => rows.at(-1)?.speed_rpm ?? 0));
-  return to > from ? { from, to } : null;
-}
-
-function less(one: DraftSummary, first: DraftSummary): Differences {
-  const { name: _, ...numbers } = one;
-  const entries = Object.entries(numbers).map(([key, value]) => {
-    const base = first[key as keyof Numbers];
-    return [key, value === null || base === null ? null : value - base];
-  });
-  return Object.fromEntries(entries) as Differences;
-}
-
 interface Line {
   readonly label: string;
-  readonly computed: Computed;
-  readonly values: Differences;
+  readonly draft: ComparedDraft;
+  readonly values: SummaryNumbers;
   readonly isDifference: boolean;
 }
 
 export function compareText(
-  { targetSpeed, band, summaries, differences }: Comparison,
+  { targetSpeed, band, drafts, target, best }: CompareAnswer,
   names: readonly string[],
   sweeps: readonly SweepResult[],
   colour: boolean,
 ): string {
-  const first = summaries[0] as DraftSummary;
-  const compared = summaries.map((summary, k) => ({
-    summary,
-    computed: computedSpeeds(sweeps[k]?.rows ?? []),
-  }));
-  const lines = [...names.map(plainText), '', folded(pageWords(compareHeadline(compared)))];
-  if (targetSpeed !== null) {
-    const drafts = sweeps.map(({ rows }, k) => ({
-      name: summaries[k]?.name ?? '',
-      rows,
-    }));
-    lines.push(folded(`At ${targetSpeed} rpm: ${pageWords(targetText(drafts, targetSpeed))}`));
+  const first = (drafts[0] as ComparedDraft).summary;
+  const lines = [...names.map(plainText), '', folded(pageWords(compareHeadline(best, drafts.length)))];
+  if (target !== null) lines.push(folded(`At ${targetSpeed} rpm: ${pageWords(targetText(target))}`));
+  for (const { summary } of drafts.slice(1)) {
+    const said = differenceText(differenceBetween(first, summary));
+    lines.push(folded(`${pageWords(summary.name)} against ${pageWords(first.name)}: ${pageWords(said)}.`));
   }
-  for (const one of summaries.slice(1))
-    lines.push(
-      folded(
-        `${pageWords(one.name)} against ${pageWords(first.name)}: ${pageWords(difference(first, one))}.`,
-      ),
-    );
   lines.push('', folded(legend(targetSpeed, band)));
-  const rows = summaries.flatMap((one, k): Line[] => {
-    const { name, ...values } = one;
-    const change = differences[k];
-    const { computed } = compared[k] as (typeof compared)[0];
+  const rows = drafts.flatMap((draft): Line[] => {
+    const { name, ...values } = draft.summary;
+    const { lessFirst } = draft;
     return [
-      { label: pageWords(name), computed, values, isDifference: false },
-      ...(change == null ? [] : [{ label: '  less first', computed, values: change, isDifference: true }]),
+      { label: pageWords(name), draft, values, isDifference: false },
+      ...(lessFirst === null
+        ? []
+        : [{ label: '  less first', draft, values: lessFirst, isDifference: true }]),
     ];
   });
   lines.push(tableText(columns, rows, { colour }));
-  const edges = compared.map((one) => folded(pageWords(endWords(one)))).filter((line) => line !== '');
+  const edges = drafts.map((one) => folded(pageWords(endWords(one)))).filter((line) => line !== '');
   const troubles = sweeps.flatMap(({ rows: swept, failures }, k) => [
     ...swept
       .filter((r) => !r.settled)
@@ -123,28 +57,27 @@ export function compareText(
 }
 
 function legend(target: number | null, band: SpeedSpan | null): string {
-  const parts = ['Bands: speeds above 90 % of the best torque, of the best power.'];
+  const parts = ['Bands: speeds above 90 % of the best torque, of the best power; >: it goes on beyond.'];
   if (band !== null) parts.push(`Mean: torque from ${band.from} to ${band.to} rpm.`);
   if (target !== null)
     parts.push(`Leads at ${target} rpm: degrees from the plug-back's middle and peak to exhaust closing.`);
   return parts.join(' ');
 }
 
-function cell(key: keyof Numbers, digits: number): (line: Line) => string {
+function cell(key: keyof SummaryNumbers, digits: number): (line: Line) => string {
   return ({ values, isDifference }) => {
     const value = values[key];
-    if (value === null || !Number.isFinite(value)) return '-';
+    if (value === null) return '-';
     const text = value.toFixed(digits);
     return isDifference && Number(text) > 0 ? `+${text}` : text;
   };
 }
 
-/** A band one speed wide is narrower than two steps. */
+/** A band that goes on where the computed speeds end is wider than it is known to be. */
 function band(key: 'torqueBand' | 'powerBand'): (line: Line) => string {
   return (line) => {
-    const { values, isDifference, computed } = line;
-    const narrow = !isDifference && values[key] === 0 && computed.step > 0;
-    return narrow ? `<${2 * computed.step}` : cell(key, 0)(line);
+    const isOpen = !line.isDifference && line.draft[`${key}Open`];
+    return `${isOpen ? '>' : ''}${cell(key, 0)(line)}`;
   };
 }
 

@@ -1,7 +1,8 @@
 /** A sweep in words and a table, for the terminal. */
 
-import { sweepAnswer } from '../../../plots/pages/sweep-answer.ts';
+import { sweepText as answerWords } from '../../../plots/pages/sweep-words.ts';
 import type { SweepResult } from '../../engine/read/result.ts';
+import { sweepAnswer } from '../../findings/answers/sweep.ts';
 import { lands } from '../../findings/landing.ts';
 import type { SweepRow } from '../../findings/row.ts';
 import { folded } from '../frame/folded.ts';
@@ -26,7 +27,7 @@ export function sweepText(result: SweepResult, colour: boolean): string {
 
 /** The page's answer, in letters that any terminal has. */
 function answerText({ rows, outline, case: { run } }: SweepResult): string {
-  const { headline, lines } = sweepAnswer(rows, outline, run.targetSpeed);
+  const { headline, lines } = answerWords(sweepAnswer(rows, outline, run.targetSpeed));
   const plain = (text: string): string =>
     plainText(text)
       .replace(/[\u2009\u202f\u00a0]/g, ' ')

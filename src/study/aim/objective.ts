@@ -5,8 +5,9 @@
  * of the torque of the pipe that the search started from, so that the search finds its way back in.
  */
 
+import { lands, middleLead, outsideWindow } from '../../findings/landing.ts';
 import type { DraftResult } from '../work/draft.ts';
-import { type ReadRow, scoreOf } from '../work/score.ts';
+import { scoreOf } from '../work/score.ts';
 
 /** Half the band round the target [rpm]. */
 export const BAND = 250;
@@ -23,6 +24,8 @@ export interface Judged {
   /** At the target: exhaust closing less the middle of the plug-back, and how far that is outside the window [deg]. */
   readonly middleLeadDeg: number | null;
   readonly outsideDeg: number;
+  /** Whether the wave lands there: its middle in the window and half its impulse in time. */
+  readonly lands: boolean;
 }
 
 /** Speeds that a pipe is judged by [rpm]. */
@@ -39,18 +42,12 @@ export function judge(result: DraftResult, target: number, unit: number): Judged
   );
   const row = result.rows.find((one) => one.speed_rpm === target);
   if (!mean.ok || row === undefined) return null;
-  const middleLeadDeg = middleLead(row);
-  const outsideDeg = middleLeadDeg === null ? LOST : outside(row, middleLeadDeg);
-  return { score: mean.score - COST * unit * outsideDeg, torque: mean.score, middleLeadDeg, outsideDeg };
-}
-
-function middleLead({ plugback_centroid_deg: middle, exhaust_closes_deg: closes }: ReadRow): number | null {
-  const lead = middle === null || closes === null ? Number.NaN : closes - middle;
-  return Number.isFinite(lead) ? lead : null;
-}
-
-/** How far the middle lies outside transfer closing to exhaust closing [deg]. */
-function outside(row: ReadRow, leadDeg: number): number {
-  const window = (row.exhaust_closes_deg ?? 0) - (row.transfers_close_deg ?? 0);
-  return Math.max(0, -leadDeg, leadDeg - window);
+  const outsideDeg = outsideWindow(row) ?? LOST;
+  return {
+    score: mean.score - COST * unit * outsideDeg,
+    torque: mean.score,
+    middleLeadDeg: middleLead(row),
+    outsideDeg,
+    lands: lands(row),
+  };
 }

@@ -1,6 +1,5 @@
 /** What aiming came to as plain data: the document, what the page is made of, and the lines of the table. */
 
-import type { SweepRow } from '../../findings/row.ts';
 import { outlineOf } from '../work/run-sweep.ts';
 import { BAND } from './objective.ts';
 import type { AimedPipe, AimResult, AimWish } from './result.ts';
@@ -97,20 +96,22 @@ function historyOf({ history }: AimResult) {
     evaluation,
     score: judged?.score ?? null,
     value: judged?.torque ?? null,
-    lands: judged?.outsideDeg === 0,
+    lands: judged?.lands ?? false,
   }));
 }
 
 /** Why nothing better was found, where that is so. */
 export function whyNot(before: AimedPipe, result: AimResult): readonly string[] {
-  const [was, is] = [before.judged?.torque ?? Number.NaN, result.after.judged?.torque ?? Number.NaN];
-  return is > was ? [] : [`the search found nothing better than where it started (${result.end})`];
+  const [was, is] = [before.judged?.torque ?? null, result.after.judged?.torque ?? null];
+  return was !== null && is !== null && is > was
+    ? []
+    : [`the search found nothing better than where it started (${result.end})`];
 }
 
 function pagePipe(subject: AimWish['subject'], { pipe, rows }: AimedPipe) {
   return {
     name: pipe.name,
     outline: outlineOf({ ...subject, pipe }),
-    rows: rows as readonly SweepRow[],
+    rows,
   };
 }

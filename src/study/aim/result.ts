@@ -1,9 +1,9 @@
 /** What aiming is asked for, and what it comes to. */
 
+import type { SweepRow } from '../../findings/row.ts';
 import type { Case } from '../../model/case.ts';
 import type { Pipe } from '../../model/pipe.ts';
 import type { Constraints } from '../../model/study.ts';
-import type { ReadRow } from '../work/score.ts';
 import type { Judged } from './objective.ts';
 import type { Tried } from './search.ts';
 import type { Sensitivity } from './sensitivities.ts';
@@ -25,7 +25,7 @@ export interface AimWish {
 /** A pipe with what it was judged by, on the case's own mesh. */
 export interface AimedPipe {
   readonly pipe: Pipe;
-  readonly rows: readonly ReadRow[];
+  readonly rows: readonly SweepRow[];
   /** Null: it failed, or its score cannot be read. */
   readonly judged: Judged | null;
 }

@@ -119,9 +119,7 @@ export async function sensitivitiesOf(
 function readingsOf(result: DraftResult | undefined): { lead: number; torque: number; power: number } | null {
   const row = result?.ok === true ? result.rows[0] : undefined;
   if (row === undefined) return null;
-  const [centroid, torque, power] = [row.plugback_centroid_deg, row.torque_nm, row.power_kw].map((value) =>
-    value === null ? Number.NaN : value,
-  ) as [number, number, number];
-  // Later is less lead.
-  return [centroid, torque, power].every(Number.isFinite) ? { lead: -centroid, torque, power } : null;
+  const { plugback_centroid_deg: centroid, torque_nm: torque, power_kw: power } = row;
+  // Later is less lead: the port closes at the same angle in all of them.
+  return centroid === null || torque === null || power === null ? null : { lead: -centroid, torque, power };
 }

@@ -9,10 +9,13 @@ import type { Drafts } from './drafts.ts';
 import type { Standing, Tally } from './tally.ts';
 
 /** Numbers of the drafts that have a score, best first. */
-export function orderByScore(count: number, score: (index: number) => number): number[] {
-  const scored: number[] = [];
-  for (let index = 0; index < count; index += 1) if (Number.isFinite(score(index))) scored.push(index);
-  return scored.sort((a, b) => score(b) - score(a) || a - b);
+export function orderByScore(count: number, score: (index: number) => number | null): number[] {
+  const scored: { readonly index: number; readonly score: number }[] = [];
+  for (let index = 0; index < count; index += 1) {
+    const one = score(index);
+    if (one !== null) scored.push({ index, score: one });
+  }
+  return scored.sort((a, b) => b.score - a.score || a.index - b.index).map(({ index }) => index);
 }
 
 /** One line of the ranking. */
@@ -51,7 +54,7 @@ export function* rankedDrafts(
   const misses = new Map(scored.map((index) => [index, missed(index)]));
   const keeps = (index: number): boolean => misses.get(index)?.length === 0;
   const screened = orderByScore(tally.count, (index) =>
-    tally.standing(index) === 'screened' ? tally.screenScore(index) : Number.NaN,
+    tally.standing(index) === 'screened' ? tally.screenScore(index) : null,
   );
   const standing = (wanted: Standing): number[] =>
     Array.from({ length: tally.count }, (_, index) => index).filter(
@@ -64,15 +67,14 @@ export function* rankedDrafts(
     ...standing('failed'),
     ...standing('outside'),
   ];
-  const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
   for (const [place, index] of order.entries()) {
     yield {
       rank: place < scored.length ? place + 1 : null,
       index,
       name: drafts.name(index),
       standing: tally.standing(index),
-      score: finite(tally.score(index)),
-      screenScore: finite(tally.screenScore(index)),
+      score: tally.score(index),
+      screenScore: tally.screenScore(index),
       values: valuesOf(drafts, index),
       readings: tally.values(index),
       misses: misses.get(index) ?? missed(index),

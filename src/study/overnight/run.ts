@@ -115,8 +115,7 @@ async function runPass(
   const count = (index: number): void => {
     done += 1;
     const score = pass === 'screen' ? tally.screenScore(index) : tally.score(index);
-    if (Number.isFinite(score) && (best === null || score > best.score))
-      best = { name: drafts.name(index), score };
+    if (score !== null && (best === null || score > best.score)) best = { name: drafts.name(index), score };
   };
   const jobs = function* (): Generator<Job<'draft'>> {
     for (const index of indices) {

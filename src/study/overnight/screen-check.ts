@@ -23,13 +23,14 @@ const SEED = 20;
 
 /** Null: fewer than four drafts have both scores. */
 export function checkScreen(
-  screen: readonly number[],
-  full: readonly number[],
+  screen: readonly (number | null)[],
+  full: readonly (number | null)[],
   keep: number,
 ): ScreenCheck | null {
-  const both = screen.flatMap((score, k) =>
-    Number.isFinite(score) && Number.isFinite(full[k]) ? [{ screen: score, full: full[k] as number }] : [],
-  );
+  const both = screen.flatMap((score, k) => {
+    const refined = full[k] ?? null;
+    return score === null || refined === null ? [] : [{ screen: score, full: refined }];
+  });
   if (both.length < 4) return null;
   const random = randomSource(SEED);
   const half = Math.ceil(both.length / 2);
@@ -50,7 +51,7 @@ export function checkScreen(
 }
 
 function winnerPlace(drafts: readonly { readonly screen: number; readonly full: number }[]): number {
-  const [winner] = orderByScore(drafts.length, (k) => drafts[k]?.full ?? Number.NaN);
-  const order = orderByScore(drafts.length, (k) => drafts[k]?.screen ?? Number.NaN);
+  const [winner] = orderByScore(drafts.length, (k) => drafts[k]?.full ?? null);
+  const order = orderByScore(drafts.length, (k) => drafts[k]?.screen ?? null);
   return order.indexOf(winner ?? -1) + 1;
 }

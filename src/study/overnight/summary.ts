@@ -1,10 +1,11 @@
 /** What an overnight study comes to: its ranking, the rows of the best, what the score depends on, and what to mind. */
 
 import type { SweepResult } from '../../engine/read/result.ts';
+import type { SweepRow } from '../../findings/row.ts';
 import type { DraftResult } from '../work/draft.ts';
 import { openJournal } from '../work/journal.ts';
 import { outlineOf } from '../work/run-sweep.ts';
-import { type ReadRow, scoreName } from '../work/score.ts';
+import { scoreName } from '../work/score.ts';
 import { fingerprintParts } from './fingerprint.ts';
 import { type Importance, importanceOf } from './importance.ts';
 import { type RankedDraft, rankedDrafts } from './ranking.ts';
@@ -18,7 +19,7 @@ const SHOWN = 5;
 export interface BestDraft {
   readonly name: string;
   readonly outline: SweepResult['outline'];
-  readonly rows: readonly ReadRow[];
+  readonly rows: readonly SweepRow[];
 }
 
 export interface OvernightSummary {
@@ -42,8 +43,8 @@ export function overnightSummary(task: SummaryTask, tally: Tally): OvernightSumm
   const screen =
     study.screen?.check === true
       ? checkScreen(
-          scored.map((one) => one.screenScore ?? Number.NaN),
-          scored.map((one) => one.score ?? Number.NaN),
+          scored.map((one) => one.screenScore),
+          scored.map((one) => one.score),
           study.screen.keep,
         )
       : null;
@@ -64,7 +65,7 @@ export function overnightSummary(task: SummaryTask, tally: Tally): OvernightSumm
 
 /** Pipes of the best from their cases, their rows from the journal. */
 function bestDrafts(task: SummaryTask, chosen: readonly RankedDraft[]): readonly BestDraft[] {
-  const rows = new Map<number, readonly ReadRow[]>();
+  const rows = new Map<number, readonly SweepRow[]>();
   const wanted = new Set(chosen.map((one) => one.index));
   if (wanted.size > 0) {
     openJournal<DraftResult>(task.journal, fingerprintParts(task), (draft, result) => {

@@ -1,6 +1,5 @@
 /** The ranking as plain data: columns and rows for its file, and what the page is made of. */
 
-import type { SweepRow } from '../../findings/row.ts';
 import { scoreText } from '../work/score.ts';
 import type { RankedDraft } from './ranking.ts';
 import type { OvernightTask } from './run.ts';
@@ -100,8 +99,7 @@ export function overnightPageResult(task: Told, tally: Tally, summary: Overnight
     best: summary.best.map(({ name, outline, rows }) => ({
       name: shownName(name),
       outline,
-      // A journal keeps what was no number as null, and so does a page.
-      rows: rows as readonly SweepRow[],
+      rows,
     })),
     importance: summary.importance,
     // A score of one term is named for it.

@@ -1,12 +1,15 @@
 /**
  * What is kept in memory of each draft: whether and how it ended, its score, and the few readings that tables show.
- * Numbers in typed arrays, eight bytes a reading, so that a study of a hundred thousand drafts takes some megabytes;
+ * Numbers in typed arrays, absent ones NaN inside them, eight bytes a reading, so that a study of a hundred thousand drafts takes some megabytes;
  * everything else stays in the journal.
  */
 
+import { highest, middleLeadAt } from '../../findings/curve.ts';
+import { reading, type SweepRow } from '../../findings/row.ts';
+import { unsettledSpeeds } from '../../findings/settled.ts';
 import type { Study } from '../../model/study.ts';
 import type { DraftResult } from '../work/draft.ts';
-import { curveOf, type ReadRow, scoreOf, termName, valueAt } from '../work/score.ts';
+import { scoreOf, termName } from '../work/score.ts';
 
 /** How a draft stands. */
 export type Standing = 'open' | 'scored' | 'failed' | 'outside' | 'screened';
@@ -21,11 +24,8 @@ export interface Reading {
 }
 
 interface ReadingOf extends Reading {
-  readonly read: (rows: readonly ReadRow[]) => number;
+  readonly read: (rows: readonly SweepRow[]) => number | null;
 }
-
-const highest = (rows: readonly ReadRow[], column: 'torque_nm' | 'power_kw'): readonly [number, number] =>
-  curveOf(rows, column).reduce((a, b) => (b[1] > a[1] ? b : a));
 
 function readingsOf(study: Study, target: number): readonly ReadingOf[] {
   return [
@@ -33,27 +33,34 @@ function readingsOf(study: Study, target: number): readonly ReadingOf[] {
       name: `middle before EC at ${target} rpm`,
       unit: 'deg',
       decimals: 1,
-      // The port closes at the same angle at all speeds.
-      read: (rows) =>
-        Number(rows[0]?.exhaust_closes_deg ?? Number.NaN) -
-        valueAt(curveOf(rows, 'plugback_centroid_deg'), target),
+      read: (rows) => middleLeadAt(rows, target),
     },
-    { name: 'best torque', unit: 'Nm', decimals: 2, read: (rows) => highest(rows, 'torque_nm')[1] },
-    { name: 'best power', unit: 'kW', decimals: 2, read: (rows) => highest(rows, 'power_kw')[1] },
-    { name: 'at', unit: 'rpm', decimals: 0, read: (rows) => highest(rows, 'power_kw')[0] },
+    {
+      name: 'best torque',
+      unit: 'Nm',
+      decimals: 2,
+      read: (rows) => highest(rows, 'torque_nm')?.torque_nm ?? null,
+    },
+    {
+      name: 'best power',
+      unit: 'kW',
+      decimals: 2,
+      read: (rows) => highest(rows, 'power_kw')?.power_kw ?? null,
+    },
+    { name: 'at', unit: 'rpm', decimals: 0, read: (rows) => highest(rows, 'power_kw')?.speed_rpm ?? null },
     {
       name: 'speeds not settled',
       unit: '',
       decimals: 0,
-      read: (rows) => rows.filter((row) => row.settled !== true).length,
+      read: (rows) => unsettledSpeeds(rows).length,
     },
     // A score of one term is that term.
     ...(study.score.length === 1 ? [] : study.score).map((term) => ({
       ...termName(term),
       decimals: 2,
-      read: (rows: readonly ReadRow[]) => {
+      read: (rows: readonly SweepRow[]) => {
         const one = scoreOf([term], rows);
-        return one.ok ? (one.terms[0] as number) : Number.NaN;
+        return one.ok ? (one.terms[0] ?? null) : null;
       },
     })),
   ];
@@ -94,7 +101,7 @@ export class Tally {
     this.#standing[index] = standings.indexOf('scored');
     if (!result.ok) return;
     for (const [k, { read }] of this.#read.entries())
-      this.#values[index * this.#read.length + k] = read(result.rows);
+      this.#values[index * this.#read.length + k] = read(result.rows) ?? Number.NaN;
   }
 
   mark(index: number, standing: Standing, reason = ''): void {
@@ -106,22 +113,20 @@ export class Tally {
     return standings[this.#standing[index] as number] as Standing;
   }
 
-  /** NaN: it has none. */
-  score(index: number): number {
-    return this.#score[index] as number;
+  /** Null: it has none. */
+  score(index: number): number | null {
+    return reading(this.#score[index] ?? null);
   }
 
-  /** Score of the first pass; NaN: it has none. */
-  screenScore(index: number): number {
-    return this.#screen[index] as number;
+  /** Score of the first pass; null: it has none. */
+  screenScore(index: number): number | null {
+    return reading(this.#screen[index] ?? null);
   }
 
   /** One value a reading, in the order of `readings`. */
   values(index: number): readonly (number | null)[] {
     const from = index * this.#read.length;
-    return Array.from(this.#values.subarray(from, from + this.#read.length), (value) =>
-      Number.isFinite(value) ? value : null,
-    );
+    return Array.from(this.#values.subarray(from, from + this.#read.length), reading);
   }
 
   reason(index: number): string {

@@ -1,8 +1,8 @@
 /** One draft of a study of many: its speeds one after another on one thread, and of each only the row. */
 
+import type { SweepRow } from '../../findings/row.ts';
 import type { Case } from '../../model/case.ts';
 import { runGroup } from './run-sweep.ts';
-import type { ReadRow } from './score.ts';
 
 export interface DraftJob {
   /** Name of the draft in the journal. */
@@ -12,7 +12,7 @@ export interface DraftJob {
 
 /** What a journal keeps of a draft. */
 export type DraftResult =
-  | { readonly ok: true; readonly rows: readonly ReadRow[] }
+  | { readonly ok: true; readonly rows: readonly SweepRow[] }
   | { readonly ok: false; readonly reason: string };
 
 export function runDraft({ subject }: DraftJob): DraftResult {

@@ -1,13 +1,12 @@
 /**
- * The score of a draft from the rows of its sweep: a weighted sum of named terms, more is better. Between the speeds that
- * were run readings go straight; a band's mean is the integral over it by the trapezoidal rule over its width.
+ * The score of a draft from the rows of its sweep: a weighted sum of named terms, more is better. Values, means and bands
+ * are those that every verb tells.
  */
 
+import { bandOf, widthOf } from '../../findings/band.ts';
+import { curveOf, meanOver, valueAt } from '../../findings/curve.ts';
 import { COLUMNS, type ColumnName, type SweepRow } from '../../findings/row.ts';
 import type { ScoreTerm } from '../../model/study.ts';
-
-/** A row as a journal brings it back: what was not a number is null. */
-export type ReadRow = { readonly [K in ColumnName]: SweepRow[K] | null };
 
 export type Scored =
   | { readonly ok: true; readonly score: number; readonly terms: readonly number[] }
@@ -55,81 +54,37 @@ export const SCORE_COLUMNS: readonly string[] = COLUMNS.map(({ name }) => name).
   (name) => name !== 'settled',
 );
 
-export function scoreOf(terms: readonly ScoreTerm[], rows: readonly ReadRow[]): Scored {
+export function scoreOf(terms: readonly ScoreTerm[], rows: readonly SweepRow[]): Scored {
   const readings: number[] = [];
   for (const term of terms) {
     const reading = termReading(term, rows);
-    if (!Number.isFinite(reading)) return { ok: false, reason: `no ${termName(term).name} can be read` };
+    if (reading === null) return { ok: false, reason: `no ${termName(term).name} can be read` };
     readings.push(reading);
   }
-  const score = terms.reduce((sum, term, k) => sum + term.weight * (readings[k] as number), 0);
+  const score = terms.reduce((sum, term, k) => sum + term.weight * (readings[k] ?? 0), 0);
   return { ok: true, score, terms: readings };
 }
 
-function termReading(term: ScoreTerm, rows: readonly ReadRow[]): number {
+function termReading(term: ScoreTerm, rows: readonly SweepRow[]): number | null {
+  const at = (name: ColumnName, speed: number): number | null => valueAt(curveOf(rows, name), speed);
   switch (term.kind) {
     case 'averageTorque':
-      return bandMean(curveOf(rows, 'torque_nm'), term.from, term.to);
+      return meanOver(curveOf(rows, 'torque_nm'), term.from, term.to);
     case 'averagePower':
-      return bandMean(curveOf(rows, 'power_kw'), term.from, term.to);
+      return meanOver(curveOf(rows, 'power_kw'), term.from, term.to);
     case 'torqueAt':
-      return valueAt(curveOf(rows, 'torque_nm'), term.speed);
+      return at('torque_nm', term.speed);
     case 'powerAt':
-      return valueAt(curveOf(rows, 'power_kw'), term.speed);
-    case 'leadAt':
-      return -Math.abs(valueAt(curveOf(rows, 'plugback_lead_deg'), term.speed) - term.wanted);
-    case 'bandWidth':
-      return bandWidth(curveOf(rows, term.of === 'torque' ? 'torque_nm' : 'power_kw'), term.share);
-    case 'column':
-      return valueAt(curveOf(rows, term.name as ColumnName), term.speed);
-  }
-}
-
-/** Points of a curve over speed, ascending. */
-export type Curve = readonly (readonly [speed: number, value: number])[];
-
-export function curveOf(rows: readonly ReadRow[], column: ColumnName): Curve {
-  return rows.map((row) => {
-    const value = row[column];
-    return [row.speed_rpm as number, typeof value === 'number' ? value : Number.NaN] as const;
-  });
-}
-
-/** Value at a speed, straight between the points; NaN beyond them. */
-export function valueAt(curve: Curve, speed: number): number {
-  for (const [index, [at, value]] of curve.entries()) {
-    if (at === speed) return value;
-    if (at < speed) continue;
-    const before = curve[index - 1];
-    if (before === undefined) return Number.NaN;
-    return before[1] + ((speed - before[0]) / (at - before[0])) * (value - before[1]);
-  }
-  return Number.NaN;
-}
-
-function bandMean(curve: Curve, from: number, to: number): number {
-  const inside = curve.filter(([speed]) => speed > from && speed < to);
-  const points: Curve = [[from, valueAt(curve, from)], ...inside, [to, valueAt(curve, to)]];
-  let area = 0;
-  for (let k = 1; k < points.length; k += 1) {
-    const [[a, p], [b, q]] = [points[k - 1] as Curve[number], points[k] as Curve[number]];
-    area += 0.5 * (b - a) * (p + q);
-  }
-  return area / (to - from);
-}
-
-/** Width of the stretch round the best in which the curve stays above a share of it [rpm]. */
-export function bandWidth(curve: Curve, share: number): number {
-  const best = curve.reduce((a, [, value], k) => (value > (curve[a] as Curve[number])[1] ? k : a), 0);
-  const level = share * (curve[best]?.[1] ?? Number.NaN);
-  if (!(level > 0)) return Number.NaN;
-  const edge = (step: 1 | -1): number => {
-    for (let k = best; ; k += step) {
-      const [here, next] = [curve[k] as Curve[number], curve[k + step]];
-      if (next === undefined) return here[0];
-      if (next[1] >= level) continue;
-      return here[0] + ((here[1] - level) / (here[1] - next[1])) * (next[0] - here[0]);
+      return at('power_kw', term.speed);
+    case 'leadAt': {
+      const lead = at('plugback_lead_deg', term.speed);
+      return lead === null ? null : -Math.abs(lead - term.wanted);
     }
-  };
-  return edge(1) - edge(-1);
+    case 'bandWidth': {
+      const { share } = term;
+      return widthOf(bandOf(rows, term.of === 'torque' ? 'torque_nm' : 'power_kw', { share }));
+    }
+    case 'column':
+      return at(term.name as ColumnName, term.speed);
+  }
 }

@@ -1,15 +1,9 @@
 /** Ring: identity. Scores from rows, with curves of which every reading is known. */
 
 import { describe, expect, test } from 'vitest';
+import type { SweepRow } from '../../../src/findings/row.ts';
 import type { ScoreTerm } from '../../../src/model/study.ts';
-import {
-  bandWidth,
-  type ReadRow,
-  scoreName,
-  scoreOf,
-  scoreText,
-  valueAt,
-} from '../../../src/study/work/score.ts';
+import { scoreName, scoreOf, scoreText } from '../../../src/study/work/score.ts';
 
 /** Torque falls from its best at 10 000 rpm by 1 Nm a thousand revolutions, straight on both sides. */
 const rows = [8000, 9000, 10_000, 11_000, 12_000].map(
@@ -20,7 +14,7 @@ const rows = [8000, 9000, 10_000, 11_000, 12_000].map(
       power_kw: speed / 1000,
       plugback_lead_deg: (speed - 9000) / 100,
       suction_bar: speed === 9000 ? null : 0.5,
-    }) as unknown as ReadRow,
+    }) as unknown as SweepRow,
 );
 const scored = (...terms: ScoreTerm[]): number => {
   const one = scoreOf(terms, rows);
@@ -66,15 +60,4 @@ test('a score is the weighted sum, and says so', () => {
   expect(scoreText(terms)).toBe('torque at 10000 rpm [Nm] + 0.1 x lead off 20 deg at 10000 rpm [deg]');
   expect(scoreName(terms)).toEqual({ name: 'score', unit: '' });
   expect(scoreName(terms.slice(0, 1))).toEqual({ name: 'torque at 10000 rpm', unit: 'Nm' });
-});
-
-test('a band ends where the curve first falls below, not at a second hump', () => {
-  const curve = [
-    [1, 10],
-    [2, 8],
-    [3, 9.9],
-    [4, 0],
-  ] as const;
-  expect(bandWidth(curve, 0.9)).toBeCloseTo(0.5, 12);
-  expect(valueAt(curve, 4.5)).toBeNaN();
 });
