@@ -254,19 +254,23 @@ describe('a pipe that is moved', () => {
 });
 
 test('a degree outside the window costs a fiftieth of the torque', () => {
-  const late = (lead: number): DraftResult => {
+  const late = (lead: number | null): DraftResult => {
     const result = madeUp(
       meshed(subject, subject.pipe, { cells: 50, speeds: [10_750, 11_000, 11_250], quick: true }),
     );
     return result.ok
       ? {
           ok: true,
-          rows: result.rows.map((row) => ({ ...row, torque_nm: 10, plugback_centroid_deg: 277 - lead })),
+          rows: result.rows.map((row) => ({
+            ...row,
+            torque_nm: 10,
+            plugback_centroid_deg: lead === null ? null : 277 - lead,
+          })),
         }
       : result;
   };
   expect(judge(late(1), 11_000, 20)?.score).toBe(10);
   expect(judge(late(-5), 11_000, 20)).toMatchObject({ score: 8, torque: 10, outsideDeg: 5 });
   expect(judge(late(33), 11_000, 20)?.score).toBeCloseTo(10 - 0.4, 12);
-  expect(judge(late(Number.NaN), 11_000, 20)).toMatchObject({ middleLeadDeg: null, outsideDeg: 40 });
+  expect(judge(late(null), 11_000, 20)).toMatchObject({ middleLeadDeg: null, outsideDeg: 40 });
 });

@@ -69,8 +69,8 @@ describe('a screen', () => {
 });
 
 test('equal scores rank by number, and what has none is left out', () => {
-  const scores = [1, 3, Number.NaN, 3, 2];
-  expect(orderByScore(5, (k) => scores[k] as number)).toEqual([1, 3, 4, 0]);
+  const scores = [1, 3, null, 3, 2];
+  expect(orderByScore(5, (k) => scores[k] ?? null)).toEqual([1, 3, 4, 0]);
 });
 
 describe('drafts', () => {
