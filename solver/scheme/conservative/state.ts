@@ -20,13 +20,13 @@ export interface Conserved {
   readonly burnt: Float64Array;
 }
 
-function conserved(cells: number): Conserved {
-  return {
-    density: new Float64Array(cells),
-    momentum: new Float64Array(cells),
-    energy: new Float64Array(cells),
-    burnt: new Float64Array(cells),
-  };
+/** Makes a row of a length, all nought: on the heap, or where another form of the kernel wants its rows to lie. */
+export type RowMaker = (length: number) => Float64Array;
+
+const onHeap: RowMaker = (length) => new Float64Array(length);
+
+function conserved(cells: number, row: RowMaker): Conserved {
+  return { density: row(cells), momentum: row(cells), energy: row(cells), burnt: row(cells) };
 }
 
 export class DuctState {
@@ -102,6 +102,7 @@ export class DuctState {
     geometry: DuctGeometry,
     losses: WallLosses = NO_LOSSES,
     mixed = true,
+    row: RowMaker = onHeap,
   ) {
     const n = geometry.cells;
     if (n < 4) throw new RangeError(`duct "${name}" has ${n} cells; the parabolas need at least 4`);
@@ -112,10 +113,10 @@ export class DuctState {
     this.dx = geometry.dx;
     this.losses = losses;
     this.mixed = mixed && !gas.perfect;
-    this.now = conserved(n);
-    this.next = conserved(n);
-    const cell = (): Float64Array => new Float64Array(n + 2 * GHOSTS);
-    const face = (): Float64Array => new Float64Array(n + 1);
+    this.now = conserved(n, row);
+    this.next = conserved(n, row);
+    const cell = (): Float64Array => row(n + 2 * GHOSTS);
+    const face = (): Float64Array => row(n + 1);
     this.r = cell();
     this.u = cell();
     this.p = cell();
@@ -143,12 +144,12 @@ export class DuctState {
     this.momentumFlux = face();
     this.energyFlux = face();
     this.burntFlux = face();
-    this.areaSlope = new Float64Array(n);
+    this.areaSlope = row(n);
     this.flatten = cell();
     this.calm = cell();
-    this.frictionOverD = new Float64Array(n);
-    this.heatOverD = new Float64Array(n);
-    this.wallTemperature = new Float64Array(n).fill(300);
+    this.frictionOverD = row(n);
+    this.heatOverD = row(n);
+    this.wallTemperature = row(n).fill(300);
     for (let i = 0; i < n; i++)
       this.areaSlope[i] = (geometry.faceArea[i + 1] - geometry.faceArea[i]) / geometry.volume[i];
     this.left = new DuctEnd(this, -1, geometry.faceArea[0]);

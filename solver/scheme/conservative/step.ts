@@ -24,7 +24,7 @@ export function arrivals(duct: DuctState, clock: Clock): void {
 }
 
 /** Fills what arrives at an end from the state traced to its face. */
-function hand(duct: DuctState, end: DuctEnd): void {
+export function hand(duct: DuctState, end: DuctEnd): void {
   const s = end.arrive;
   const { gas, cells } = duct;
   const left = end.side < 0;
@@ -53,7 +53,8 @@ export function advance(duct: DuctState, clock: Clock): void {
   update(duct, clock);
 }
 
-function take(duct: DuctState, end: DuctEnd, j: number): void {
+/** Takes an end's answer into the face there. */
+export function take(duct: DuctState, end: DuctEnd, j: number): void {
   const out = end.answer;
   duct.rStar[j] = out[ANSWER.density];
   duct.uStar[j] = end.side * out[ANSWER.velocity];
