@@ -25,8 +25,10 @@ export type { Link, PassageLink, PortLink } from './network/link.ts';
 export { MarchFailure, Network } from './network/network.ts';
 export { stepBetween } from './network/step-between.ts';
 export { ConservativeDuct } from './scheme/conservative/conservative-duct.ts';
-export { newDuct, type Scheme } from './scheme/new-duct.ts';
+export { type KernelChoice, newDuct, type Scheme } from './scheme/new-duct.ts';
 export { TextbookDuct } from './scheme/textbook/textbook-duct.ts';
+export { hasTwoLanes, NoTwoLanes } from './scheme/two-lane/kernel.ts';
+export { TwoLaneDuct } from './scheme/two-lane/two-lane-duct.ts';
 export {
   type Asked,
   DRIVE,

@@ -54,4 +54,5 @@ export interface Pulse {
   readonly cell: number;
   readonly courant: number;
   readonly scheme: 'conservative' | 'mesh';
+  readonly kernel: 'auto' | 'two-lane' | 'plain';
 }

@@ -10,6 +10,8 @@ export interface RunSettings {
   readonly cell: number;
   readonly courant: number;
   readonly scheme: 'conservative' | 'mesh';
+  /** Form of the conservative scheme's kernel. */
+  readonly kernel: 'auto' | 'two-lane' | 'plain';
   readonly maxCycles: number;
   readonly friction: boolean;
   readonly wallHeat: 'colburn' | 'pulsating' | 'none';

@@ -5,6 +5,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { availableParallelism, cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { hasTwoLanes } from '../../dist/solver/index.js';
 import { bareDuct, demoEngine, median } from './march-rate.mjs';
 import { pageOpenMs } from './page-open.mjs';
 
@@ -63,10 +64,18 @@ async function demoSweep(threads) {
 const unknown = { seconds: null, cycles: null, pageMs: null };
 const quick = process.argv.includes('--quick');
 const engine = await demoEngine(demo, SPEED);
+const twoLane = hasTwoLanes()
+  ? {
+      kernel: bareDuct('conservative', 'two-lane'),
+      engine: (await demoEngine(demo, SPEED, 'two-lane')).nsPerCellStep,
+    }
+  : { kernel: null, engine: null };
 const figures = {
   kernel_ns_per_cell_step: bareDuct('conservative'),
   mesh_method_ns_per_cell_step: bareDuct('mesh'),
   engine_ns_per_cell_step: engine.nsPerCellStep,
+  two_lane_kernel_ns_per_cell_step: twoLane.kernel,
+  two_lane_engine_ns_per_cell_step: twoLane.engine,
   engine_steps_per_cycle: engine.stepsPerCycle,
   engine_cells: engine.cells,
 };
@@ -92,6 +101,6 @@ if (process.argv.includes('--json')) {
   process.stdout.write(`${cpu}, ${cores} cores, Node ${node}\n`);
   for (const [name, value] of Object.entries(answer)) {
     if (name === 'machine' || name === 'kind' || name === 'schemaVersion') continue;
-    process.stdout.write(`${name.padEnd(32)}${value === null ? '-' : rounded(value)}\n`);
+    process.stdout.write(`${name.padEnd(36)}${value === null ? '-' : rounded(value)}\n`);
   }
 }

@@ -1,4 +1,5 @@
-// How fast the built solver marches: nanoseconds per cell and step of a bare duct of either scheme, and of the demo engine.
+// How fast the built solver marches: nanoseconds per cell and step of a bare duct of either scheme and either
+// form of the kernel, and of the demo engine.
 
 import { GasModel, meshTapers, Network, newDuct } from '../../dist/solver/index.js';
 
@@ -14,9 +15,10 @@ export function median(values) {
 }
 
 /** A closed tube of a perfect gas in which waves of some tenths of a bar run to and fro; ns per cell and step. */
-export function bareDuct(scheme) {
+export function bareDuct(scheme, kernel = 'plain') {
   const gas = GasModel.perfectGas(1.4, 287);
-  const tube = newDuct(scheme, 'tube', gas, meshTapers([{ length: 2, diameter: [0.04, 0.04] }], CELLS));
+  const geometry = meshTapers([{ length: 2, diameter: [0.04, 0.04] }], CELLS);
+  const tube = newDuct(scheme, 'tube', gas, geometry, undefined, true, kernel);
   for (let i = 0; i < CELLS; i++) {
     const x = (i + 0.5) / CELLS;
     tube.setCell(i, 1e5 * (1 + 0.3 * Math.exp(-(((x - 0.3) / 0.05) ** 2))), 400 + 60 * Math.sin(4 * x), 0);
@@ -36,12 +38,13 @@ export function bareDuct(scheme) {
 }
 
 /** The demo engine with everything on, at one speed: ns per cell and step, steps a cycle, cells. */
-export async function demoEngine(caseFile, rpm) {
+export async function demoEngine(caseFile, rpm, kernel = 'plain') {
   const { loadCase } = await import('../../dist/src/case/load.js');
   const { buildEngine } = await import('../../dist/src/engine/build.js');
   const { startCold } = await import('../../dist/src/engine/run/state.js');
   const { marchCycle } = await import('../../dist/src/engine/run/cycle.js');
-  const subject = loadCase(caseFile);
+  const loaded = loadCase(caseFile);
+  const subject = { ...loaded, run: { ...loaded.run, kernel } };
   const engine = buildEngine(subject, rpm, subject.run.cell);
   startCold(engine);
   const cells = engine.network.ducts.reduce((sum, duct) => sum + duct.geometry.cells, 0);

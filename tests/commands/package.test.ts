@@ -50,6 +50,7 @@ describe('the tarball', () => {
       'dist/src/study/work/thread.cjs',
       'dist/solver/index.js',
       'dist/solver/index.d.ts',
+      'dist/solver/scheme/two-lane/two-lane-kernel.js',
       'dist/plots/bundle/sweep-page.js',
       'dist/schema/engine.json',
       'cases/saltmarsh-125/draft-a.yaml',

@@ -1,14 +1,14 @@
-// Marches a bare duct, or a rig with every kind of link, on the built solver and prints the bytes of heap that a step uses
-// and that stay after it.
+// Marches a bare duct of either form of the kernel, or a rig with every kind of link, on the built solver and prints the bytes
+// of heap that a step uses and that stay after it.
 
 import {
   CLOCK,
-  ConservativeDuct,
   cellsFor,
   fixedOpening,
   GasModel,
   meshTapers,
   Network,
+  newDuct,
   newFlow,
   newReservoir,
   ReedValve,
@@ -20,10 +20,12 @@ import {
 import { heapOfSteps } from './heap-of-steps.mjs';
 
 const bare = process.argv[3] === 'bare';
+const kernel = process.argv[4];
 const gas = process.argv[2] === 'perfect' ? GasModel.perfectGas(1.35, 287) : GasModel.charge(1.85, 1.1);
 const losses = { friction: true, heat: 'pulsating', roughness: 20e-6 };
 const made = (name, ...tapers) =>
-  new ConservativeDuct(
+  newDuct(
+    'conservative',
     name,
     gas,
     meshTapers(
@@ -34,6 +36,8 @@ const made = (name, ...tapers) =>
       ),
     ),
     losses,
+    true,
+    kernel,
   );
 const header = made('header', { length: 0.3, diameter: [0.038, 0.041] });
 const chamber = made(
@@ -47,7 +51,7 @@ const tract = made('tract', { length: 0.15, diameter: [0.04, 0.036] });
 const hose = made('hose', { length: 0.15, diameter: [0.03, 0.03] });
 const ducts = [header, chamber, stinger, resonator, tract, hose];
 for (const duct of ducts)
-  for (let i = 0; i < duct.cells; i++) duct.setCell(i, 101325, 500, 0, gas.perfect ? 0 : 0.5);
+  for (let i = 0; i < duct.geometry.cells; i++) duct.setCell(i, 101325, 500, 0, gas.perfect ? 0 : 0.5);
 const cylinder = new Volume(
   'cylinder',
   gas,
@@ -102,13 +106,13 @@ const links = [
 ];
 const closed = (end) => ({ kind: 'closed', end });
 const tube = made('tube', { length: 2, diameter: [0.04, 0.06] });
-for (let i = 0; i < tube.cells; i++)
+for (let i = 0; i < tube.geometry.cells; i++)
   tube.setCell(i, i < 150 ? 3e5 : 1e5, i < 150 ? 900 : 400, 0, gas.perfect ? 0 : i / 400);
 const network = bare
   ? new Network([tube], [], [closed(tube.left), closed(tube.right)], 0.8)
   : new Network(ducts, [cylinder, crankcase], links, 0.8);
 
-const cells = (bare ? [tube] : ducts).reduce((sum, duct) => sum + duct.cells, 0);
+const cells = (bare ? [tube] : ducts).reduce((sum, duct) => sum + duct.geometry.cells, 0);
 network.clock[CLOCK.limit] = 1;
 const march = (steps) => {
   for (let step = 0; step < steps; step++) network.advance();

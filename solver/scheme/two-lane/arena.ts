@@ -93,7 +93,7 @@ function fillTable(pairs: Float64Array, table: Float64Array): void {
 
 const arenas = new WeakMap<GasModel, Arena>();
 
-/** An arena of a gas in which a duct of so many cells fits. @throws Error where there is no two-lane kernel. */
+/** An arena of a gas in which a duct of so many cells fits. @throws NoTwoLanes where there is no two-lane kernel. */
 export function arenaFor(gas: GasModel, cells: number): Arena {
   const last = arenas.get(gas);
   if (last?.holds(cells)) return last;

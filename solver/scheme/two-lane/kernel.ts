@@ -20,6 +20,13 @@ export interface Kernel {
   refreshLosses(duct: number): void;
 }
 
+/** The two-lane kernel was asked for by name where there is none. */
+export class NoTwoLanes extends Error {
+  override readonly name = 'NoTwoLanes';
+  /** The file asks for what this machine cannot do. */
+  readonly exitCode = 3;
+}
+
 /** As much of WebAssembly's interface as is used, which neither the language's types nor all its homes have. */
 interface Assembly {
   validate(bytes: Uint8Array): boolean;
@@ -53,10 +60,10 @@ export function hasTwoLanes(): boolean {
   return compiled !== null;
 }
 
-/** A memory of at least so many bytes, with the kernel at work on it. @throws Error where there is no two-lane kernel. */
+/** A memory of at least so many bytes, with the kernel at work on it. @throws NoTwoLanes where there is no two-lane kernel. */
 export function newKernel(bytes: number): { readonly memory: Memory; readonly kernel: Kernel } {
   if (!hasTwoLanes() || !compiled || typeof WebAssembly === 'undefined')
-    throw new Error('the two-lane kernel was not built, or this machine has no SIMD for it');
+    throw new NoTwoLanes('the two-lane kernel was asked for, but it was not built or cannot run here');
   const pages = Math.ceil(bytes / PAGE);
   const memory = new WebAssembly.Memory({ initial: pages, maximum: pages });
   const { exports } = new WebAssembly.Instance(compiled, { env: { memory } });

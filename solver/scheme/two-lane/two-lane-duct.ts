@@ -1,27 +1,27 @@
 /**
  * A duct marched by the conservative method of characteristics, two cells at a time: the same state and the same stages as
- * `Duct`, its arrays in the memory of a kernel compiled from `assembly/`. One step from the same state agrees with it to
- * round-off; whatever is not done in every step is `Duct`'s own code on the same arrays.
+ * `ConservativeDuct`, its arrays in the memory of a kernel compiled from `assembly/`. One step from the same state agrees with it to
+ * round-off; whatever is not done in every step is `ConservativeDuct`'s own code on the same arrays.
  */
 
 import type { DuctGeometry } from '../../duct/geometry.ts';
+import type { WallLosses } from '../../duct/wall-losses.ts';
 import type { GasModel } from '../../gas/gas-model.ts';
 import { CLOCK, type Clock } from '../../march/clock.ts';
 import { unconverged } from '../../march/unconverged.ts';
-import { Duct } from '../conservative/conservative-duct.ts';
-import type { WallLosses } from '../conservative/state.ts';
+import { ConservativeDuct } from '../conservative/conservative-duct.ts';
 import { hand, take } from '../conservative/step.ts';
 import { type Arena, arenaFor } from './arena.ts';
 import type { Kernel } from './kernel.ts';
 import { CONSERVED_ROWS, DOUBLES, INTEGERS, OWN_ROWS, STATE_ROWS } from './layout.ts';
 
-export class TwoLaneDuct extends Duct {
+export class TwoLaneDuct extends ConservativeDuct {
   private readonly kernel: Kernel;
   private readonly at: number;
   private readonly doubles: Float64Array;
   private readonly integers: Int32Array;
 
-  /** @throws Error where there is no two-lane kernel. */
+  /** @throws NoTwoLanes where there is no two-lane kernel. */
   constructor(name: string, gas: GasModel, geometry: DuctGeometry, losses?: WallLosses, mixed?: boolean) {
     const arena = arenaFor(gas, geometry.cells);
     const { at, doubles, integers } = arena.header();

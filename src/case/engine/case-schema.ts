@@ -57,6 +57,7 @@ export const speeds = bySort<readonly number[]>({
 export const cell = quantity('length', { atLeast: '0.1 mm', atMost: '50 mm' });
 export const courant = share({ above: '0', atMost: '1' });
 export const scheme = choice('conservative', 'mesh');
+export const kernel = choice('auto', 'two-lane', 'plain');
 export const frictionModel = checked(choice('haaland', 'none'), (word) => word === 'haaland');
 export const heatModel = choice('pulsating', 'colburn', 'none');
 
@@ -78,6 +79,12 @@ const run = checked(
       'Scheme for the ducts; mesh is the second opinion.',
       'conservative',
       'keeps mass and energy',
+    ),
+    kernel: setting(
+      kernel,
+      'Form of the conservative scheme: two-lane is compiled and faster, auto takes it where it can be had.',
+      'plain',
+      'the readable original',
     ),
     maxCycles: setting(
       count(1, 2000),

@@ -1,7 +1,7 @@
 /** A pulse file: gas at given states in a duct, its two ends, and where it is watched. */
 
 import type { Pulse, PulseEnd, PulseGas } from '../../model/pulse.ts';
-import { cell, courant, frictionModel, heatModel, scheme } from '../engine/case-schema.ts';
+import { cell, courant, frictionModel, heatModel, kernel, scheme } from '../engine/case-schema.ts';
 import { ambient } from '../engine/engine-schema.ts';
 import { bySort, list, nothing, variant } from '../keys/branches.ts';
 import { ofKind } from '../keys/kinds.ts';
@@ -141,6 +141,12 @@ const pulseKeys = record('a pulse', {
     'conservative',
     'keeps mass and energy',
   ),
+  kernel: setting(
+    kernel,
+    'Form of the conservative scheme: two-lane is compiled and faster, auto takes it where it can be had.',
+    'plain',
+    'the readable original',
+  ),
 });
 
 type PulseKeys = NonNullable<ReturnType<typeof pulseKeys.read>>;
@@ -179,6 +185,7 @@ export function pulseSchema(name: string): Schema<Pulse> {
       cell: keys.cell,
       courant: keys.courant,
       scheme: keys.scheme,
+      kernel: keys.kernel,
     };
   });
 }

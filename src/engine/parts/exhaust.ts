@@ -124,7 +124,8 @@ function exhaustPieces(subject: Case, gas: GasModel, cell: number): ExhaustPiece
     roughness: pipe.roughness,
   };
   return ductRuns('exhaust', exhaustSections(subject), endCorrectionOf(pipe)).map((run) => {
-    const duct = newDuct(settings.scheme, run.name, gas, meshRun(run, cell), losses);
+    const geometry = meshRun(run, cell);
+    const duct = newDuct(settings.scheme, run.name, gas, geometry, losses, true, settings.kernel);
     for (let i = 0; i < duct.geometry.cells; i++) {
       const position = run.start + (i + 0.5) * duct.geometry.dx - engine.passage.length;
       duct.wallTemperature[i] =

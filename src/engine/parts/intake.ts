@@ -121,12 +121,9 @@ function tractDucts({ tract }: IntakeModel, gas: GasModel, cell: number, run: Ca
     },
     ...tract,
   ];
+  const losses = { friction: run.friction, heat: 'none', roughness: ROUGHNESS } as const;
   return ductRuns('tract', sections, 0).map((piece) =>
-    newDuct(run.scheme, piece.name, gas, meshRun(piece, cell), {
-      friction: run.friction,
-      heat: 'none',
-      roughness: ROUGHNESS,
-    }),
+    newDuct(run.scheme, piece.name, gas, meshRun(piece, cell), losses, true, run.kernel),
   );
 }
 

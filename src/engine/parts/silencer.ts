@@ -38,11 +38,8 @@ export class Silencer extends EnginePart {
     const diameter = silencer.outletDiameter;
     const length = OUTLET_LENGTH + 0.5 * pipe.endCorrection * diameter;
     const piece: DuctRun = { name: 'outlet', start: 0, tapers: [{ length, diameter: [diameter, diameter] }] };
-    const tube = newDuct(run.scheme, 'outlet', gas, meshRun(piece, cell), {
-      friction: run.friction,
-      heat: 'none',
-      roughness: pipe.roughness,
-    });
+    const losses = { friction: run.friction, heat: 'none', roughness: pipe.roughness } as const;
+    const tube = newDuct(run.scheme, 'outlet', gas, meshRun(piece, cell), losses, true, run.kernel);
     const port = (end: DuctEnd, opening: Opening): Link => ({
       kind: 'port',
       end,

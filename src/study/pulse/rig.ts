@@ -117,7 +117,8 @@ function stretchOf(
   const name = sections.length === 1 ? sections[0]!.name : `${sections[0]!.name} to ${sections.at(-1)!.name}`;
   const geometry = meshTapers(tapers, cellsFor(totalLength(tapers), pulse.cell));
   const losses = { friction: pulse.friction, heat: pulse.wallHeat, roughness: pulse.roughness };
-  const duct = newDuct(pulse.scheme, name, gas, geometry, losses, pulse.gas.kind === 'exhaust');
+  const mixed = pulse.gas.kind === 'exhaust';
+  const duct = newDuct(pulse.scheme, name, gas, geometry, losses, mixed, pulse.kernel);
   duct.wallTemperature.fill(pulse.wallTemperature);
   return { duct, sections, start, end, origin: start - before, tapers };
 }

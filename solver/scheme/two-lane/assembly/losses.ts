@@ -1,4 +1,4 @@
-// Wall friction and the heat of pulsating flow, as ../../conservative/wall-losses.ts; the roughness term of Haaland's formula is
+// Wall friction and the heat of pulsating flow, as ../../conservative/cell-losses.ts; the roughness term of Haaland's formula is
 // the duct's own and does not change.
 
 import { Duct, GHOSTS } from "./layout";
