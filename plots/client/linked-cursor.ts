@@ -1,14 +1,9 @@
 /** One instant marked in two figures: upright in one whose crank axis lies, level in one whose crank axis stands. */
 
-interface PlotAxis {
-  readonly range: readonly [number, number];
-  readonly _offset: number;
-  readonly _length: number;
-}
+import { type DrawnLayout, instant } from '../marks/instant.ts';
 
-type Drawn = HTMLElement & {
-  readonly _fullLayout?: { readonly xaxis: PlotAxis; readonly yaxis: PlotAxis };
-};
+/** A place with a figure in it; the library keeps the figure's layout there, with the range that is zoomed to. */
+type Drawn = HTMLElement & { readonly layout?: DrawnLayout };
 
 function cursorOf(place: HTMLElement): HTMLElement {
   const found = place.querySelector<HTMLElement>(':scope > .cursor');
@@ -23,33 +18,14 @@ export function hideCursor(place: HTMLElement): void {
   cursorOf(place).style.display = 'none';
 }
 
-/** Marks a crank angle. `level`: the crank axis stands upright. */
-export function showCursor(place: HTMLElement, angle: number, direction: 'upright' | 'level'): void {
-  const layout = (place as Drawn)._fullLayout;
-  if (!layout) return;
-  const { xaxis, yaxis } = layout;
-  const cursor = cursorOf(place);
-  const along = direction === 'upright' ? xaxis : yaxis;
-  const share = (angle - along.range[0]) / (along.range[1] - along.range[0]);
-  if (share < 0 || share > 1) {
+/** Marks a crank angle [deg]. `crank`: the axis of the figure that angles run along. */
+export function showCursor(place: HTMLElement, angle: number, crank: 'x' | 'y'): void {
+  const { layout } = place as Drawn;
+  const hair = layout && instant(layout, angle, crank);
+  if (!hair) {
     hideCursor(place);
     return;
   }
-  cursor.style.display = 'block';
-  if (direction === 'upright') {
-    const bottom = place.clientHeight;
-    Object.assign(cursor.style, {
-      left: `${along._offset + share * along._length}px`,
-      top: `${yaxis._offset}px`,
-      width: '1px',
-      height: `${bottom - yaxis._offset - 62}px`,
-    });
-  } else {
-    Object.assign(cursor.style, {
-      left: `${xaxis._offset}px`,
-      top: `${along._offset + (1 - share) * along._length}px`,
-      width: `${xaxis._length}px`,
-      height: '1px',
-    });
-  }
+  const px = Object.entries(hair).map(([name, value]) => [name, `${value}px`]);
+  Object.assign(cursorOf(place).style, Object.fromEntries(px), { display: 'block' });
 }

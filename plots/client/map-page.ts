@@ -16,7 +16,7 @@ let chosen = speeds[0] ?? 0;
 const fields: readonly (DurationField & { readonly id: string })[] = [
   {
     id: 'lead',
-    title: 'Lead',
+    title: 'Middle before exhaust closing [°]',
     value: middleLead,
     reading: 'lead %{z:.0f}°',
     fromWindow: true,
@@ -24,14 +24,14 @@ const fields: readonly (DurationField & { readonly id: string })[] = [
   },
   {
     id: 'torque',
-    title: 'Torque',
+    title: 'Torque [Nm]',
     value: (row) => row.torque_nm,
     reading: '%{z:.1f} Nm',
     labelFormat: '.1f',
   },
   {
     id: 'share',
-    title: 'Share',
+    title: 'Share before closing [%]',
     value: (row) =>
       row.plugback_share_before_closing === null ? null : 100 * row.plugback_share_before_closing,
     reading: '%{z:.0f} %',
@@ -40,7 +40,7 @@ const fields: readonly (DurationField & { readonly id: string })[] = [
   },
   {
     id: 'echo',
-    title: 'Echo',
+    title: 'Return against the next opening [°]',
     value: (row) =>
       row.echo_return_deg === null ? null : row.echo_return_deg - (row.exhaust_opens_deg + 360),
     reading: '%{z:.0f}°',

@@ -8,7 +8,7 @@ import { eventsOf } from '../figures/row-events.ts';
 import { type FlangeFlow, temperatureAlong } from '../figures/temperature-along.ts';
 import { waveDiagram } from '../figures/wave-diagram.ts';
 import { landingSentence } from '../pages/landing-words.ts';
-import { type DrawnSpeed, type PackedSweep, unpackSpeed } from '../pages/pack-sweep.ts';
+import { type DrawnSpeed, type PackedSweep, unpackSpeed } from '../pages/packed-sweep.ts';
 import { asPrinted, degrees, fixed, kilowatts, newtonMetres, rpm } from '../theme/numbers.ts';
 import { fileDate } from './file-date.ts';
 import { hideCursor, showCursor } from './linked-cursor.ts';
@@ -86,8 +86,8 @@ function link(): void {
   if (!waves || !diagram) return;
   const mark = (angle: unknown, place: unknown): void => {
     if (typeof angle !== 'number') return;
-    showCursor(waves, angle, 'upright');
-    showCursor(diagram, angle, 'level');
+    showCursor(waves, angle, 'x');
+    showCursor(diagram, angle, 'y');
     readout(angle, typeof place === 'number' ? place : null);
   };
   const clear = (): void => {

@@ -6,6 +6,7 @@ import { middleLead, placeInWindow } from '../../src/findings/landing.ts';
 import type { DurationPoint, SweepRow } from '../../src/findings/row.ts';
 import { levelLine } from '../marks/event-line.ts';
 import { leftEdge, words } from '../marks/note.ts';
+import { levelScale } from '../marks/pressure-shades.ts';
 import { axis, axisName, type Bag, baseLayout, rangeOf, speedAxis } from '../theme/axes.ts';
 import { heightOf, type Look } from '../theme/look.ts';
 import { fixed } from '../theme/numbers.ts';
@@ -14,10 +15,11 @@ import type { Figure } from './figure.ts';
 import { edgeNames, pointTraces, windowTraces } from './landing-plane.ts';
 
 export interface DurationField {
+  /** Quantity with its unit in brackets, as the scale names it. */
   readonly title: string;
   readonly value: (row: SweepRow) => number | null;
   readonly reading: string;
-  /** Value that gets the neutral shade; absent: light to dark. */
+  /** Value that gets the neutral shade; absent: it is an amount, the more the deeper its colour. */
   readonly neutral?: number;
   /** Shades away from the band on both its sides, whatever the value: too early green, too late grey. */
   readonly fromWindow?: true;
@@ -55,16 +57,19 @@ function shades(
   const { z } = onGrid(points, field.value);
   const [low, high] = rangeOf(z.flat(), 0);
   const { neutral } = field;
-  if (neutral === undefined)
+  if (neutral === undefined) {
+    const [least, middle, most] = look.palette.amount;
     return {
       z,
       low,
       high,
       scale: [
-        [0, sheet],
-        [1, late],
+        [0, least],
+        [0.5, middle],
+        [1, most],
       ],
     };
+  }
   const zero = Math.min(0.98, Math.max(0.02, (neutral - low) / (high - low || 1)));
   return {
     z,
@@ -77,6 +82,12 @@ function shades(
     ],
   };
 }
+
+/** A scale stands below a field whose shades are its values; on paper the contours' numbers must do. */
+const hasScale = (field: DurationField, look: Look): boolean => field.fromWindow !== true && !look.print;
+/** Room of the horizontal axis above the scale, and of the scale below it [px]. */
+const scalePad = 46;
+const scalePx = 42;
 
 /** The field: shades, and over them contours that carry their values and read the wave out. */
 function fieldTraces(points: readonly DurationPoint[], field: DurationField, look: Look): Bag[] {
@@ -94,7 +105,8 @@ function fieldTraces(points: readonly DurationPoint[], field: DurationField, loo
       zmin: low,
       zmax: high,
       colorscale: scale,
-      showscale: false,
+      showscale: hasScale(field, look),
+      colorbar: levelScale(look, field.title, scalePad),
       hoverinfo: 'skip',
       contours: { coloring: 'heatmap', showlines: false },
       line: { width: 0 },
@@ -135,6 +147,7 @@ export function speedDurationField(
 ): Figure {
   const { speeds, durations } = onGrid(points, field.value);
   const own = ownLine(ownDuration, look);
+  const below = hasScale(field, look) ? scalePx : 0;
   return {
     data: [
       ...fieldTraces(points, field, look),
@@ -143,8 +156,8 @@ export function speedDurationField(
     ],
     layout: baseLayout(
       look,
-      heightOf(look, 380, 320, 230),
-      { b: 48, t: 34, l: 46, r: 16 },
+      heightOf(look, 380, 320, 230) + below,
+      { b: 48 + below, t: 34, l: 46, r: 16 },
       {
         hovermode: 'closest',
         xaxis: speedAxis(look, [speeds[0] ?? 0, speeds.at(-1) ?? 1], { showgrid: false }),

@@ -14,9 +14,9 @@ import { fixed, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
 import { safetyText } from './aim-words.ts';
 import { leadText, verdicts } from './compare-words.ts';
 import { dimensionTable } from './dimension-table.ts';
-import { stretchMm } from './pack-sweep.ts';
 import { type Finding, findings } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
+import { stretchMm } from './stretch-mm.ts';
 import { cautions } from './sweep-sections.ts';
 import { unsettledText } from './unsettled.ts';
 

@@ -22,10 +22,10 @@ import {
   usefulText,
 } from './compare-words.ts';
 import { dimensionTable } from './dimension-table.ts';
-import { stretchMm } from './pack-sweep.ts';
 import { evenly, type Packed, pack, resample, unpack } from './packing.ts';
 import { type Cell, findings, playerBar, table } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
+import { stretchMm } from './stretch-mm.ts';
 import type { SweepPageResult } from './sweep-data.ts';
 import { unsettledText } from './unsettled.ts';
 

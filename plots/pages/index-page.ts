@@ -4,8 +4,8 @@ import type { OutlineSection } from '../../src/findings/record.ts';
 import { outlineDrawing } from '../figures/outline-drawing.ts';
 import { type ThumbCurve, thumbnail } from '../figures/thumbnail.ts';
 import { html, type Markup } from '../theme/markup.ts';
-import { stretchMm } from './pack-sweep.ts';
 import { sheet } from './sheet.ts';
+import { stretchMm } from './stretch-mm.ts';
 
 export interface IndexedRun {
   readonly title: string;

@@ -7,9 +7,9 @@ import { outlineDrawing } from '../figures/outline-drawing.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { degrees, rpm, speed } from '../theme/numbers.ts';
 import { mapHeadline } from './map-words.ts';
-import { stretchMm } from './pack-sweep.ts';
 import { type Finding, findings, playerBar } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
+import { stretchMm } from './stretch-mm.ts';
 
 export interface MapPageResult {
   readonly program: string;
@@ -68,7 +68,7 @@ export function mapPage(result: MapPageResult, assets: Assets): string {
   const body = html`<section class="answer even"><div><h1>${mapHeadline(result.best)}</h1>${findings(result.findings)}${looseWords(points)}</div>
 <div>${place('lead', 'How long before exhaust closing the middle of the wave lands [°]', `${shared} Green: too early, grey: too late. Dotted: the peak meets EC. Crosses: not settled.`, 'Islands in the shades: a speed that did not settle, or a step too coarse for the line between.', 'How long before exhaust closing the middle of the plug-back lands, over speed and exhaust duration.')}</div></section>
 <section><h2>Over speed and duration</h2><div class="pair">
-${place('torque', 'Torque [Nm]', `Go along a level line for one duration, up and down for one speed. Between the two lines the middle of the wave lands in the window.`, 'The ridge of torque beside the band between them: blow-down decides there, not the wave.', 'Torque over speed and exhaust duration.')}
+${place('torque', 'Torque [Nm]', `The deeper the colour, the more torque. Go along a level line for one duration, up and down for one speed. Between the two lines the middle of the wave lands in the window.`, 'The ridge of torque beside the band between them: blow-down decides there, not the wave.', 'Torque over speed and exhaust duration.')}
 ${place('share', 'Share of the wave that lands before closing [%]', 'Half of it or more is wanted.', 'High everywhere: the wave is early; see the first figure.', 'Share of the plug-back before exhaust closing over speed and exhaust duration.')}</div>
 ${place('echo', 'Echo’s return before (−) or after (+) the next opening [°]', 'What lands on the closed port runs out again and comes back; near 0 it meets the next opening and helps the next suction.', 'Far from 0 everywhere: the echo plays no part with this pipe.', 'Phase of the echo on the next exhaust opening.')}</section>
 <section><h2>At one speed</h2>${playerBar('Engine speed', speeds.length, start)}

@@ -9,9 +9,9 @@ import { html, type Markup } from '../theme/markup.ts';
 import { fixed, thin } from '../theme/numbers.ts';
 import { dimensionTable } from './dimension-table.ts';
 import { decimalsFor, importanceText, rangeEnds } from './overnight-answer.ts';
-import { stretchMm } from './pack-sweep.ts';
 import { type Cell, type Finding, findings, type Heading, table } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
+import { stretchMm } from './stretch-mm.ts';
 
 export interface OvernightDraft {
   readonly name: string;

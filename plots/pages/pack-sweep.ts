@@ -1,46 +1,11 @@
-/** The part of a sweep that its page draws, packed small and unpacked again: 25 speeds take about two megabytes. */
+/** The part of a sweep that its page draws, packed small: 25 speeds take about two megabytes. */
 
-import type { OutlineSection, SpeedRecord } from '../../src/findings/record.ts';
-import type { SweepRow } from '../../src/findings/row.ts';
-import type { CycleTraces } from '../figures/port-traces.ts';
-import type { Along } from '../figures/temperature-along.ts';
-import type { WavePath } from '../figures/wave-diagram.ts';
-import type { PressureField } from '../marks/pressure-shades.ts';
-import type { Stretch } from '../marks/silhouette.ts';
-import { evenly, type Packed, pack, resample, resampleField, unpack } from './packing.ts';
+import type { SpeedRecord } from '../../src/findings/record.ts';
+import type { PackedSpeed, PackedSweep } from './packed-sweep.ts';
+import { evenly, type Packed, pack, resample } from './packing.ts';
+import { fieldOf, resampleField } from './resample-field.ts';
+import { stretchMm } from './stretch-mm.ts';
 import type { SweepPageResult } from './sweep-data.ts';
-
-const traceNames = [
-  'port',
-  'outgoing',
-  'returning',
-  'cylinder',
-  'crankcase',
-  'exhaustArea',
-  'transferArea',
-  'mach',
-] as const;
-
-export interface PackedSpeed {
-  readonly traces: Readonly<Record<(typeof traceNames)[number], Packed>>;
-  readonly field: Packed;
-  readonly paths: readonly WavePath[];
-  readonly along: { readonly positions: Packed; readonly gas: Packed; readonly wall: Packed };
-  readonly notes: readonly string[];
-}
-
-export interface PackedSweep {
-  readonly ambientBar: number;
-  readonly outline: readonly Stretch[];
-  readonly rows: readonly SweepRow[];
-  readonly cycleAngles: number;
-  readonly positions: { readonly from: number; readonly to: number; readonly count: number };
-  readonly fieldAngles: number;
-  readonly scale: { readonly lowest: number; readonly highest: number };
-  /** Largest Mach number at the passage's end from exhaust to transfer opening, one a row [-]. */
-  readonly blowdownMach: readonly (number | null)[];
-  readonly speeds: readonly PackedSpeed[];
-}
 
 /** Angles in a trace (every 0.5°) and rows and columns of a field, at most. */
 const limits = { cycleAngles: 721, fieldAngles: 241, positions: 160 };
@@ -48,17 +13,6 @@ const limits = { cycleAngles: 721, fieldAngles: 241, positions: 160 };
 const bar = (pascal: number): number => pascal / 1e5;
 const rounded = (values: readonly number[], factor: number, decimals: number): number[] =>
   values.map((value) => Number((value * factor).toFixed(decimals)));
-
-export const stretchMm = (stretch: OutlineSection): Stretch => ({
-  name: stretch.name,
-  role: stretch.role,
-  start: Number((1000 * stretch.start).toFixed(1)),
-  end: Number((1000 * stretch.end).toFixed(1)),
-  diameters: [
-    Number((1000 * stretch.diameters[0]).toFixed(2)),
-    Number((1000 * stretch.diameters[1]).toFixed(2)),
-  ],
-});
 
 /** Lowest and highest pressure of all diagrams, so that every speed has the same shades [bar]. */
 function commonScale(speeds: readonly SpeedRecord[]): { lowest: number; highest: number } {
@@ -112,12 +66,10 @@ export function packSweep(result: SweepPageResult): PackedSweep {
         16,
       );
     const field = resampleField(
-      diagram.positions,
-      diagram.angleDeg,
-      diagram.pressure,
-      positions,
+      fieldOf(diagram.angleDeg, diagram.positions, diagram.pressure),
       evenly(opens, opens + 360, fieldAngles),
-    ).map(bar);
+      positions,
+    );
     return {
       traces: {
         port: trace(traces.portPressure, 1e-5),
@@ -129,7 +81,7 @@ export function packSweep(result: SweepPageResult): PackedSweep {
         transferArea: trace(traces.transferArea, 1e6),
         mach: trace(traces.passageExitMach, 1),
       },
-      field: pack(field, 8, { low: scale.lowest, high: scale.highest }),
+      field: pack(field.data.map(bar), 8, { low: scale.lowest, high: scale.highest }),
       paths: speed.paths.map((path) => ({
         name: path.name,
         outPositions: rounded(path.outPositions, 1000, 1),
@@ -151,45 +103,4 @@ export function packSweep(result: SweepPageResult): PackedSweep {
       notes: speed.notes,
     };
   }
-}
-
-export interface DrawnSpeed {
-  readonly row: SweepRow;
-  readonly traces: CycleTraces;
-  readonly field: PressureField;
-  readonly paths: readonly WavePath[];
-  readonly along: Along;
-  readonly notes: readonly string[];
-}
-
-export function unpackSpeed(sweep: PackedSweep, index: number): DrawnSpeed | null {
-  const speed = sweep.speeds[index];
-  const row = sweep.rows[index];
-  if (!speed || !row) return null;
-  const opens = row.exhaust_opens_deg;
-  const { from, to, count } = sweep.positions;
-  const flat = unpack(speed.field);
-  const traces = Object.fromEntries(traceNames.map((name) => [name, unpack(speed.traces[name])])) as Record<
-    (typeof traceNames)[number],
-    Float64Array
-  >;
-  return {
-    row,
-    traces: { angleDeg: evenly(opens, opens + 360, sweep.cycleAngles), ...traces },
-    field: {
-      positions: evenly(from, to, count),
-      angleDeg: evenly(opens, opens + 360, sweep.fieldAngles),
-      pressure: Array.from({ length: sweep.fieldAngles }, (_, j) =>
-        flat.subarray(j * count, (j + 1) * count),
-      ),
-      ...sweep.scale,
-    },
-    paths: speed.paths,
-    along: {
-      positions: unpack(speed.along.positions),
-      gas: unpack(speed.along.gas),
-      wall: unpack(speed.along.wall),
-    },
-    notes: speed.notes,
-  };
 }

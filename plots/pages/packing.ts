@@ -49,8 +49,16 @@ export function unpack(packed: Packed): Float64Array {
 export const evenly = (from: number, to: number, count: number): Float64Array =>
   Float64Array.from({ length: count }, (_, i) => from + ((to - from) * i) / Math.max(1, count - 1));
 
+/** Where a point stands in a series of places. */
+export interface Foot {
+  /** Of the place to its left. */
+  readonly cell: number;
+  /** Of the way to the next place, 0 to 1. */
+  readonly share: number;
+}
+
 /** Places of new points among old ascending ones: the cell to the left, and the share of the way through it. */
-function feet(old: ArrayLike<number>, fresh: ArrayLike<number>): { cell: number; share: number }[] {
+export function feet(old: ArrayLike<number>, fresh: ArrayLike<number>): Foot[] {
   let cell = 0;
   return Array.from(fresh, (at) => {
     while (cell < old.length - 2 && (old[cell + 1] ?? 0) < at) cell++;
@@ -70,28 +78,4 @@ export function resample(
     const left = values[cell] ?? 0;
     return left + share * ((values[cell + 1] ?? left) - left);
   });
-}
-
-/** Bilinear interpolation of a field `values[row * columns.length + column]` onto new rows and columns. */
-export function resampleField(
-  columns: ArrayLike<number>,
-  rows: ArrayLike<number>,
-  values: ArrayLike<number>,
-  freshColumns: ArrayLike<number>,
-  freshRows: ArrayLike<number>,
-): Float64Array {
-  const across = feet(columns, freshColumns);
-  const width = columns.length;
-  const result = new Float64Array(freshColumns.length * freshRows.length);
-  feet(rows, freshRows).forEach(({ cell: row, share: up }, j) => {
-    const nextRow = Math.min(row + 1, rows.length - 1);
-    across.forEach(({ cell, share }, i) => {
-      const next = Math.min(cell + 1, width - 1);
-      const at = (r: number, c: number): number => values[r * width + c] ?? 0;
-      const low = at(row, cell) + share * (at(row, next) - at(row, cell));
-      const high = at(nextRow, cell) + share * (at(nextRow, next) - at(nextRow, cell));
-      result[j * freshColumns.length + i] = low + up * (high - low);
-    });
-  });
-  return result;
 }

@@ -71,4 +71,4 @@ export const place = (
   seen: string,
   kind: '' | 'noprint' = '',
 ): Markup =>
-  html`<figure${kind && html` class="${kind}"`}><h3>${title}</h3><div class="plot" id="${id}" role="img" aria-label="${seen}"></div><figcaption>${read} <span class="wrong"><b>Looks wrong?</b> ${wrong}</span></figcaption></figure>`;
+  html`<figure${kind && html` class="${kind}"`}><h3>${title}</h3><div class="plot" id="${id}" role="img" aria-label="${seen}"></div><figcaption><span>${read}</span> <span class="wrong"><b>Looks wrong?</b> ${wrong}</span></figcaption></figure>`;

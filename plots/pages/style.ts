@@ -45,6 +45,7 @@ h3{font-size:17px;margin:0 0 6px;line-height:1.25}
 p{max-width:74ch}
 figure{margin:22px 0 0;min-width:0}
 figcaption{max-width:78ch;font-size:14.5px;color:var(--faint);margin-top:2px}
+section>figure>figcaption{max-width:none;display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,52ch),1fr));gap:0 32px}
 figcaption b{color:var(--ink);font-weight:600}
 .pair{display:grid;grid-template-columns:repeat(2,minmax(0,1fr));gap:0 32px}
 .plot{width:100%;position:relative;min-height:120px}
@@ -88,7 +89,7 @@ ${[1, 2, 3, 4, 5, 6, 7].map((i) => `.outline .draft-${i}{stroke:var(--draft-${i}
 .player.tells .verdict,.player .readout{line-height:20px;min-height:20px}
 button,select{max-width:100%;font-size:15px;color:var(--ink);background:var(--sheet);border:1px solid var(--ink);border-radius:2px;padding:5px 14px;min-height:34px;cursor:pointer}
 .readout{min-height:1.5em;font-size:14px;font-variant-numeric:tabular-nums;color:var(--ink)}
-.scroll{overflow-x:auto;max-width:100%}
+.scroll{overflow-x:auto;max-width:100%;scrollbar-width:thin;scrollbar-color:var(--hairline) var(--grid);background:linear-gradient(90deg,var(--paper) 40%,transparent) 0 0/48px 100% no-repeat local,linear-gradient(270deg,var(--paper) 40%,transparent) 100% 0/48px 100% no-repeat local,linear-gradient(90deg,var(--hairline),transparent) 0 0/14px 100% no-repeat scroll,linear-gradient(270deg,var(--hairline),transparent) 100% 0/14px 100% no-repeat scroll}
 section>.scroll{margin-top:18px}
 .tall{max-height:640px;overflow:auto}.tall thead th{position:sticky;top:0;background:var(--paper);z-index:1}
 table{border-collapse:collapse;font-size:14px;font-variant-numeric:tabular-nums}
@@ -118,6 +119,7 @@ th[aria-sort=ascending] button::after{content:" ↑"}th[aria-sort=descending] bu
 ${[0, 1, 2, 3, 4, 5, 6, 7].map((i) => `.thumb-draft-${i}{stroke:var(--draft-${i})}`).join('')}
 .thumb-draft-1{stroke-dasharray:7 4}.thumb-draft-2{stroke-dasharray:12 4}
 .thumb-torque{stroke:var(--torque)}.thumb-power{stroke:var(--power);stroke-dasharray:8 4}.thumb-returning{stroke:var(--returning)}.thumb-outgoing{stroke:var(--outgoing);stroke-dasharray:5 3}
+@media screen and (min-width:861px){.answer:has(>.beside){grid-template-rows:auto 1fr}.answer:has(>.beside)>:first-child{grid-row:1/span 2}.answer>.beside{grid-column:2;margin-top:18px}.glance{max-width:none}}
 footer{margin-top:48px;padding-bottom:40px;color:var(--faint);font-size:13.5px}
 footer p{border-top:1.5px solid var(--ink);padding-top:8px;max-width:none}
 @media screen and (max-width:860px){.turn ol{display:grid;grid-template-columns:repeat(auto-fill,minmax(150px,1fr));height:auto;gap:0 12px}.turn li,.turn .event-eo,.turn .event-to,.turn .event-next-eo{position:static;transform:none;text-align:left}.turn i{display:inline}.answer,.pair{grid-template-columns:minmax(0,1fr)}h1{font-size:28px}.player.tells .verdict{min-height:40px}.player .readout{font-size:13px}}
@@ -133,6 +135,7 @@ table{font-size:13px}th,td{padding-right:7px}td:not(.n){min-width:0}td:not(.n):l
 const print = `
 @page{size:A4;margin:9mm 12mm}
 @media print{
+.scroll{background:none}
 body{font-size:8.6pt;line-height:1.32;background:#fff;-webkit-print-color-adjust:exact;print-color-adjust:exact}
 main,header.sheet,footer{max-width:none;padding:0}header.sheet{padding-top:0}
 .titleblock div{padding:1px 7px 2px;flex:1 1 80px}.titleblock div:first-child{flex:1.4 1 100px}.titleblock dd{font-size:10pt}.titleblock dt{font-size:7.5pt}

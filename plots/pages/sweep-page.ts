@@ -8,9 +8,10 @@ import { timingGlance } from '../figures/timing-glance.ts';
 import { turnStrip } from '../figures/turn-strip.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { fixed, rpm, speed } from '../theme/numbers.ts';
-import { packSweep, stretchMm } from './pack-sweep.ts';
+import { packSweep } from './pack-sweep.ts';
 import { findings, playerBar } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
+import { stretchMm } from './stretch-mm.ts';
 import type { SweepPageExtras, SweepPageResult } from './sweep-data.ts';
 import { cautions, restsOn, rowsTable } from './sweep-sections.ts';
 import { sweepText } from './sweep-words.ts';
@@ -64,7 +65,7 @@ export function sweepPage(result: SweepPageResult, assets: Assets, extras: Sweep
       : html`${againstSpeed}${atOneSpeed(startIndex(result), rows.length)}${blowdownAndHeat}${rowsTable(rows)}`;
   const body = html`<section class="answer"><div><h1>${answer.headline}</h1><p class="meaning">The wave is the compression that the baffle sends back, the plug-back; it is judged by its middle. The port wants it after the transfers have closed and before the exhaust closes.</p>${findings(answer.lines)}${failed}</div>
 <div>${timingGlance(rows, plugbackTimingText(rows))}<p class="note">Full dots: the middle of the wave lands where the port wants it.</p></div>
-<div class="drawing">${outlineDrawing([{ name: result.case.pipe.name, outline }], `Outline of the pipe ${result.case.pipe.name}, to scale`)}${sectionList(outline)}${note}</div></section>
+<div class="drawing beside">${outlineDrawing([{ name: result.case.pipe.name, outline }], `Outline of the pipe ${result.case.pipe.name}, to scale`)}${sectionList(outline)}${note}</div></section>
 ${first && turnStrip(eventsOf(first))}
 ${figures}
 ${restsOn(result, extras)}

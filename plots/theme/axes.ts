@@ -119,7 +119,8 @@ export const baseLayout = (
   width: look.width,
   height,
   autosize: false,
-  margin: { l: 44, r: 12, t: 26, b: 44, ...margin },
+  // What is laid out here stays where it is put: no colour scale may push the margins.
+  margin: { l: 44, r: 12, t: 26, b: 44, ...margin, autoexpand: false },
   paper_bgcolor: 'rgba(0,0,0,0)',
   plot_bgcolor: 'rgba(0,0,0,0)',
   font: { family: fontStack, size: 12, color: look.palette.ink },

@@ -38,6 +38,8 @@ export interface Palette {
   readonly line: Readonly<Record<Quantity, string>>;
   /** Field colours from the lowest over the reference (middle) to the highest value. */
   readonly field: readonly [low: string, lowMiddle: string, middle: string, highMiddle: string, high: string];
+  /** Shades of an amount that is better the more of it there is, from least to most. */
+  readonly amount: readonly [least: string, middle: string, most: string];
   /**
    * Drafts beside one another, in order: hues that no wave and no port has. The first four are told apart by people who
    * see no red, no green or no blue; the rest need their dashes too.
@@ -72,6 +74,7 @@ export const light: Palette = {
     wall: '#51606a',
   },
   field: ['#0c6a55', '#8cc3b2', '#fcfdfc', '#8a8f92', '#10161a'],
+  amount: ['#fcfdfc', '#efd3a0', '#c07a2b'],
   drafts: ['#16232b', '#7b3ff2', '#806000', '#c01c90', '#3d7a1c', '#66707a', '#4a2f00', '#00748f'],
 };
 
@@ -102,6 +105,7 @@ export const dark: Palette = {
     wall: '#a4b1b8',
   },
   field: ['#4fd0ad', '#24705f', '#182025', '#8c9499', '#f6f3ea'],
+  amount: ['#182025', '#5a4322', '#8f5f22'],
   drafts: ['#e6ecee', '#a77bff', '#d8c31a', '#f062d4', '#8fdc6a', '#8c969d', '#b08a48', '#d3b8ff'],
 };
 

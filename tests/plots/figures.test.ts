@@ -19,11 +19,12 @@ import { waveDiagram } from '../../plots/figures/wave-diagram.ts';
 import { pushApart } from '../../plots/marks/end-label.ts';
 import { fieldScale } from '../../plots/marks/pressure-shades.ts';
 import { silhouette } from '../../plots/marks/silhouette.ts';
-import { packSweep, unpackSpeed } from '../../plots/pages/pack-sweep.ts';
+import { packSweep } from '../../plots/pages/pack-sweep.ts';
+import { unpackSpeed } from '../../plots/pages/packed-sweep.ts';
 import { rangeOf } from '../../plots/theme/axes.ts';
 import { namedEvents } from '../../plots/theme/events.ts';
 import { lookFor } from '../../plots/theme/look.ts';
-import { dark, dashes, light } from '../../plots/theme/palette.ts';
+import { dark, dashes, draftDashes, light } from '../../plots/theme/palette.ts';
 import { syntheticMap, syntheticOvernight } from './synthetic-pages.ts';
 import { syntheticSweep } from './synthetic-sweep.ts';
 
@@ -111,8 +112,16 @@ describe('quantities keep their colour and dash', () => {
       expect(contrast(colour, palette.paper)).toBeGreaterThanOrEqual(4.5);
   });
 
-  it('and no two draft lines share both colour and dash', () => {
-    expect(new Set(light.drafts).size).toBe(light.drafts.length);
+  it.each([
+    ['light', light],
+    ['dark', dark],
+  ])('and no two drafts of the %s palette share colour and dash', (_, palette) => {
+    expect(palette.drafts).toHaveLength(draftDashes.length);
+    const styles = palette.drafts.map((colour, i) => `${colour} ${draftDashes[i]}`);
+    expect(new Set(styles).size).toBe(styles.length);
+    // The first four are told apart by either alone.
+    expect(new Set(palette.drafts.slice(0, 4)).size).toBe(4);
+    expect(new Set(draftDashes.slice(0, 4)).size).toBe(4);
   });
 });
 
@@ -131,18 +140,19 @@ describe('the crank axis', () => {
 });
 
 describe('plug-back timing', () => {
-  it('draws middle, peak, spread, traced returns and handbook with both closings named', () => {
-    const names = traces(figures.timing as Figure).map((trace) => trace.name);
-    expect(names).toEqual([
-      'onset',
-      'end',
-      'traced, baffle start',
-      'traced, baffle middle',
-      'traced, baffle end',
-      'handbook',
-      'peak',
-      'middle',
-    ]);
+  it('draws what the rows hold, whatever the order, with both closings named', () => {
+    const columns = {
+      middle: 'plugback_centroid_deg',
+      peak: 'plugback_peak_deg',
+      onset: 'plugback_onset_deg',
+      end: 'plugback_end_deg',
+      handbook: 'handbook_return_deg',
+      'traced, baffle middle': 'traced_return_baffle_middle_deg',
+    } as const;
+    for (const [name, column] of Object.entries(columns)) {
+      const trace = traces(figures.timing as Figure).find((one) => one.name === name);
+      expect(trace?.y, name).toEqual(packed.rows.map((row) => row[column]));
+    }
     expect(texts(figures.timing as Figure)).toMatch(/EC 277°[\s\S]*TC 246°/);
   });
 
@@ -163,8 +173,10 @@ describe('plug-back timing', () => {
   });
 
   it('marks useful speeds with full dots', () => {
-    const peak = traces(figures.timing as Figure).at(-1) as { marker: { size: number[] } };
-    expect(peak.marker.size.filter((size) => size === 10)).toHaveLength(7);
+    const middle = traces(figures.timing as Figure).find((one) => one.name === 'middle') as {
+      marker: { size: number[] };
+    };
+    expect(middle.marker.size.filter((size) => size === 10)).toHaveLength(7);
   });
 });
 

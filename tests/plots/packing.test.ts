@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { packSweep, unpackSpeed } from '../../plots/pages/pack-sweep.ts';
-import { evenly, pack, resample, resampleField, unpack } from '../../plots/pages/packing.ts';
+import { packSweep } from '../../plots/pages/pack-sweep.ts';
+import { unpackSpeed } from '../../plots/pages/packed-sweep.ts';
+import { evenly, pack, resample, unpack } from '../../plots/pages/packing.ts';
+import { fieldOf, resampleField } from '../../plots/pages/resample-field.ts';
 import { syntheticSweep } from './synthetic-sweep.ts';
 
 describe('packed numbers', () => {
@@ -26,7 +28,11 @@ describe('packed numbers', () => {
     const at = [0, 1, 4, 9];
     expect([...resample(at, [1, 3, 9, 19], [0.5, 2, 8, 12])]).toEqual([2, 5, 17, 19]);
     const plane = [0, 1, 2].flatMap((row) => at.map((column) => 10 * row + column));
-    expect([...resampleField(at, [0, 1, 2], plane, [0.5, 8], [0.5, 2])]).toEqual([5.5, 13, 20.5, 28]);
+    const fresh = resampleField(fieldOf([0, 1, 2], at, plane), [0.5, 2], [0.5, 8]);
+    expect(fresh.shape).toEqual([2, 2]);
+    expect([...fresh.data]).toEqual([5.5, 13, 20.5, 28]);
+    const beyond = resampleField(fieldOf([0, 1, 2], at, plane), [3], [-1, 10]);
+    expect([...beyond.data]).toEqual([20, 29]);
   });
 });
 
