@@ -80,7 +80,10 @@ const rules: readonly Rule[] = [
   { room: /^src\/pipe\//, may: [/^src\/(pipe|model)\//, /^solver\//] },
   { room: /^src\/timing\//, may: [/^src\/(timing|pipe|model)\//, /^solver\//] },
   { room: /^src\/case\//, may: [/^src\/(case|timing|pipe|model)\//, /^node:/, /^yaml$/] },
-  { room: /^src\/engine\//, may: [/^src\/(engine|timing|pipe|model|findings)\//, /^solver\//] },
+  {
+    room: /^src\/engine\//,
+    may: [/^src\/(engine|timing|pipe|model|findings)\//, /^solver\//, /^ndarray$/],
+  },
   // A project of its own: what is to be said, of rows and traces alone, wherever it is to be said.
   { room: /^src\/findings\//, may: [/^src\/findings\//] },
   { room: /^src\/workshop\//, may: [/^src\/(workshop|pipe|model)\//] },

@@ -43,6 +43,12 @@ export function handbookSoundSpeed(temperature: number): number {
 }
 
 /**
+ * Brake mean effective pressure that the handbook's temperature is taken for where nobody states one [Pa]: in the column of a
+ * sweep, which must not depend on what its reader wishes for, and in `check`.
+ */
+export const HANDBOOK_BMEP = 10e5;
+
+/**
  * Mean exhaust gas temperature for a brake mean effective pressure [K], between the grades Blair (1996) gives: 350 °C at
  * 5 bar (road), 500 at 8 (enduro), 600 at 9.5 (motocross), 650 at 11 and above (racing).
  */

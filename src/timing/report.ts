@@ -12,6 +12,7 @@ import { meanPistonSpeed } from './crank.ts';
 import type { EngineEvents, PortEvents } from './events.ts';
 import { engineEvents } from './events.ts';
 import {
+  HANDBOOK_BMEP,
   handbookGasTemperature,
   handbookSoundSpeed,
   JENNINGS_WAVE_SPEED,
@@ -32,9 +33,6 @@ import { outlineArea } from './window.ts';
 export const CAUTION =
   'Over-revving, lean mixtures and narrow stingers wreck engines: change one thing at a time, on a guarded stand, ' +
   'within local rules and licensed practice.';
-
-/** Mean effective pressure aimed at when nobody says [Pa]. */
-export const DEFAULT_BMEP = 10e5;
 
 export interface WindowRow {
   readonly port: 'exhaust' | 'transfer';
@@ -135,7 +133,7 @@ export function checkReport(subject: Case, aim: CheckAim = {}): CheckReport {
   const volumes = volumesOf(engine);
   const displacement = sweptVolume(volumes);
   const rpm = aimedSpeed(subject);
-  const bmep = aim.bmep ?? DEFAULT_BMEP;
+  const bmep = aim.bmep ?? HANDBOOK_BMEP;
   const gasTemperature = aim.gasTemperature ?? handbookGasTemperature(bmep);
   const sections = sectionRows(subject);
   const lengths = pipeLengths(sections);

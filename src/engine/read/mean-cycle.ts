@@ -6,8 +6,8 @@
 import type { Output } from '../../findings/output.ts';
 import type { PlugBack } from '../../findings/plug-back.ts';
 import type { EngineNetwork } from '../build.ts';
-import { type CycleSummary, meanOf } from '../run/settle.ts';
 import { outputOfBook, plugBackOf, type TracedReturns } from './read-cycle.ts';
+import { type CycleSummary, meanOf } from './window.ts';
 
 export interface MeanCycle {
   readonly mean: (value: (cycle: CycleSummary) => number) => number;

@@ -4,8 +4,8 @@ import type { SweepRow } from '../../findings/row.ts';
 import { meanPistonSpeed } from '../../timing/crank.ts';
 import { samplePort } from '../../timing/schedule.ts';
 import type { EngineNetwork } from '../build.ts';
-import { QUIET, type Settled, STEADY } from '../run/settle.ts';
 import type { MeanCycle } from './mean-cycle.ts';
+import type { Settled } from './window.ts';
 
 /** Mean piston speed beyond which engines rarely go [m/s]. Common practice, no source. */
 const FAST_PISTON = 26;
@@ -25,17 +25,17 @@ export function notesOf(engine: EngineNetwork, settled: Settled, cycle: MeanCycl
   ];
 }
 
-function settling({ settled, cycles, window, spread }: Settled): string[] {
-  if (!settled)
+function settling({ verdict, cycles, window, spread }: Settled): string[] {
+  if (verdict === 'moving')
     return [
       `Not settled after ${cycles} cycles: over the last ${window.length} the torque still varied by ` +
         `${spread.torquePercent.toFixed(2)} %, ${wandering(spread)} and the pipe's ` +
         `temperature moved ${spread.temperaturePerCycle.toFixed(2)} K a cycle.`,
     ];
-  if (spread.torquePercent <= 100 * QUIET.torque) return [];
+  if (verdict === 'quiet') return [];
   return [
     `Cycles go on varying about a steady mean: torque by ${spread.torquePercent.toFixed(1)} % over ` +
-      `${window.length} cycles (allowed ${100 * STEADY.torque} %). Pictures show the last of them.`,
+      `${window.length} cycles. Pictures show the last of them.`,
   ];
 }
 

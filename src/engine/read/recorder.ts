@@ -4,6 +4,7 @@
  * Port values belong to the middle of a step (that is where the boundary answers), volumes to its end.
  */
 
+import ndarray, { type NdArray } from 'ndarray';
 import { ANSWER, ARRIVE, type CellFields, CLOCK, type Clock, FLOW } from '../../../solver/index.ts';
 import type { EngineNetwork } from '../build.ts';
 import type { ExhaustPiece } from '../parts/exhaust.ts';
@@ -29,13 +30,20 @@ const CHANNELS = 12;
 export const FIELD_STEP_DEG = 1;
 const FIELDS = 361;
 
+/** Values over crank angle, by rows, and position. */
+export type Field = NdArray<Float64Array>;
+
+function newField(cells: number): Field {
+  return ndarray(new Float64Array(FIELDS * cells), [FIELDS, cells]);
+}
+
 export class CycleRecorder {
   steps = 0;
   channels: Float64Array[];
   /** Fields over all exhaust cells at each degree from exhaust opening: pressure, u + a, u - a. */
-  readonly pressure: Float64Array;
-  readonly forward: Float64Array;
-  readonly backward: Float64Array;
+  readonly pressure: Field;
+  readonly forward: Field;
+  readonly backward: Field;
   /** Positions of the cells from the port face [m]. */
   readonly positions: Float64Array;
   /** Sums over time of temperature and of coefficient-weighted values, per cell. */
@@ -64,9 +72,9 @@ export class CycleRecorder {
     this.flux = cells();
     this.heatTime = cells();
     this.heatTemperature = cells();
-    this.pressure = new Float64Array(FIELDS * total);
-    this.forward = new Float64Array(FIELDS * total);
-    this.backward = new Float64Array(FIELDS * total);
+    this.pressure = newField(total);
+    this.forward = newField(total);
+    this.backward = newField(total);
     this.channels = Array.from({ length: CHANNELS }, () => new Float64Array(this.capacity));
     let k = 0;
     for (const { run, duct } of engine.exhaust.pieces) {
@@ -166,16 +174,18 @@ export class CycleRecorder {
 
   /** Stores the fields for every whole degree passed up to now. */
   private storeFields(deg: number): void {
+    const { pressure, forward, backward } = this;
     const upTo = Math.min(FIELDS - 1, Math.floor(deg - this.startDeg + 1e-6));
     for (; this.nextField <= upTo; this.nextField += FIELD_STEP_DEG) {
-      let k = this.nextField * this.positions.length;
+      // Cells of a row lie side by side, so that a row is written without a call for each.
+      let k = pressure.index(this.nextField, 0);
       for (const { duct } of this.engine.exhaust.pieces) {
         const { p, u, a, offset } = duct.fields();
         const n = duct.geometry.cells;
         for (let i = offset; i < n + offset; i++, k++) {
-          this.pressure[k] = p[i] as number;
-          this.forward[k] = (u[i] as number) + (a[i] as number);
-          this.backward[k] = (u[i] as number) - (a[i] as number);
+          pressure.data[k] = p[i] as number;
+          forward.data[k] = (u[i] as number) + (a[i] as number);
+          backward.data[k] = (u[i] as number) - (a[i] as number);
         }
       }
     }

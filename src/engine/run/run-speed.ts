@@ -10,7 +10,8 @@ import { buildEngine, type EngineNetwork } from '../build.ts';
 import type { StartGuess } from '../parts/part.ts';
 import { firstPulsePeak } from '../read/echo.ts';
 import { speedRecord } from '../read/speed-record.ts';
-import { type Settled, settle } from './settle.ts';
+import type { Settled } from '../read/window.ts';
+import { settle } from './settle.ts';
 import { type EngineState, startCold, startFrom, takeState, USUAL_START } from './state.ts';
 
 /** The first mesh of a cold start is coarser by this factor: a quarter of the work a cycle. */

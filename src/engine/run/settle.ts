@@ -9,17 +9,24 @@
  */
 
 import type { EngineNetwork } from '../build.ts';
-import type { CycleBook } from '../read/cycle-book.ts';
-import { type CycleReading, readCycle } from '../read/read-cycle.ts';
+import { readCycle } from '../read/read-cycle.ts';
 import { CycleRecorder } from '../read/recorder.ts';
+import {
+  type CycleSummary,
+  meanOf,
+  pipeTemperature,
+  type Settled,
+  type Spread,
+  spreadOf,
+} from '../read/window.ts';
 import { marchCycle } from './cycle.ts';
 import { balanceWalls } from './wall-balance.ts';
 
 /** Cycles judged together where all is quiet, and where it is not. */
-export const WINDOW = 6;
-export const LONG_WINDOW = 12;
+const WINDOW = 6;
+const LONG_WINDOW = 12;
 /** Limits of a quiet window: relative spreads, degrees, kelvin a cycle, share of the heat released, kelvin off a wall's balance. */
-export const QUIET = {
+const QUIET = {
   torque: 0.003,
   trapped: 0.003,
   plugBackDeg: 0.3,
@@ -28,7 +35,7 @@ export const QUIET = {
   wall: 1,
 } as const;
 /** Limits of a steady engine: spread of torque, then differences of the means of two windows. */
-export const STEADY = {
+const STEADY = {
   torque: 0.1,
   means: 0.004,
   plugBackDeg: 0.5,
@@ -36,36 +43,6 @@ export const STEADY = {
   drift: 0.003,
   wall: 3,
 } as const;
-
-export interface CycleSummary {
-  readonly book: CycleBook;
-  readonly reading: CycleReading;
-  /** Mean gas temperature of the pipe over the cycle [K]. */
-  readonly pipeTemperature: number;
-  /** How far the walls are from their balance; 0 where they are given [K]. */
-  readonly wallMiss: number;
-}
-
-export interface Settled {
-  readonly settled: boolean;
-  readonly cycles: number;
-  /** The last cycles, oldest first. */
-  readonly window: readonly CycleSummary[];
-  readonly recorder: CycleRecorder;
-  readonly spread: Spread;
-}
-
-export interface Spread {
-  readonly torquePercent: number;
-  readonly trappedPercent: number;
-  /** Null: no plug-back was found in some cycle. */
-  readonly plugBackDeg: number | null;
-  readonly centroidDeg: number | null;
-  readonly temperaturePerCycle: number;
-  readonly drift: number;
-  /** Largest distance of the walls from their balance [K]. */
-  readonly wall: number;
-}
 
 export interface SettleLimits {
   readonly maxCycles: number;
@@ -87,17 +64,17 @@ export function settle(engine: EngineNetwork, limits: SettleLimits): Settled {
     if (cycles >= limits.minCycles && recent.length >= WINDOW) {
       const quiet = recent.slice(-WINDOW);
       const spread = spreadOf(quiet);
-      if (isQuiet(spread)) return { settled: true, cycles, window: quiet, recorder, spread };
+      if (isQuiet(spread)) return { verdict: 'quiet', cycles, window: quiet, recorder, spread };
     }
     if (recent.length === 2 * LONG_WINDOW) {
       const window = recent.slice(LONG_WINDOW);
       const spread = spreadOf(window);
       if (isSteady(recent.slice(0, LONG_WINDOW), window, spread))
-        return { settled: true, cycles, window, recorder, spread };
+        return { verdict: 'steady', cycles, window, recorder, spread };
     }
   }
   const window = recent.slice(-LONG_WINDOW);
-  return { settled: false, cycles, window, recorder, spread: spreadOf(window) };
+  return { verdict: 'moving', cycles, window, recorder, spread: spreadOf(window) };
 }
 
 function isQuiet(spread: Spread): boolean {
@@ -134,48 +111,4 @@ function centroidChange(before: readonly CycleSummary[], after: readonly CycleSu
     window.flatMap(({ reading }) => reading.plugBack.centroidDeg ?? []);
   const [was, is] = [found(before), found(after)];
   return was.length === 0 || is.length === 0 ? null : Math.abs(meanOf(is) - meanOf(was));
-}
-
-function spreadOf(window: readonly CycleSummary[]): Spread {
-  const range = (value: (s: CycleSummary) => number): number => {
-    const values = window.map(value);
-    return Math.max(...values) - Math.min(...values);
-  };
-  const foundRange = (value: (s: CycleSummary) => number | null): number | null => {
-    const found = window.flatMap((s) => value(s) ?? []);
-    return found.length < window.length ? null : Math.max(...found) - Math.min(...found);
-  };
-  const mean = (value: (s: CycleSummary) => number): number => meanOf(window.map(value));
-  const percent = (value: (s: CycleSummary) => number): number =>
-    (100 * range(value)) / Math.max(Math.abs(mean(value)), 1e-12);
-  const n = window.length;
-  // Slope of the least-squares line through the window's temperatures.
-  const middle = (n - 1) / 2;
-  let top = 0;
-  let bottom = 0;
-  window.forEach((s, k) => {
-    top += (k - middle) * s.pipeTemperature;
-    bottom += (k - middle) ** 2;
-  });
-  return {
-    torquePercent: percent((s) => s.reading.output.torque),
-    trappedPercent: percent((s) => s.book.trapped),
-    plugBackDeg: foundRange((s) => s.reading.plugBack.peakDeg),
-    centroidDeg: foundRange((s) => s.reading.plugBack.centroidDeg),
-    temperaturePerCycle: Math.abs(top / bottom),
-    drift: Math.abs(mean((s) => s.book.drift)),
-    wall: Math.max(...window.map((s) => s.wallMiss)),
-  };
-}
-
-/** Mean of finite values; NaN if there is none. */
-export function meanOf(values: readonly number[]): number {
-  const finite = values.filter(Number.isFinite);
-  return finite.length > 0 ? finite.reduce((a, b) => a + b, 0) / finite.length : Number.NaN;
-}
-
-/** Mean gas temperature over the pipe's length and the cycle [K]. */
-export function pipeTemperature(engine: EngineNetwork, recorder: CycleRecorder): number {
-  const turn = 60 / engine.rpm;
-  return recorder.temperatureTime.reduce((sum, t) => sum + t, 0) / recorder.temperatureTime.length / turn;
 }

@@ -1,0 +1,116 @@
+/** What the page draws of a speed: traces and diagram of the last cycle, the waves followed through it, means along the pipe. */
+
+import type { SpeedRecord } from '../../findings/record.ts';
+import { samplePort } from '../../timing/schedule.ts';
+import type { EngineNetwork } from '../build.ts';
+import { channelOf, TRACE_STEP_DEG } from './read-cycle.ts';
+import { CHANNEL, FIELD_STEP_DEG } from './recorder.ts';
+import type { CycleSummary, Settled } from './window.ts';
+
+/** Columns of the stored wave diagram at most, and degrees between its rows. */
+const DIAGRAM_COLUMNS = 110;
+const DIAGRAM_STEP_DEG = 2;
+
+export type Detail = Pick<SpeedRecord, 'traces' | 'diagram' | 'paths'>;
+
+export function emptyDetail(): Detail {
+  const none: number[] = [];
+  return {
+    traces: {
+      angleDeg: none,
+      portPressure: none,
+      outgoingPressure: none,
+      returningPressure: none,
+      portVelocity: none,
+      cylinderPressure: none,
+      crankcasePressure: none,
+      exhaustArea: none,
+      transferArea: none,
+      passageExitMach: none,
+    },
+    diagram: { positions: none, angleDeg: none, pressure: none },
+    paths: [],
+  };
+}
+
+function rounded(values: ArrayLike<number>, digits = 5): number[] {
+  return Array.from(values, (v) => Number(v.toPrecision(digits)));
+}
+
+export function detailOf(engine: EngineNetwork, settled: Settled, opens: number): Detail {
+  const { recorder } = settled;
+  const { traces, paths } = (settled.window.at(-1) as CycleSummary).reading;
+  const points = traces.portPressure.length;
+  const angleDeg = Array.from({ length: points }, (_, i) => Number((opens + i * TRACE_STEP_DEG).toFixed(3)));
+  const area = (table: typeof engine.schedule.exhaustWall): number[] =>
+    angleDeg.map((deg) => Number(samplePort(table, deg).toPrecision(5)));
+  return {
+    traces: {
+      angleDeg,
+      portPressure: rounded(traces.portPressure),
+      outgoingPressure: rounded(traces.outgoing),
+      returningPressure: rounded(traces.returning),
+      portVelocity: rounded(traces.portVelocity, 4),
+      cylinderPressure: rounded(channelOf(recorder, CHANNEL.cylinderPressure)),
+      crankcasePressure: rounded(channelOf(recorder, CHANNEL.crankcasePressure)),
+      exhaustArea: area(engine.schedule.exhaustWall),
+      transferArea: area(engine.schedule.transferWall),
+      passageExitMach: rounded(channelOf(recorder, CHANNEL.mach), 3),
+    },
+    diagram: diagramOf(settled, opens),
+    paths: paths.map(({ name, out, back }) => ({
+      name,
+      outPositions: rounded(out.positions, 4),
+      outDeg: rounded(
+        out.deg.map((d) => d + opens),
+        5,
+      ),
+      backPositions: rounded(back.positions, 4),
+      backDeg: rounded(
+        back.deg.map((d) => d + opens),
+        5,
+      ),
+    })),
+  };
+}
+
+/** Every so many cells a column, that of the first cell being one. */
+function columnStride(cells: number): number {
+  return Math.max(1, Math.ceil(cells / DIAGRAM_COLUMNS));
+}
+
+function diagramOf({ recorder }: Settled, opens: number): SpeedRecord['diagram'] {
+  const stride = columnStride(recorder.positions.length);
+  const seen = recorder.pressure.step(DIAGRAM_STEP_DEG / FIELD_STEP_DEG, stride);
+  const [rows, columns] = seen.shape as [number, number];
+  const pressure: number[] = [];
+  for (let r = 0; r < rows; r++)
+    for (let k = 0; k < columns; k++) pressure.push(Number(seen.get(r, k).toPrecision(4)));
+  return {
+    positions: everyOf(recorder.positions, stride, 4),
+    angleDeg: Array.from({ length: rows }, (_, r) => Number((opens + r * DIAGRAM_STEP_DEG).toFixed(3))),
+    pressure,
+  };
+}
+
+/** Values of every so many cells to some decimals. */
+function everyOf(values: ArrayLike<number>, stride: number, decimals: number): number[] {
+  const count = Math.ceil(values.length / stride);
+  return Array.from({ length: count }, (_, k) => Number((values[k * stride] as number).toFixed(decimals)));
+}
+
+export function alongOf(engine: EngineNetwork, { recorder }: Settled): SpeedRecord['along'] {
+  const { positions, temperatureTime } = recorder;
+  const turn = 60 / engine.rpm;
+  const walls = engine.exhaust.pieces.flatMap(({ duct }) => [...duct.wallTemperature]);
+  const stride = columnStride(positions.length);
+  return {
+    positions: everyOf(positions, stride, 4),
+    gasTemperature: everyOf(
+      temperatureTime.map((sum) => sum / turn),
+      stride,
+      1,
+    ),
+    wallTemperature: everyOf(walls, stride, 1),
+  };
+}
