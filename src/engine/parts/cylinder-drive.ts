@@ -32,8 +32,9 @@ export class CylinderDrive extends PistonDrive {
     this.release = heatPerMass === null ? null : new WiebeRelease(engine.combustion, phase, heatPerMass);
   }
 
-  protected wallAround(volume: number): number {
-    return cylinderWall(this.volumes, volume);
+  protected timesWall(asked: Asked): void {
+    const wall = cylinderWall(this.volumes, asked[DRIVE.volume] as number);
+    asked[DRIVE.wallHeat] = (asked[DRIVE.wallHeat] as number) * wall;
   }
 
   /** Keeps the state in which the exhaust closed. */

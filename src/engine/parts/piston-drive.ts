@@ -38,8 +38,8 @@ export abstract class PistonDrive implements VolumeDrive {
     this.heat = heat;
   }
 
-  /** Wall that the gas touches when it fills a volume [m2]. */
-  protected abstract wallAround(volume: number): number;
+  /** Multiplies what stands where the heat will by the wall that the gas touches when it fills the volume [m2]. */
+  protected abstract timesWall(asked: Asked): void;
 
   fillVolume(asked: Asked): void {
     asked[DRIVE.volume] = this.degPerSecond * (asked[DRIVE.time] as number) - this.phaseDeg;
@@ -53,9 +53,9 @@ export abstract class PistonDrive implements VolumeDrive {
       return;
     }
     this.fillCoefficient(asked, heat);
-    const h = asked[DRIVE.wallHeat] as number;
-    const area = this.wallAround(asked[DRIVE.volume] as number);
-    asked[DRIVE.wallHeat] = h * area * (heat.wallTemperature - (asked[DRIVE.temperature] as number));
+    this.timesWall(asked);
+    const hA = asked[DRIVE.wallHeat] as number;
+    asked[DRIVE.wallHeat] = hA * (heat.wallTemperature - (asked[DRIVE.temperature] as number));
   }
 
   /** Fills the heat transfer coefficient, Annand's, where the heat will stand [W/(m2 K)]. */
