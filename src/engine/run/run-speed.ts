@@ -14,8 +14,13 @@ import type { Settled } from '../read/window.ts';
 import { settle } from './settle.ts';
 import { type EngineState, startCold, startFrom, takeState, USUAL_START } from './state.ts';
 
-/** The first mesh of a cold start is coarser by this factor: a quarter of the work a cycle. */
-const COARSER = 2;
+/**
+ * Meshes of a cold start, as multiples of the wanted cell: twice as coarse is a quarter of the work a cycle. Where a coarse
+ * march fails, the wanted mesh is tried from the guess itself.
+ */
+const START_MESHES = [2, 1] as const;
+/** Courant numbers, as shares of the wanted one, that a speed is tried with before it is called a failure. */
+const COURANT_SHARES = [1, 0.5] as const;
 /** Cycles on the coarser mesh; it need not settle. */
 const COARSE_CYCLES = 14;
 /** Cycles at least on the wanted mesh: the window must not hold the start's own transient. */
@@ -36,16 +41,48 @@ export interface SpeedOutcome {
   readonly state: EngineState;
 }
 
-/** A state to start a wanted mesh from, found on a coarser one. @throws MarchFailure */
+/** A state to start a wanted mesh from, found on a coarser one where that can be marched. @throws MarchFailure */
 export function coarseState(subject: Case, rpm: number, guess: StartGuess = USUAL_START): EngineState {
-  const engine = buildEngine(subject, rpm, COARSER * subject.run.cell);
-  startCold(engine, guess);
-  settle(engine, { maxCycles: Math.min(COARSE_CYCLES, subject.run.maxCycles), minCycles: COARSE_CYCLES });
-  return takeState(engine);
+  return firstThatMarches(START_MESHES, (coarser) => {
+    const engine = buildEngine(subject, rpm, coarser * subject.run.cell);
+    startCold(engine, guess);
+    settle(engine, { maxCycles: Math.min(COARSE_CYCLES, subject.run.maxCycles), minCycles: COARSE_CYCLES });
+    return takeState(engine);
+  });
 }
 
-/** Runs one speed. @throws MarchFailure */
+/**
+ * Runs one speed. A march that fails is tried again: from a cold start where it began with a neighbour's state, then with a
+ * smaller Courant number. @throws MarchFailure
+ */
 export function runSpeed(input: SpeedInput): SpeedOutcome {
+  const { subject, start } = input;
+  return firstThatMarches(COURANT_SHARES, (share) => {
+    const courant = share * subject.run.courant;
+    const cautious = share === 1 ? subject : { ...subject, run: { ...subject.run, courant } };
+    const starts = share === 1 && start !== null ? [start, null] : [null];
+    const outcome = firstThatMarches(starts, (from) =>
+      marchSpeed({ ...input, subject: cautious, start: from }),
+    );
+    if (share === 1) return outcome;
+    const note = `Computed with a Courant number of ${Number(courant.toPrecision(3))}: with ${subject.run.courant} the march failed.`;
+    return { ...outcome, record: { ...outcome.record, notes: [note, ...outcome.record.notes] } };
+  });
+}
+
+/** What the first of some attempts gives that does not fail; the failure of the last if none. @throws MarchFailure */
+function firstThatMarches<A, T>(ways: readonly A[], attempt: (way: A) => T): T {
+  for (const way of ways.slice(0, -1)) {
+    try {
+      return attempt(way);
+    } catch (error) {
+      if (!(error instanceof MarchFailure)) throw error;
+    }
+  }
+  return attempt(ways.at(-1) as A);
+}
+
+function marchSpeed(input: SpeedInput): SpeedOutcome {
   const { subject, rpm } = input;
   const engine = buildEngine(subject, rpm, subject.run.cell);
   startFrom(engine, input.start ?? coarseState(subject, rpm, input.guess));
