@@ -1,5 +1,6 @@
 /** The overnight page: hundreds of drafts ranked, what their score depends on, and the best of them. */
 
+import { type OvernightAnswer, overnightAnswer } from '../../src/findings/answers/overnight.ts';
 import type { OutlineSection } from '../../src/findings/record.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import type { SweptDraft } from '../figures/draft-curves.ts';
@@ -8,7 +9,7 @@ import type { ScoredDraft, VariedQuantity } from '../figures/score-against.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { fixed, thin } from '../theme/numbers.ts';
 import { dimensionTable } from './dimension-table.ts';
-import { decimalsFor, importanceText, rangeEnds } from './overnight-answer.ts';
+import { decimalsFor, importanceText } from './overnight-words.ts';
 import { type Cell, type Finding, findings, type Heading, table } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
 import { stretchMm } from './stretch-mm.ts';
@@ -57,9 +58,6 @@ export interface OvernightPageData {
   readonly best: readonly SweptDraft[];
   readonly importance: readonly { readonly name: string; readonly share: number }[];
 }
-
-/** A quantity that accounts for less of the score's variation is not worth a wider range. */
-const felt = 0.03;
 
 /** Drafts the table lists; the rest stand in the ranking's file. */
 const listed = 400;
@@ -125,47 +123,35 @@ function ranking(result: OvernightPageResult): Markup {
 }
 
 /** The winner's values as they are read, one a varied quantity. */
-function winningValues(
-  { varied, drafts }: OvernightPageResult,
-  winner: OvernightDraft | undefined,
-): string[] {
+function winningValues({ varied, drafts }: OvernightPageResult, winner: OvernightDraft | null): string[] {
   return varied.map(({ name, unit }, i) => {
     const decimals = decimalsFor(drafts.map(({ values }) => values[i] ?? null));
     return `${name} ${fixed(winner?.values[i], decimals)}${unit === '' ? '' : `${thin}${unit}`}`;
   });
 }
 
+const ends = { least: 'is the least tried', most: 'is the most tried' } as const;
+
 /** Quantities that matter and whose best value lies at an end of what was tried. */
-function atEnds(result: OvernightPageResult, scored: readonly OvernightDraft[]): string[] {
-  const values = winningValues({ ...result, drafts: scored }, scored[0]);
-  const share = (name: string): number => result.importance.find((one) => one.name === name)?.share ?? 1;
-  return result.varied.flatMap(({ name, ranged }, i) =>
-    ranged === false || share(name) < felt
-      ? []
-      : rangeEnds(
-          values[i] ?? name,
-          scored.map((draft) => draft.values[i] ?? null),
-        ),
-  );
+function endsText(result: OvernightPageResult, answer: OvernightAnswer<OvernightDraft>): string[] {
+  const values = winningValues({ ...result, drafts: answer.scored }, answer.winner);
+  return answer.ends.map(({ quantity, end }) => `${values[quantity] ?? ''} ${ends[end]}`);
 }
 
-function answerLines(
-  result: OvernightPageResult,
-  winner: OvernightDraft | undefined,
-  ends: readonly string[],
-): Finding[] {
-  const { constraints, importance, drafts, total } = result;
+function answerLines(result: OvernightPageResult, answer: OvernightAnswer<OvernightDraft>): Finding[] {
+  const { constraints, drafts, total } = result;
+  const { winner, failed, importance } = answer;
   const missed = constraints.filter((_, i) => winner?.met[i] === false);
-  const failed = drafts.filter((draft) => draft.score === null).length;
+  const beyond = endsText(result, answer);
   const line = (label: string, text: string, way = false): Finding => ({ label, text, way });
   return [
     line('Its values', winningValues(result, winner).join(', ')),
-    ...(ends.length === 0
+    ...(beyond.length === 0
       ? []
       : [
           line(
             'Look beyond',
-            `The best lies at an end of what was tried: ${ends.join(', ')}. Widen the range there: a better one may lie beyond.`,
+            `The best lies at an end of what was tried: ${beyond.join(', ')}. Widen the range there: a better one may lie beyond.`,
             true,
           ),
         ]),
@@ -177,7 +163,7 @@ function answerLines(
             missed.length === 0 ? 'All met by the best.' : `The best misses ${missed.join(', ')}.`,
           ),
         ]),
-    ...(importance.length === 0 ? [] : [line('Score depends on', importanceText(importance))]),
+    ...(importance === null ? [] : [line('Score depends on', importanceText(importance))]),
     line('Done', `${drafts.length} of ${total} drafts${failed === 0 ? '' : `, ${failed} of them failed`}.`),
   ];
 }
@@ -200,13 +186,13 @@ function dataOf(result: OvernightPageResult): OvernightPageData {
 }
 
 export function overnightPage(result: OvernightPageResult, assets: Assets): string {
-  const scored = result.drafts.filter((draft) => draft.score !== null);
-  const winner = scored[0];
+  const studied = result.varied.map(({ name, ranged }) => ({ name, ranged: ranged !== false }));
+  const answer = overnightAnswer(result.drafts, studied, result.importance);
+  const { winner } = answer;
   const scoreDecimals = decimalsFor(result.drafts.map(({ score }) => score));
   const headline = winner
     ? `Best of ${result.drafts.length}: ${draftName(winner.name)}, with ${fixed(winner.score, scoreDecimals)}${result.score.unit === '' ? '' : `${thin}${result.score.unit}`}.`
     : 'No draft has finished yet.';
-  const ends = atEnds(result, scored);
   const best = result.best.map((one) => ({ name: one.name, outline: one.outline.map(stretchMm) }));
   const scatter = result.varied.map(({ name }, i) =>
     place(
@@ -226,13 +212,13 @@ export function overnightPage(result: OvernightPageResult, assets: Assets): stri
       ['Drafts', `${result.drafts.length} of ${result.total}`],
       ['Program', result.program, 'minor'],
     ],
-    body: html`<section class="answer"><div><h1>${headline}</h1>${findings(answerLines(result, winner, ends))}</div><div>${best.length > 0 && namedOutlines(best)}</div></section>
+    body: html`<section class="answer"><div><h1>${headline}</h1>${findings(answerLines(result, answer))}</div><div>${best.length > 0 && namedOutlines(best)}</div></section>
 ${result.notes.length > 0 && html`<ul class="small">${result.notes.map((note) => html`<li>${note}</li>`)}</ul>`}
 <section><h2>Ranking</h2>${ranking(result)}</section>
 ${best.length > 0 && html`<section><h2>Dimensions of the best</h2>${dimensionTable(best)}</section>`}
 <section><h2>What the score depends on</h2>${result.importance.length === 0 ? html`<p>Too few drafts to tell.</p>` : place('importance', 'Share of the score’s variation', 'The longest bar is the quantity to settle first.', 'All bars short: the quantities act together; look at the parallel axes.', 'Importance of each varied quantity.')}
 <div class="pair">${scatter}</div>
-${place('parallel', 'All drafts at once', 'Each line is a draft, from its varied quantities on the left to its score on the right; the best are coloured. Where they pass through one spot, that value matters.', ends.length === 0 ? 'Lines that cross everywhere: no single quantity decides.' : 'The best lies at the end of an axis: see “Look beyond” above.', 'Parallel axes of the varied quantities and the score.')}</section>
+${place('parallel', 'All drafts at once', 'Each line is a draft, from its varied quantities on the left to its score on the right; the best are coloured. Where they pass through one spot, that value matters.', answer.ends.length === 0 ? 'Lines that cross everywhere: no single quantity decides.' : 'The best lies at the end of an axis: see “Look beyond” above.', 'Parallel axes of the varied quantities and the score.')}</section>
 ${result.best.length > 0 && html`<section><h2>The best over engine speed</h2>${place('curves', 'Middle of the plug-back, torque and power', 'The wave is wanted between EC, exhaust closing, and TC, transfer closing. A cross marks a speed whose cycles did not settle.', 'The best differ by less than the mesh error: take the one easiest to make.', 'Middle of the plug-back before exhaust closing, torque and power of the best drafts against engine speed.')}</section>`}`,
     data: dataOf(result),
     program: result.program,

@@ -6,12 +6,13 @@ import { safetyText } from '../../plots/pages/aim-words.ts';
 import { bandText, compareHeadline, endWords } from '../../plots/pages/compare-words.ts';
 import { sectionNames } from '../../plots/pages/dimension-table.ts';
 import { keptExtremes } from '../../plots/pages/kept-extremes.ts';
-import { decimalsFor, importanceText, rangeEnds } from '../../plots/pages/overnight-answer.ts';
+import { decimalsFor, importanceText } from '../../plots/pages/overnight-words.ts';
 import { pulsePage } from '../../plots/pages/pulse-page.ts';
 import { unsettledText } from '../../plots/pages/unsettled.ts';
 import type { Markup } from '../../plots/theme/markup.ts';
 import { type SafetyQuestion, safetyOf } from '../../src/findings/answers/aim.ts';
 import { compareAnswer } from '../../src/findings/answers/compare.ts';
+import { endOf, importanceAnswer, overnightAnswer } from '../../src/findings/answers/overnight.ts';
 import { bandOf } from '../../src/findings/band.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import { syntheticPulse } from './synthetic-pages.ts';
@@ -137,10 +138,30 @@ describe('a ranking in words', () => {
   });
 
   it('knows the best at an end of what was tried', () => {
-    expect(rangeEnds('bore 23 mm', [23, 20, 21.5])).toEqual(['bore 23 mm is the most tried']);
-    expect(rangeEnds('bore 20 mm', [20, 23, 21.5])).toEqual(['bore 20 mm is the least tried']);
-    expect(rangeEnds('bore 21 mm', [21, 20, 23])).toEqual([]);
-    expect(rangeEnds('bore 21 mm', [21, 21])).toEqual([]);
+    expect(endOf([23, 20, 21.5])).toBe('most');
+    expect(endOf([20, 23, 21.5])).toBe('least');
+    expect(endOf([21, 20, 23])).toBeNull();
+    expect(endOf([21, 21])).toBeNull();
+  });
+
+  it('tells an end only of a range that may be widened and that the score feels', () => {
+    const drafts = [
+      [23, 5, 1],
+      [20, 4, 2],
+      [21, 3, 3],
+    ].map((values, k) => ({ name: `${k}`, score: -k, values }));
+    const quantities = [
+      { name: 'bore', ranged: true },
+      { name: 'length', ranged: false },
+      { name: 'angle', ranged: true },
+    ];
+    const shares = [
+      { name: 'bore', share: 0.5 },
+      { name: 'angle', share: 0.01 },
+    ];
+    const lost = { name: 'lost', score: null, values: [99, 99, 99] };
+    const answer = overnightAnswer([...drafts, lost], quantities, shares);
+    expect(answer).toMatchObject({ winner: drafts[0], failed: 1, ends: [{ quantity: 0, end: 'most' }] });
   });
 
   it('leaves nothing of the variation out', () => {
@@ -148,10 +169,11 @@ describe('a ranking in words', () => {
       { name: 'header', share: 0.33 },
       { name: 'bore', share: 0.08 },
     ];
-    expect(plain(importanceText(shares))).toMatch(
+    const answer = importanceAnswer(shares);
+    expect(answer && plain(importanceText(answer))).toMatch(
       /^Most on header: 33 %.* the 2 explain 41 %; the other 59 %/,
     );
-    expect(importanceText([])).toBe('');
+    expect(importanceAnswer([])).toBeNull();
   });
 
   it('names the speeds that did not settle', () => {
