@@ -16,6 +16,8 @@ import { type Evaluator, openEvaluator } from '../study/aim/evaluator.ts';
 import { BAND } from '../study/aim/objective.ts';
 import { aimDocument, aimPageResult, changeLines, whyNot } from '../study/aim/report.ts';
 import type { AimResult, AimWish } from '../study/aim/result.ts';
+import type { JournalOf } from '../study/work/journal.ts';
+import { refuseHugeMesh } from '../study/work/mesh-limit.ts';
 import { openPool } from '../study/work/pool.ts';
 import { type ExitCode, exitCodes, UsageError } from './frame/exit-codes.ts';
 import type { Flags } from './frame/flags.ts';
@@ -25,6 +27,7 @@ import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
 import { fileNameOf, openRunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
+import { shellFile, shellWord } from './frame/shell-word.ts';
 import { type Column, tableText } from './frame/table.ts';
 import type { Terminal } from './frame/terminal.ts';
 import type { Invocation } from './frame/verb.ts';
@@ -42,6 +45,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   const file = files[0] as string;
   const subject = withCell(loadCase(file, { set: flags.set }), flags.cell);
   const wish = wishOf(subject, flags);
+  refuseHugeMesh(subject);
   for (const warning of subject.warnings) terminal.warning(plainText(warning));
   const folder = openRunFolder({
     out: flags.out,
@@ -80,12 +84,12 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     terminal.message(`Page: ${folder.file('aim.html')}`);
     terminal.message(`New pipe: ${folder.file(newFile)}`);
     terminal.message(
-      `Next: echocone sweep ${plainText(file)} --set ${JSON.stringify(`pipe=${folder.file(newFile)}`)}`,
+      `Next: echocone sweep ${shellFile(file)} --set ${shellWord(`pipe=${folder.file(newFile)}`)}`,
     );
     return settledThere(wish, result) ? exitCodes.done : exitCodes.unsettled;
   } catch (error) {
     progress.finish();
-    if (signal.aborted) terminal.warning(`Go on with the same command and --out ${folder.path}`);
+    if (signal.aborted) terminal.warning(`Go on with the same command and --out ${shellFile(folder.path)}`);
     throw error;
   } finally {
     evaluator?.close();
@@ -121,10 +125,10 @@ function wishOf(subject: Case, flags: Flags): AimWish {
 }
 
 /** What the journal is of; with more drafts the same search goes on. */
-function whatOf(wish: AimWish, program: string): unknown {
+function whatOf(wish: AimWish, program: string): JournalOf {
   const { subject, mostDrafts: _, ...rest } = wish;
   const { engine, pipe, run } = subject;
-  return { kind: 'aim', program, engine, pipe, run, wish: rest };
+  return { kind: 'aim', name: subject.name, program, what: { engine, pipe, run, wish: rest } };
 }
 
 function announce(terminal: Terminal, wish: AimWish, evaluator: Evaluator): void {
@@ -137,8 +141,7 @@ function announce(terminal: Terminal, wish: AimWish, evaluator: Evaluator): void
     terminal.warning(
       `${mostDrafts} drafts are the given, the handbook's and hardly a search; ${FEW} or more make one.`,
     );
-  if (evaluator.tornBytes > 0)
-    terminal.warning(`The journal ended in a torn line of ${evaluator.tornBytes} bytes; it was dropped.`);
+  if (evaluator.dropped !== '') terminal.warning(evaluator.dropped);
   if (evaluator.done > 0) terminal.message(`Going on with a journal of ${evaluator.done} finished runs.`);
 }
 

@@ -19,6 +19,7 @@ import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
 import { openRunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
+import { shellFile } from './frame/shell-word.ts';
 import type { Invocation } from './frame/verb.ts';
 import { compareText } from './words/compare-text.ts';
 
@@ -61,7 +62,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   terminal.answer(flags.json ? jsonText(document) : compareText(result, names, sweeps, terminal.colour));
   terminal.message(`Page: ${folder.file('compare.html')}`);
   terminal.message('compare.csv and compare.json lie beside it.');
-  terminal.message(`Next: echocone map ${plainText(files[0] ?? '')}`);
+  terminal.message(`Next: echocone map ${shellFile(files[0] ?? '')}`);
   return sweeps.every(({ rows, failures }) => isWhole(rows, failures)) ? exitCodes.done : exitCodes.unsettled;
 }
 

@@ -9,6 +9,7 @@ import { mapAnswer } from '../findings/answers/map.ts';
 import { COLUMNS, type SweepRow } from '../findings/row.ts';
 import { isWhole } from '../findings/settled.ts';
 import {
+  journalOf,
   type KeptGroup,
   type MapPlan,
   type MapResult,
@@ -28,6 +29,7 @@ import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
 import { openRunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
+import { shellFile } from './frame/shell-word.ts';
 import type { Terminal } from './frame/terminal.ts';
 import type { Invocation } from './frame/verb.ts';
 import { keptWords, type MapFinding, mapFindings, mapText } from './words/map-text.ts';
@@ -77,7 +79,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   listRun(folder, 'map.html', mapCard(page), { terminal, program });
   terminal.answer(flags.json ? jsonText(result) : mapText(result, answer, terminal.colour));
   terminal.message(`Page: ${folder.file('map.html')}`);
-  terminal.message(`map.csv and map.json lie beside it. Next: echocone sweep ${plainText(file)}`);
+  terminal.message(`map.csv and map.json lie beside it. Next: echocone sweep ${shellFile(file)}`);
   const rows = result.points.map(({ row }) => row);
   return isWhole(rows, result.failures) ? exitCodes.done : exitCodes.unsettled;
 }
@@ -99,8 +101,7 @@ async function computed(
   const groups = mapGroups(plan);
   const total = plan.durations.length * plan.subject.run.speeds.length;
   const { journal, done } = opened(use.path, plan, flags.overwrite);
-  if (journal.tornBytes > 0)
-    terminal.warning(`The last line of ${use.path} was torn: ${journal.tornBytes} bytes were dropped.`);
+  if (journal.dropped !== '') terminal.warning(journal.dropped);
   const before = pointsIn(groups, done);
   terminal.message(
     `${total} points: ${plan.subject.run.speeds.length} speeds at ${plan.durations.length} durations, ` +
@@ -126,7 +127,10 @@ function opened(
 ): { readonly journal: Journal<KeptGroup>; readonly done: Map<string, KeptGroup> } {
   const open = (): ReturnType<typeof opened> => {
     const done = new Map<string, KeptGroup>();
-    return { journal: openJournal<KeptGroup>(path, plan, (draft, kept) => done.set(draft, kept)), done };
+    return {
+      journal: openJournal<KeptGroup>(path, journalOf(plan), (draft, kept) => void done.set(draft, kept)),
+      done,
+    };
   };
   // Set aside and not removed: whatever it is of, hours may stand in it.
   return openOrClear(open, overwrite ? () => renameSync(path, path.replace(JOURNAL, REPLACED)) : null);

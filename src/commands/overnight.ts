@@ -21,6 +21,7 @@ import { plainText } from './frame/plain-text.ts';
 import { durationText } from './frame/progress.ts';
 import { openRunFolder, type RunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
+import { shellFile, shellWord } from './frame/shell-word.ts';
 import { type Column, tableText } from './frame/table.ts';
 import type { Terminal } from './frame/terminal.ts';
 import type { Invocation } from './frame/verb.ts';
@@ -31,7 +32,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   const file = files[0] as string;
   const lead = loadStudy(file, { set: flags.set, columns: SCORE_COLUMNS });
   const drafts = draftsOf(lead, flags.cell ?? null);
-  const plan = planOf(lead, drafts);
+  const plan = await planOf(lead, drafts, signal);
   const target = targetOf(lead);
   announce(terminal, lead, drafts, plan);
   const folder = openRunFolder({
@@ -52,7 +53,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
       watching.finish();
       write(folder, terminal, task, tally);
       terminal.warning(
-        `To go on: echocone overnight ${plainText(file)}${goOnFlags(flags)} --out ${folder.path}`,
+        `To go on: echocone overnight ${shellFile(file)}${goOnFlags(flags)} --out ${shellFile(folder.path)}`,
       );
     }
     throw error;
@@ -116,11 +117,8 @@ function watch(
   let before = 0;
   return {
     watcher: {
-      opened(done, tornBytes) {
-        if (tornBytes > 0)
-          terminal.warning(
-            `The journal ended in a torn line of ${tornBytes} bytes; it was dropped and its draft is run again.`,
-          );
+      opened(done, dropped) {
+        if (dropped !== '') terminal.warning(dropped);
         if (done > 0) terminal.message(`Going on with a journal of ${done} finished drafts.`);
       },
       timed(milliseconds, left) {
@@ -162,7 +160,7 @@ function write(folder: RunFolder, terminal: Terminal, task: OvernightTask, tally
 /** The flags that belong to what a study is. */
 function goOnFlags(flags: Flags): string {
   const cell = flags.cell === undefined ? '' : ` --cell ${Number((1000 * flags.cell).toPrecision(6))}mm`;
-  return flags.set.map((one) => ` --set ${JSON.stringify(one)}`).join('') + cell;
+  return flags.set.map((one) => ` --set ${shellWord(one)}`).join('') + cell;
 }
 
 /** Drafts of the ranking that the terminal shows. */

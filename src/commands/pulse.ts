@@ -6,11 +6,13 @@ import { loadPulse } from '../case/load.ts';
 import type { Pulse } from '../model/pulse.ts';
 import { placed } from '../pipe/places.ts';
 import type { ProbeRecord, PulseResult } from '../study/pulse/result.ts';
-import { runPulse } from '../study/pulse/run-pulse.ts';
+import { pulseSteps } from '../study/pulse/run-pulse.ts';
+import { breathing } from '../study/work/breath.ts';
 import { csvLine } from './frame/csv.ts';
 import { jsonText } from './frame/json.ts';
 import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
+import type { Progress } from './frame/progress.ts';
 import { openRunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
 import { type Column, tableText } from './frame/table.ts';
@@ -23,7 +25,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   const progress = terminal.progress({ label: 'pulse', things: 'us', total: 1e6 * pulse.until });
   let result: PulseResult;
   try {
-    result = runPulse(pulse, { signal, reached: (time) => progress.advance(1e6 * time) });
+    result = await breathing(watched(pulseSteps(pulse), progress), signal);
   } catch (error) {
     folder.giveUp();
     throw error;
@@ -40,6 +42,16 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   listRun(folder, 'pulse.html', pulseCard(page), { terminal, program });
   terminal.answer(flags.json ? document : summary(result));
   terminal.message(`probes.csv, profiles.csv, pulse.json and pulse.html in ${folder.path}`);
+}
+
+/** The steps of a pulse with their progress shown [s]. */
+function* watched<Result>(steps: Generator<number, Result>, progress: Progress): Generator<number, Result> {
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+    progress.advance(1e6 * step.value);
+    yield step.value;
+  }
 }
 
 /** One line a sample; a vessel's columns follow those of the probes. */

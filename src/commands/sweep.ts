@@ -20,6 +20,7 @@ import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
 import { openRunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
+import { shellFile } from './frame/shell-word.ts';
 import type { Invocation } from './frame/verb.ts';
 import { inputsWithMoves, movesText } from './words/moves-text.ts';
 import { sweepText } from './words/sweep-text.ts';
@@ -45,7 +46,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   try {
     swept = await sweptCase(subject, use);
   } catch (error) {
-    if (signal.aborted) terminal.warning(`To go on: the same command with --out ${folder.path}`);
+    if (signal.aborted) terminal.warning(`To go on: the same command with --out ${shellFile(folder.path)}`);
     throw error;
   } finally {
     kept.close();
@@ -67,7 +68,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   );
   terminal.message(`Page: ${folder.file('sweep.html')}`);
   terminal.message('sweep.csv and sweep.json lie beside it.');
-  if (result.rows.length > 0) terminal.message(`Next: echocone compare ${plainText(file)} ANOTHER-DRAFT`);
+  if (result.rows.length > 0) terminal.message(`Next: echocone compare ${shellFile(file)} ANOTHER-DRAFT`);
   return isWhole(result.rows, result.failures) ? exitCodes.done : exitCodes.unsettled;
 }
 
@@ -89,8 +90,7 @@ async function sweptCase(
   const { pool, opened, kept, flags, terminal, signal, program } = use;
   const total = subject.run.speeds.length;
   const before = speedsIn(kept);
-  if (kept.tornBytes > 0)
-    terminal.warning(`The last line of the journal was torn: ${kept.tornBytes} bytes were dropped.`);
+  if (kept.dropped !== '') terminal.warning(kept.dropped);
   if (before > 0) terminal.message(`Going on: ${before} of ${total} speeds are done already.`);
   const progress = terminal.progress({ label: 'sweep', things: 'speeds', total, before });
   let result: SweepResult;

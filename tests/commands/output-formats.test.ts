@@ -77,7 +77,7 @@ describe('CSV', () => {
     expect(text.trim().split('\n').slice(1).map(Number)).toEqual(numbers);
   });
 
-  test('text is quoted and never a formula; a negative number stays a number', () => {
+  test('text is quoted, on one line and never a formula; a negative number stays a number', () => {
     const text = csvText(
       ['name', 'lead', 'settled', 'none'],
       [
@@ -87,7 +87,7 @@ describe('CSV', () => {
       ],
     );
     expect(text).toBe(
-      'name,lead,settled,none\n"\'=HYPERLINK(""x"")",-2.5,true,\n\'@SUM(1),1,false,\n"a, ""b""\nc",1,false,\n',
+      'name,lead,settled,none\n"\'=HYPERLINK(""x"")",-2.5,true,\n\'@SUM(1),1,false,\n"a, ""b"" c",1,false,\n',
     );
   });
 });

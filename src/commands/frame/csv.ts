@@ -1,8 +1,11 @@
 /**
  * Comma-separated values after RFC 4180, with `\n` line ends. Numbers are written as the shortest text that reads
  * back to the same number; what has no value is an empty field. A text field that a spreadsheet would run as a
- * formula (it begins with = + - @, a tab or a carriage return) is led by an apostrophe (OWASP, "CSV Injection").
+ * formula (it begins with = + - @) is led by an apostrophe (OWASP, "CSV Injection"); names in case files may hold control
+ * characters, which are left out, line breaks becoming blanks.
  */
+
+import { plainText } from './plain-text.ts';
 
 export type CsvValue = number | string | boolean | null | undefined;
 
@@ -28,6 +31,7 @@ function csvField(value: CsvValue): string {
   if (value === null || value === undefined) return '';
   if (typeof value === 'number') return Number.isFinite(value) ? String(value) : '';
   if (typeof value === 'boolean') return String(value);
-  const harmless = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
+  const plain = plainText(value);
+  const harmless = /^[=+\-@]/.test(plain) ? `'${plain}` : plain;
   return /[",\n\r]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
 }

@@ -14,6 +14,8 @@ export const exitCodes = {
   caseFile: 3,
   /** A speed failed or would not settle; what finished is kept and marked. */
   unsettled: 4,
+  /** A thread died, memory ran out or the program failed, twice at the same work; what finished is kept. */
+  fault: 5,
   /** A file could not be read or written. */
   file: 6,
   /** Interrupted. */

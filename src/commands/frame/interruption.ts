@@ -1,25 +1,26 @@
 /**
  * Ctrl-C: the first asks the command to stop between two pieces of work, by an abort signal; the second, or a command
- * that does not come to an end within a few seconds, ends the process at once. Either way the exit code is 130.
+ * that does not come to an end within a second, ends the process at once. Either way the exit code is 130. Work that
+ * others wait for may be finished first, where the verb says so; then only the second Ctrl-C ends at once.
  */
 
 import { exitCodes } from './exit-codes.ts';
 
 /** Longest wait for a command to stop [ms]. */
-const patience = 5_000;
+const patience = 700;
 
 /** Starts to listen; the signal is aborted at the first Ctrl-C, and `say` tells the user that it was heard. */
-export function interruptionSignal(say: (text: string) => void): {
-  signal: AbortSignal;
-  release: () => void;
-} {
+export function interruptionSignal(
+  say: (text: string) => void,
+  finishesFirst = false,
+): { signal: AbortSignal; release: () => void } {
   const controller = new AbortController();
   let timer: NodeJS.Timeout | undefined;
   const onInterrupt = (): void => {
     if (controller.signal.aborted) process.exit(exitCodes.interrupted);
     say('Stopping; Ctrl-C again ends at once.');
-    timer = setTimeout(() => process.exit(exitCodes.interrupted), patience);
-    timer.unref();
+    if (!finishesFirst) timer = setTimeout(() => process.exit(exitCodes.interrupted), patience);
+    timer?.unref();
     controller.abort();
   };
   process.on('SIGINT', onInterrupt);

@@ -6,6 +6,7 @@
 import { Command as CommanderCommand, CommanderError } from 'commander';
 import { type ExitCode, errorText, exitCodeOf, exitCodes, UsageError } from './exit-codes.ts';
 import { commanderOption, commonFlags, flagsOf, type VerbFlag } from './flags.ts';
+import { unlockFolders } from './folder-lock.ts';
 import { interruptionSignal } from './interruption.ts';
 import { surviveClosedPipes, terminalOf } from './terminal.ts';
 import type { Command, Verb } from './verb.ts';
@@ -29,7 +30,8 @@ Examples:
 
 "echocone <verb> --help" shows a verb's flags and examples.
 Exit codes: 0 done; 1 defect of the program; 2 wrong command line; 3 wrong case
-file; 4 a speed failed or would not settle; 6 file trouble; 130 interrupted.
+file; 4 a speed failed or would not settle; 5 out of memory or another fault
+that may pass; 6 file trouble; 130 interrupted.
 `;
 
 /** Reads the command line, runs the verb and sets the exit code of the process. */
@@ -121,7 +123,7 @@ async function runVerb(
     quiet: flags.quiet,
     plainProgress: verb.long === true,
   });
-  const { signal, release } = interruptionSignal(terminal.warning);
+  const { signal, release } = interruptionSignal(terminal.warning, verb.finishesFirst === true);
   try {
     refuseIdle(verb, given);
     const command = await load();
@@ -131,11 +133,13 @@ async function runVerb(
     return code ?? exitCodes.done;
   } catch (error) {
     const code = exitCodeOf(error);
+    const onward = code === exitCodes.fault ? ` ${verb.afterInterrupt}` : '';
     terminal.warning(
-      code === exitCodes.interrupted ? `Interrupted. ${verb.afterInterrupt}` : errorText(error),
+      code === exitCodes.interrupted ? `Interrupted. ${verb.afterInterrupt}` : errorText(error) + onward,
     );
     return code;
   } finally {
     release();
+    unlockFolders();
   }
 }

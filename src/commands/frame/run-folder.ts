@@ -1,12 +1,15 @@
 /**
  * The folder that a command writes into. It is made when needed; one that holds something already is refused unless
- * the user says --overwrite or the command goes on with its own journal there. Only files that the command writes
- * are replaced, each at once by renaming, so that a reader never sees half a file.
+ * the user says --overwrite or the command goes on with its own journal there. One run at a time writes into it
+ * (`folder-lock.ts`). Only files that the command writes are replaced, each at once by renaming, so that a reader never
+ * sees half a file.
  */
 
-import { mkdirSync, readdirSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { mkdirSync, readdirSync, rmdirSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { clearParts, writeDurably } from '../../study/work/durable-file.ts';
 import { FileError, isSystemError, systemErrorText } from './exit-codes.ts';
+import { LOCK, lockFolder, unlockFolders } from './folder-lock.ts';
 
 export interface RunFolder {
   readonly path: string;
@@ -34,13 +37,12 @@ export interface RunFolderRequest {
 export function openRunFolder(request: RunFolderRequest): RunFolder {
   const path = request.out ?? freshFolder(request.name, request.now ?? new Date());
   const made = asFileError(() => makeFolder(path));
-  const present = asFileError(() => readdirSync(path));
-  const resumed = request.resumes !== undefined && present.includes(request.resumes);
-  if (present.length > 0 && !request.overwrite && !resumed) {
-    throw new FileError(
-      `${path} holds ${present.length === 1 ? 'a file' : `${present.length} files`} already. ` +
-        'Name another folder with --out, or add --overwrite to replace what this command writes.',
-    );
+  asFileError(() => lockFolder(path));
+  try {
+    refuseOthers(path, request);
+  } catch (error) {
+    unlockFolders(path);
+    throw error;
   }
   return {
     path,
@@ -48,6 +50,7 @@ export function openRunFolder(request: RunFolderRequest): RunFolder {
     file: (name) => join(path, name),
     write: (name, content) => writeWhole(join(path, name), content),
     giveUp: () => {
+      unlockFolders(path);
       try {
         if (made) rmdirSync(path);
       } catch {
@@ -55,6 +58,19 @@ export function openRunFolder(request: RunFolderRequest): RunFolder {
       }
     },
   };
+}
+
+/** Clears what broken-off runs left, and refuses a folder that holds anything else, unless it may be written into. */
+function refuseOthers(path: string, request: RunFolderRequest): void {
+  asFileError(() => clearParts(path));
+  const present = asFileError(() => readdirSync(path)).filter((name) => !name.startsWith(LOCK));
+  const resumed = request.resumes !== undefined && present.includes(request.resumes);
+  if (present.length > 0 && !request.overwrite && !resumed) {
+    throw new FileError(
+      `${path} holds ${present.length === 1 ? 'a file' : `${present.length} files`} already. ` +
+        'Name another folder with --out, or add --overwrite to replace what this command writes.',
+    );
+  }
 }
 
 /**
@@ -88,20 +104,9 @@ function isFolder(path: string): boolean {
   }
 }
 
-/** Writes a file under another name and renames it. */
+/** Writes a file whole, safely on the disk before it takes the place of the old one. @throws FileError */
 export function writeWhole(path: string, content: string | Uint8Array): void {
-  const draft = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
-  asFileError(() => {
-    try {
-      writeFileSync(draft, content);
-      renameSync(draft, path);
-    } catch (error) {
-      rmSync(draft, { force: true });
-      throw isSystemError(error)
-        ? new FileError(systemErrorText({ ...error, code: error.code, path }))
-        : error;
-    }
-  });
+  asFileError(() => writeDurably(path, [content]));
 }
 
 /** A name fit for a file: letters, digits, hyphens. */

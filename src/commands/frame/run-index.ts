@@ -12,6 +12,7 @@ import { homedir, tmpdir } from 'node:os';
 import { basename, dirname, join, parse } from 'node:path';
 import { type IndexedRun, indexPage } from '../../../plots/pages/index-page.ts';
 import type { RunCard } from '../../../plots/pages/run-cards.ts';
+import { clearParts } from '../../study/work/durable-file.ts';
 import { jsonText } from './json.ts';
 import { plainText } from './plain-text.ts';
 import { type RunFolder, writeWhole } from './run-folder.ts';
@@ -72,6 +73,7 @@ function writeIndex(runFolder: string, program: string): void {
   const place = dirname(realpathSync(runFolder));
   if (isOthers(place)) return;
   const path = join(place, INDEX);
+  clearParts(place, INDEX);
   for (let again = 0; again < 3; again += 1) {
     const cards = cardsIn(place);
     const runs = cards.map(({ run }) => run);

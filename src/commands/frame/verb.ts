@@ -40,6 +40,8 @@ export interface Verb {
   readonly oneThread?: boolean;
   /** May take hours: says now and then how far it is where the line cannot be rewritten. */
   readonly long?: boolean;
+  /** Finishes what it is at after Ctrl-C, as others wait for it; a second Ctrl-C ends at once. */
+  readonly finishesFirst?: boolean;
   /** Two commands that run as they stand. */
   readonly examples: readonly [string, string];
   /** How to go on after Ctrl-C. */

@@ -6,7 +6,8 @@
 import type { Case } from '../../model/case.ts';
 import { fingerprintOf } from '../work/canonical-json.ts';
 import type { DraftResult } from '../work/draft.ts';
-import { type Journal, openJournal } from '../work/journal.ts';
+import { type Journal, type JournalOf, openJournal } from '../work/journal.ts';
+import { resultOrThrow } from '../work/outcome.ts';
 import type { Pool } from '../work/pool.ts';
 
 export interface Asked {
@@ -18,14 +19,15 @@ export interface Evaluator {
   /** Results in the order asked. */
   results(asked: readonly Asked[]): Promise<readonly DraftResult[]>;
   readonly done: number;
-  readonly tornBytes: number;
+  /** What of the journal was dropped on opening, in words. */
+  readonly dropped: string;
   close(): void;
 }
 
 export interface EvaluatorTask {
   readonly journal: string;
   /** What the journal is of. */
-  readonly what: unknown;
+  readonly what: JournalOf;
   readonly pool: Pool;
   readonly signal: AbortSignal;
 }
@@ -39,7 +41,7 @@ export function openEvaluator({ journal: path, what, pool, signal }: EvaluatorTa
     get done() {
       return journal.count;
     },
-    tornBytes: journal.tornBytes,
+    dropped: journal.dropped,
     close: () => journal.close(),
     async results(asked) {
       // An aim gone on with more drafts comes to another pipe, whose proof must not be taken for the first one's.
@@ -52,9 +54,7 @@ export function openEvaluator({ journal: path, what, pool, signal }: EvaluatorTa
         .map((input) => ({ kind: 'draft' as const, input }));
       for await (const { job, outcome } of pool.asFinished(jobs, signal)) {
         const { draft } = job.input;
-        const result: DraftResult = outcome.ok
-          ? outcome.value
-          : { ok: false, reason: outcome.failure.message };
+        const result: DraftResult = resultOrThrow(outcome);
         journal.append(draft, result);
         // As the journal brings it back, so that a resumed search is told the same.
         known.set(draft, JSON.parse(JSON.stringify(result)) as DraftResult);

@@ -8,7 +8,8 @@ import type { OutlineSection } from '../../findings/record.ts';
 import type { DurationPoint, SweepRow } from '../../findings/row.ts';
 import type { Case } from '../../model/case.ts';
 import { compressionRatios } from '../../timing/volume.ts';
-import type { Journal } from '../work/journal.ts';
+import type { Journal, JournalOf } from '../work/journal.ts';
+import { refuseHugeMesh } from '../work/mesh-limit.ts';
 import { valueOrThrow } from '../work/outcome.ts';
 import type { Pool } from '../work/pool.ts';
 import { type GroupResult, outlineOf, type SpeedGroup, speedGroups } from '../work/run-sweep.ts';
@@ -26,7 +27,7 @@ export interface MapRequest {
   readonly cell?: number | undefined;
 }
 
-/** What is to be run. The fingerprint of this is the journal's. */
+/** What is to be run. */
 export interface MapPlan {
   readonly kind: 'map';
   readonly program: string;
@@ -41,6 +42,7 @@ export interface MapPlan {
 export function planMap(subject: Case, request: MapRequest, program: string): MapPlan {
   const speeds = request.speeds ?? everySecond(subject.run.speeds, subject.run.targetSpeed);
   const cell = request.cell ?? subject.run.cell;
+  refuseHugeMesh({ ...subject, run: { ...subject.run, cell } });
   const durations: number[] = [];
   const leftOut: { durationDeg: number; reason: string }[] = [];
   for (const durationDeg of request.durations ?? USUAL_DURATIONS) {
@@ -60,6 +62,11 @@ export function planMap(subject: Case, request: MapRequest, program: string): Ma
     drawnDurationDeg: exhaustDuration(subject.engine),
     leftOut,
   };
+}
+
+/** What the journal is of. */
+export function journalOf({ kind, program, ...what }: MapPlan): JournalOf {
+  return { kind, name: what.subject.name, program, what };
 }
 
 /** Every second speed where there are many, the target among them if it is one of the case's. */

@@ -3,9 +3,10 @@
 import { readFileSync } from 'node:fs';
 import type { OpenedStudy } from '../../case/study/study-load.ts';
 import { fingerprintOf } from '../work/canonical-json.ts';
+import type { JournalOf } from '../work/journal.ts';
 import type { Drafts } from './drafts.ts';
 
-export function fingerprintParts({
+export function journalOf({
   lead,
   drafts,
   program,
@@ -13,18 +14,21 @@ export function fingerprintParts({
   readonly lead: OpenedStudy;
   readonly drafts: Drafts;
   readonly program: string;
-}): unknown {
+}): JournalOf {
   const { study, base } = lead;
   const { engine, pipe, run } = base;
-  const { caseFile: _file, name: _name, note: _note, pipes, cell: _cell, ...what } = study;
+  const { caseFile: _file, name, note: _note, pipes, cell: _cell, ...what } = study;
   return {
     kind: 'overnight',
+    name,
     program,
-    study: what,
-    cell: drafts.cell,
-    engine,
-    pipe,
-    run,
-    pipes: pipes.map(({ name, file }) => ({ name, text: fingerprintOf(readFileSync(file, 'utf8')) })),
+    what: {
+      study: what,
+      cell: drafts.cell,
+      engine,
+      pipe,
+      run,
+      pipes: pipes.map(({ name, file }) => ({ name, text: fingerprintOf(readFileSync(file, 'utf8')) })),
+    },
   };
 }

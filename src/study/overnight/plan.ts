@@ -6,7 +6,9 @@
 
 import { CaseProblems } from '../../case/problem.ts';
 import { type OpenedStudy, studyProblem } from '../../case/study/study-load.ts';
-import { type Constraint, constraintList, type Drawn } from '../work/constraints.ts';
+import { breather } from '../work/breath.ts';
+import { type Constraint, constraintList } from '../work/constraints.ts';
+import { meshProblem } from '../work/mesh-limit.ts';
 import type { Drafts } from './drafts.ts';
 
 /** Drafts looked at before the start at most. */
@@ -35,7 +37,9 @@ export function admission(
   outside: 'skip' | 'run',
 ): Admission {
   try {
-    const draft: Drawn = drafts.caseAt(index);
+    const draft = drafts.caseAt(index);
+    const mesh = meshProblem(draft);
+    if (mesh !== null) return { kind: 'impossible', reason: mesh };
     const missed = constraints.filter((one) => one.miss(draft) > 0);
     if (missed.length === 0 || outside === 'run') return { kind: 'run' };
     const reason = missed.map((one) => `${one.name} ${one.found(draft)}, allowed ${one.allows}`).join('; ');
@@ -47,7 +51,7 @@ export function admission(
 }
 
 /** @throws CaseProblems where no draft can be run */
-export function planOf(lead: OpenedStudy, drafts: Drafts): Plan {
+export async function planOf(lead: OpenedStudy, drafts: Drafts, signal?: AbortSignal): Promise<Plan> {
   const { study, base } = lead;
   const constraints = constraintList(study.constraints, base);
   const fixed = study.varied.findIndex(
@@ -62,7 +66,9 @@ export function planOf(lead: OpenedStudy, drafts: Drafts): Plan {
   const seen = { run: 0, outside: 0, impossible: 0 };
   let outside = '';
   let impossible = '';
+  const breathe = breather(signal);
   for (let k = 0; k < looked; k += 1) {
+    await breathe();
     const index = Math.floor((k * drafts.count) / looked);
     const answer = admission(drafts, index, constraints, study.outside);
     seen[answer.kind] += 1;

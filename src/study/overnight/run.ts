@@ -5,20 +5,22 @@
  */
 
 import type { OpenedStudy } from '../../case/study/study-load.ts';
+import { breather } from '../work/breath.ts';
 import type { DraftJob, DraftResult } from '../work/draft.ts';
 import type { Job } from '../work/jobs.ts';
 import { type Journal, openJournal } from '../work/journal.ts';
+import { resultOrThrow } from '../work/outcome.ts';
 import type { Pool } from '../work/pool.ts';
 import type { Drafts } from './drafts.ts';
-import { fingerprintParts } from './fingerprint.ts';
+import { journalOf } from './fingerprint.ts';
 import { admission, type Plan } from './plan.ts';
 import { orderByScore } from './ranking.ts';
 import { Tally } from './tally.ts';
 
 /** What a study says while it runs. */
 export interface Watcher {
-  /** A journal was gone on with: so many drafts are done, so many bytes of a torn line were dropped. */
-  opened(done: number, tornBytes: number): void;
+  /** A journal was gone on with: so many drafts are done, and what of it was dropped, in words. */
+  opened(done: number, dropped: string): void;
   /** One draft took so long [ms]; `left` more are to come in this pass. */
   timed(milliseconds: number, left: number): void;
   /** `done` of `total` drafts of a pass; the best so far. */
@@ -50,7 +52,7 @@ export async function runOvernight(task: OvernightTask, tally: Tally): Promise<v
   const { screen, outside } = lead.study;
   const journal = openStudyJournal(task, tally);
   try {
-    watcher.opened(journal.count, journal.tornBytes);
+    watcher.opened(journal.count, journal.dropped);
     const admitted = function* (): Generator<number> {
       for (let index = 0; index < drafts.count; index += 1) {
         const answer = admission(drafts, index, plan.constraints, outside);
@@ -77,7 +79,7 @@ export function newTally({ lead, drafts, target }: Pick<OvernightTask, 'lead' | 
 }
 
 function openStudyJournal(task: OvernightTask, tally: Tally): Journal<DraftResult> {
-  return openJournal<DraftResult>(task.journal, fingerprintParts(task), (draft, result) => {
+  return openJournal<DraftResult>(task.journal, journalOf(task), (draft, result) => {
     const { pass, index } = placeOf(draft);
     tally.take(index, result, pass === 'screen');
   });
@@ -117,8 +119,10 @@ async function runPass(
     const score = pass === 'screen' ? tally.screenScore(index) : tally.score(index);
     if (score !== null && (best === null || score > best.score)) best = { name: drafts.name(index), score };
   };
-  const jobs = function* (): Generator<Job<'draft'>> {
+  const breathe = breather(signal);
+  const jobs = async function* (): AsyncGenerator<Job<'draft'>> {
     for (const index of indices) {
+      await breathe();
       const draft = journalName(pass, index);
       if (journal.has(draft)) count(index);
       else yield { kind: 'draft', input: jobOf(task, pass, index) };
@@ -129,7 +133,7 @@ async function runPass(
   for await (const { job, outcome } of pool.asFinished(jobs(), signal)) {
     const { draft } = job.input;
     const { index } = placeOf(draft);
-    const result = resultOf(outcome);
+    const result: DraftResult = resultOrThrow(outcome);
     journal.append(draft, result);
     tally.take(index, result, pass === 'screen');
     count(index);
@@ -149,13 +153,4 @@ function jobOf({ lead, drafts }: OvernightTask, pass: Pass, index: number): Draf
     draft,
     subject: { ...subject, run: { ...subject.run, cell: screen.cell, speeds: screen.speeds } },
   };
-}
-
-/** A draft that failed is a result like another. */
-function resultOf(
-  outcome:
-    | { readonly ok: true; readonly value: DraftResult }
-    | { readonly ok: false; readonly failure: { readonly message: string } },
-): DraftResult {
-  return outcome.ok ? outcome.value : { ok: false, reason: outcome.failure.message };
 }

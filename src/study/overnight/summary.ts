@@ -6,7 +6,7 @@ import type { DraftResult } from '../work/draft.ts';
 import { openJournal } from '../work/journal.ts';
 import { outlineOf } from '../work/run-sweep.ts';
 import { scoreName } from '../work/score.ts';
-import { fingerprintParts } from './fingerprint.ts';
+import { journalOf } from './fingerprint.ts';
 import { type Importance, importanceOf } from './importance.ts';
 import { type RankedDraft, rankedDrafts } from './ranking.ts';
 import { type OvernightTask, placeOf } from './run.ts';
@@ -68,7 +68,7 @@ function bestDrafts(task: SummaryTask, chosen: readonly RankedDraft[]): readonly
   const rows = new Map<number, readonly SweepRow[]>();
   const wanted = new Set(chosen.map((one) => one.index));
   if (wanted.size > 0) {
-    openJournal<DraftResult>(task.journal, fingerprintParts(task), (draft, result) => {
+    openJournal<DraftResult>(task.journal, journalOf(task), (draft, result) => {
       const { pass, index } = placeOf(draft);
       if (pass === 'full' && result.ok && wanted.has(index)) rows.set(index, result.rows);
     }).close();

@@ -10,12 +10,6 @@ import type { DuctRecord, ProfileRecord, PulseBalance, PulseResult } from './res
 import { buildRig, type Rig } from './rig.ts';
 import { Watch } from './watch.ts';
 
-export interface PulseProgress {
-  /** Called now and then with the time reached [s]. */
-  readonly reached?: (time: number) => void;
-  readonly signal?: AbortSignal;
-}
-
 /** The march of a pulse failed: its file asks for what cannot be computed. The command line shows the message as it is. */
 export class PulseFailure extends Error {
   override readonly name = 'PulseFailure';
@@ -25,7 +19,16 @@ export class PulseFailure extends Error {
 const STEPS_BETWEEN_LOOKS = 200;
 
 /** Runs a pulse. @throws PulseFailure */
-export function runPulse(pulse: Pulse, progress: PulseProgress = {}): PulseResult {
+export function runPulse(pulse: Pulse): PulseResult {
+  const steps = pulseSteps(pulse);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/** Runs a pulse in steps, each of which gives the time reached [s]. @throws PulseFailure */
+export function* pulseSteps(pulse: Pulse): Generator<number, PulseResult> {
   const rig = buildRig(pulse);
   const { network } = rig;
   for (const { duct } of rig.stretches) duct.decode();
@@ -39,7 +42,7 @@ export function runPulse(pulse: Pulse, progress: PulseProgress = {}): PulseResul
     pulse.sampleEvery,
     pulse.until,
   );
-  const profiles = march(rig, pulse, probes, progress);
+  const profiles = yield* march(rig, pulse, probes);
   const count = pulse.probes.length;
   const traced = (k: number) => ({ times: probes.times, traces: probes.traces[k]! });
   return {
@@ -60,7 +63,7 @@ export function runPulse(pulse: Pulse, progress: PulseProgress = {}): PulseResul
 }
 
 /** Marches to the end, from one wanted profile to the next. */
-function march(rig: Rig, pulse: Pulse, watch: Watch, progress: PulseProgress): ProfileRecord[] {
+function* march(rig: Rig, pulse: Pulse, watch: Watch): Generator<number, ProfileRecord[]> {
   const { network, stretches } = rig;
   const wanted = [...new Set(pulse.profilesAt)].sort((a, b) => a - b);
   const profiles: ProfileRecord[] = [];
@@ -69,10 +72,7 @@ function march(rig: Rig, pulse: Pulse, watch: Watch, progress: PulseProgress): P
     while (stop - network.time > slack) {
       stepOnce(rig, stop - network.time);
       watch.look(network.time);
-      if (network.ledger.steps % STEPS_BETWEEN_LOOKS === 0) {
-        progress.signal?.throwIfAborted();
-        progress.reached?.(network.time);
-      }
+      if (network.ledger.steps % STEPS_BETWEEN_LOOKS === 0) yield network.time;
     }
     if (profiles.length < wanted.length) profiles.push(profileOf(stretches, stop));
   }

@@ -13,8 +13,8 @@ import type { GroupResult } from '../work/run-sweep.ts';
 export interface KeptGroups {
   /** Results by the place of the group in the sweep. */
   readonly done: ReadonlyMap<number, GroupResult>;
-  /** What was cut off the end of the journal on opening [bytes]. */
-  readonly tornBytes: number;
+  /** What of the journal was dropped on opening, in one sentence; empty: nothing. */
+  readonly dropped: string;
   keep(group: number, result: GroupResult): void;
   close(): void;
   /** Takes the journal away, its groups being in the sweep's files. */
@@ -27,20 +27,28 @@ export function openKeptGroups(
   sweep: { readonly subject: Case; readonly program: string },
   replace: boolean,
 ): KeptGroups {
-  const study = { kind: 'sweep', ...sweep };
+  const { subject, program } = sweep;
+  const of = { kind: 'sweep', name: subject.name, program, what: subject };
   const done = new Map<number, GroupResult>();
-  const open = () =>
-    openJournal<string>(path, study, (group, result) =>
-      done.set(Number(group), deserialize(Buffer.from(result, 'base64'))),
-    );
+  const open = () => openJournal<string>(path, of, (group, result) => read(done, group, result));
   const journal = openOrClear(open, replace ? () => rmSync(path) : null);
   return {
     done,
-    tornBytes: journal.tornBytes,
+    dropped: journal.dropped,
     keep(group, result) {
       journal.append(String(group), serialize(result).toString('base64'));
     },
     close: () => journal.close(),
     remove: () => rmSync(path, { force: true }),
   };
+}
+
+/** Enters a group; false: what the journal has of it cannot be read. */
+function read(done: Map<number, GroupResult>, group: string, result: string): boolean {
+  try {
+    done.set(Number(group), deserialize(Buffer.from(result, 'base64')));
+    return true;
+  } catch {
+    return false;
+  }
 }

@@ -8,7 +8,6 @@ import { runDraft } from './draft.ts';
 import { runGroup } from './run-sweep.ts';
 
 const kinds = {
-  'echo-test': echoTest,
   draft: runDraft,
   'speed-group': runGroup,
   verify: runCheck,
@@ -28,18 +27,4 @@ export async function runJob<Kind extends JobKind>(job: Job<Kind>): Promise<JobR
   const work = kinds[job.kind] as ((input: JobInput<Kind>) => unknown) | undefined;
   if (work === undefined) throw new Error(`There is no kind of job named "${String(job.kind)}".`);
   return (await work(job.input)) as JobResult<Kind>;
-}
-
-/** Gives its input back after turning the thread's wheels for a while: shows that the pool itself works. */
-function echoTest(input: {
-  readonly value: number;
-  /** Rounds of arithmetic to do first. */
-  readonly rounds?: number;
-  /** Fail with this message. */
-  readonly fail?: string;
-}): { readonly value: number; readonly check: number } {
-  let check = input.value;
-  for (let round = 0; round < (input.rounds ?? 0); round += 1) check = Math.fround(check * 1.25 + 1) % 1000;
-  if (input.fail !== undefined) throw Object.assign(new RangeError(input.fail), { exitCode: 4 });
-  return { value: input.value, check };
 }

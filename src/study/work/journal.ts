@@ -1,18 +1,23 @@
 /**
- * The journal of a long study: a file that is only ever appended to, one JSON line for each finished draft. A draft
- * counts as done once its line is on the disk (fsync), so that a process killed or a plug pulled at any moment costs
- * no more than the draft under way. The first line names the study by the fingerprint of its canonical JSON; a
- * journal of another study is refused. What follows the last whole line is the torn end of an unfinished write: it is
- * cut off and reported. A draft found twice counts once, the first time.
+ * The journal of a long study: a file that is only ever appended to, one line for each finished draft. A draft counts as
+ * done once its line is on the disk (fsync), so that a process killed or a plug pulled at any moment costs no more than
+ * the draft under way. The first line says what the study is, by kind, name and program, and names it by the fingerprint
+ * of its canonical JSON; a journal of another study is refused.
+ *
+ * Every line carries a checksum (`journal-line.ts`). One that does not pass is dropped and its work done again, be it
+ * the torn end of an unfinished write or damage within; a file of which nothing passes is not taken for a journal and is
+ * left alone. A draft found twice counts once, the first time.
  */
 
-import { closeSync, fsyncSync, ftruncateSync, openSync, readSync, writeSync } from 'node:fs';
+import { closeSync, fsyncSync, ftruncateSync, openSync, readSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { quoted } from '../../case/text/printable.ts';
 import { fingerprintOf } from './canonical-json.ts';
+import { named, syncFolder, writeDurably, writeFully } from './durable-file.ts';
+import { type Extent, openedLine, readLines, sealedLine, seedOf } from './journal-line.ts';
 
-const format = 1;
-const lineFeed = 0x0a;
-const pieceBytes = 1 << 16;
+/** Of the lines' form. */
+const VERSION = 2;
 
 /** A journal that cannot be gone on with; the message says why and what to do. */
 export class JournalError extends Error {
@@ -20,61 +25,85 @@ export class JournalError extends Error {
   readonly exitCode = 6;
 }
 
+/** What a journal is of. The name is for whoever reads the file; the rest makes the fingerprint. */
+export interface JournalOf {
+  readonly kind: string;
+  readonly name: string;
+  readonly program: string;
+  /** Everything that results depend on. */
+  readonly what: unknown;
+}
+
 export interface Journal<Result> {
+  readonly fingerprint: string;
   /** Whether the draft is done. */
   has(draft: string): boolean;
   /** How many drafts are done. */
   readonly count: number;
-  /** What was cut off the end of the file on opening [bytes]; 0: nothing. */
-  readonly tornBytes: number;
+  /** What was dropped on opening, in one sentence; empty: nothing. */
+  readonly dropped: string;
   /** Writes a finished draft to the disk; false if it was there already. */
   append(draft: string, result: Result): boolean;
   close(): void;
 }
 
-interface Entry<Result> {
-  readonly draft: string;
-  readonly result: Result;
+/** SHA-256 of what a journal is of, in hexadecimal. */
+export function studyFingerprint({ kind, program, what }: Omit<JournalOf, 'name'>): string {
+  return fingerprintOf({ kind, program, what });
 }
 
 /**
  * Opens the journal at a path, making it if there is none. `found` gets every draft that is already done, in the
- * order of the file; the journal itself keeps only their names.
+ * order of the file; the journal itself keeps only their names. A result that `found` cannot read, which it says by
+ * false, is dropped like a damaged line.
  */
 export function openJournal<Result>(
   path: string,
-  study: unknown,
-  found: (draft: string, result: Result) => void = () => {},
+  of: JournalOf,
+  found: (draft: string, result: Result) => unknown = () => {},
 ): Journal<Result> {
-  const fingerprint = fingerprintOf(study);
+  const fingerprint = studyFingerprint(of);
+  const seed = seedOf(fingerprint);
   const done = new Set<string>();
-  const file = openSync(path, 'a+');
+  const header = sealedLine(
+    { journal: VERSION, kind: of.kind, name: of.name, program: of.program, study: fingerprint },
+    0,
+  );
+  const kept: Extent[] = [];
+  let headed = false;
+  let damaged = 0;
+  let file = openSync(path, 'a+');
   try {
-    const { whole, size } = readLines(file, (line, number) => {
-      if (number === 1) checkHeader(parsed(path, line, number), fingerprint, path);
-      else {
-        const entry = checkedEntry<Result>(parsed(path, line, number), path, number);
-        if (done.has(entry.draft)) return;
-        done.add(entry.draft);
-        found(entry.draft, entry.result);
-      }
+    const { whole, size } = readLines(file, (line, number, extent) => {
+      if (number === 1 && isHeader(line, fingerprint, path)) headed = true;
+      else if (taken<Result>(openedLine(line, seed), done, found)) kept.push(extent);
+      else damaged += 1;
     });
-    const header = { journal: format, study: fingerprint };
-    if (whole === 0 && !JSON.stringify(header).startsWith(beginning(file, size))) throw damaged(path, 1);
-    if (whole < size) ftruncateSync(file, whole);
-    if (whole === 0) {
-      writeLine(file, header);
+    const begun = whole === 0 && header.subarray(0, size).equals(beginning(file, size));
+    if (!headed && kept.length === 0 && !begun) throw noJournal(path);
+    if (damaged > 0 || (!headed && !begun)) {
+      writeDurably(path, linesOf(file, header, kept));
+      closeSync(file);
+      file = openSync(path, 'a+');
+    } else if (whole < size) ftruncateSync(file, whole);
+    let length = [header.length, ...kept.map(({ from, to }) => to - from)].reduce(
+      (sum, bytes) => sum + bytes,
+    );
+    if (begun) {
+      length = 0;
+      length = appended(file, path, header, length);
       syncFolder(dirname(path));
     }
     return {
+      fingerprint,
       has: (draft) => done.has(draft),
       get count() {
         return done.size;
       },
-      tornBytes: size - whole,
+      dropped: droppedText(damaged, size - whole),
       append(draft, result) {
         if (done.has(draft)) return false;
-        writeLine(file, { draft, result });
+        length = appended(file, path, sealedLine({ draft, result }, seed), length);
         done.add(draft);
         return true;
       },
@@ -97,92 +126,82 @@ export function openOrClear<T>(open: () => T, clear: (() => void) | null): T {
   }
 }
 
-function writeLine(file: number, value: unknown): void {
-  const bytes = Buffer.from(`${JSON.stringify(value)}\n`);
-  for (let written = 0; written < bytes.length; ) written += writeSync(file, bytes, written);
-  fsyncSync(file);
+/** Whether a line is a finished draft that can be read; one that is there already is, and counts no second time. */
+function taken<Result>(
+  line: Readonly<Record<string, unknown>> | null,
+  done: Set<string>,
+  found: (draft: string, result: Result) => unknown,
+): boolean {
+  if (line === null || typeof line.draft !== 'string' || !('result' in line)) return false;
+  if (done.has(line.draft)) return true;
+  if (found(line.draft, line.result as Result) === false) return false;
+  done.add(line.draft);
+  return true;
 }
 
-/** The first bytes of the file as text. */
-function beginning(file: number, bytes: number): string {
-  const text = Buffer.alloc(Math.min(bytes, pieceBytes));
-  return text.toString('utf8', 0, readSync(file, text, 0, text.length, 0));
-}
-
-/** Without this a new file's name may be lost though its content is safe. Some systems cannot sync a folder. */
-function syncFolder(path: string): void {
-  try {
-    const folder = openSync(path, 'r');
-    fsyncSync(folder);
-    closeSync(folder);
-  } catch {}
-}
-
-/** Reads whole lines piece by piece; returns the bytes that they take and the size of the file. */
-function readLines(
-  file: number,
-  take: (line: string, number: number) => void,
-): { whole: number; size: number } {
-  const piece = Buffer.alloc(pieceBytes);
-  let pending: Buffer[] = [];
-  let whole = 0;
-  let size = 0;
-  let number = 0;
-  for (;;) {
-    const count = readSync(file, piece, 0, pieceBytes, size);
-    if (count === 0) return { whole, size };
-    let from = 0;
-    for (
-      let end = piece.indexOf(lineFeed, from);
-      end >= 0 && end < count;
-      end = piece.indexOf(lineFeed, from)
-    ) {
-      const line = Buffer.concat([...pending, piece.subarray(from, end)]).toString('utf8');
-      pending = [];
-      from = end + 1;
-      number += 1;
-      take(line, number);
-      whole = size + from;
-    }
-    if (from < count) pending.push(Buffer.from(piece.subarray(from, count)));
-    size += count;
-  }
-}
-
-function parsed(path: string, line: string, number: number): unknown {
-  try {
-    return JSON.parse(line);
-  } catch {
-    throw damaged(path, number);
-  }
-}
-
-function checkHeader(header: unknown, fingerprint: string, path: string): void {
-  if (typeof header !== 'object' || header === null || !('journal' in header) || !('study' in header)) {
-    throw damaged(path, 1);
-  }
-  if (header.journal !== format) {
+/** Whether a line is the study's first. @throws JournalError where it is that of another study or version */
+function isHeader(line: Buffer, fingerprint: string, path: string): boolean {
+  const read = openedLine(line, 0);
+  const otherVersion = read !== null && 'journal' in read && read.journal !== VERSION;
+  if (otherVersion || /^\{"journal":\d+,"study":"[0-9a-f]{64}"\}$/.test(line.toString('latin1', 0, 120)))
     throw new JournalError(
       `${path} was written by another version of echocone. Choose another folder with --out.`,
     );
-  }
-  if (header.study !== fingerprint) {
-    throw new JournalError(
-      `${path} is the journal of another study, or of this one before its files or flags were changed. ` +
-        'Choose another folder with --out, or move that journal away to start over.',
-    );
+  if (read === null || !('journal' in read)) return false;
+  if (read.study === fingerprint) return true;
+  const [kind, name, program] = [read.kind, read.name, read.program].map((text) => String(text));
+  throw new JournalError(
+    `${path} is the journal of another study, or of this one before its files or flags were changed: ` +
+      `${quoted(kind ?? '')} of ${quoted(name ?? '', 60)} by ${quoted(program ?? '')}. ` +
+      'Choose another folder with --out, or move that journal away to start over.',
+  );
+}
+
+/** Appends a line and syncs it; where that fails, as on a full disk, nothing of the line is left. */
+function appended(file: number, path: string, line: Buffer, length: number): number {
+  try {
+    writeFully(file, line);
+    fsyncSync(file);
+    return length + line.length;
+  } catch (error) {
+    try {
+      ftruncateSync(file, length);
+    } catch {}
+    throw named(error, path);
   }
 }
 
-function checkedEntry<Result>(entry: unknown, path: string, number: number): Entry<Result> {
-  const named = typeof entry === 'object' && entry !== null && 'draft' in entry && 'result' in entry;
-  if (!named || typeof entry.draft !== 'string') throw damaged(path, number);
-  return entry as Entry<Result>;
+/** The first line and those that are kept, read again from the file. */
+function* linesOf(file: number, header: Buffer, kept: readonly Extent[]): Generator<Buffer> {
+  yield header;
+  for (const { from, to } of kept) {
+    const line = Buffer.alloc(to - from);
+    readSync(file, line, 0, line.length, from);
+    yield line;
+  }
 }
 
-function damaged(path: string, number: number): JournalError {
+/** The first bytes of the file. */
+function beginning(file: number, bytes: number): Buffer {
+  const text = Buffer.alloc(Math.min(bytes, 1 << 16));
+  return text.subarray(0, readSync(file, text, 0, text.length, 0));
+}
+
+function droppedText(damaged: number, torn: number): string {
+  const tornText = `ended in a torn line of ${torn} bytes`;
+  if (damaged === 0)
+    return torn === 0 ? '' : `The journal ${tornText}; it was dropped and its work is done again.`;
+  const lines = damaged === 1 ? '1 damaged line' : `${damaged} damaged lines`;
+  const many = damaged > 1 || torn > 0;
+  return (
+    `The journal had ${lines}${torn === 0 ? '' : ` and ${tornText}`}; ` +
+    (many ? 'they were dropped and their work is done again.' : 'it was dropped and its work is done again.')
+  );
+}
+
+function noJournal(path: string): JournalError {
   return new JournalError(
-    `${path}, line ${number}: this is no line of a journal; the file was changed or the disk has lost data. ` +
-      'Put it right or move it away to start over.',
+    `${path} does not begin as a journal does, and no line of it is as it was written: it is left as it is. ` +
+      'Move it away to start over, or choose another folder with --out.',
   );
 }

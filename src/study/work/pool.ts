@@ -2,12 +2,16 @@
  * Worker threads for studies of many runs. Jobs are taken from a sequence of any length as threads become free, so
  * that no more than a few per thread are in memory; they are handed on as they finish or in their order. Results do
  * not depend on the number of threads: jobs are pure, and each carries its place in the sequence.
+ *
+ * A job that a fault ended (a dead thread, want of memory, a defect) is done once more on a fresh thread, as faults may
+ * pass; one that ends so again has failed with the exit code of a fault.
  */
 
+import { setMaxListeners } from 'node:events';
 import { fileURLToPath } from 'node:url';
 import { Piscina } from 'piscina';
 import type { Job, JobKind, JobResult } from './jobs.ts';
-import { failureOf, type Outcome } from './outcome.ts';
+import { failureOf, isFault, type Outcome, repeated } from './outcome.ts';
 
 /** A job that has ended, with its place in the sequence. */
 export interface Finished<Kind extends JobKind> {
@@ -36,25 +40,37 @@ export interface Pool {
 /** Jobs per thread that are taken from the sequence at most before their results are handed on. */
 const jobsPerThread = 2;
 
-export function openPool(threads: number): Pool {
-  const piscina = new Piscina({
-    filename: fileURLToPath(new URL('./thread.cjs', import.meta.url)),
-    name: 'work',
-    minThreads: 1,
-    maxThreads: threads,
-    idleTimeout: 60_000,
-  });
+/** What threads run, `thread.cts` as it is built. */
+const THREAD = new URL('./thread.cjs', import.meta.url);
+
+/** Opens a pool; `thread` is what its threads run. */
+export function openPool(threads: number, thread: URL = THREAD): Pool {
+  const threadsOf = (count: number): Piscina =>
+    new Piscina({
+      filename: fileURLToPath(thread),
+      name: 'work',
+      minThreads: 1,
+      maxThreads: count,
+      idleTimeout: 60_000,
+    });
+  const piscina = threadsOf(threads);
+  const fresh = new Set<Piscina>();
+  let closed = false;
   const one = async <Kind extends JobKind>(
     job: Job<Kind>,
     signal?: AbortSignal,
   ): Promise<Outcome<JobResult<Kind>>> => {
-    signal?.throwIfAborted();
+    const first = await attempt(piscina, job, signal);
+    // Threads that are ended with the pool have no fault.
+    if (closed || !isFault(first)) return first;
+    const spare = threadsOf(1);
+    fresh.add(spare);
     try {
-      return await piscina.run(job, { signal: signal ?? null });
-    } catch (error) {
-      signal?.throwIfAborted();
-      // The thread itself has died, of want of memory for instance; Piscina starts another.
-      return { ok: false, failure: failureOf(error) };
+      const second = await attempt(spare, job, signal);
+      return second.ok || !isFault(second) ? second : { ok: false, failure: repeated(second.failure) };
+    } finally {
+      fresh.delete(spare);
+      await spare.destroy();
     }
   };
   const limit = jobsPerThread * threads;
@@ -63,8 +79,27 @@ export function openPool(threads: number): Pool {
     one,
     asFinished: (jobs, signal) => finishedJobs(one, jobs, limit, false, signal),
     inOrder: (jobs, signal) => finishedJobs(one, jobs, limit, true, signal),
-    close: () => piscina.destroy(),
+    close: async () => {
+      closed = true;
+      await Promise.all([piscina, ...fresh].map((each) => each.destroy()));
+    },
   };
+}
+
+/** Does a job on some thread. Rejects only when the signal is aborted. */
+async function attempt<Kind extends JobKind>(
+  piscina: Piscina,
+  job: Job<Kind>,
+  signal?: AbortSignal,
+): Promise<Outcome<JobResult<Kind>>> {
+  signal?.throwIfAborted();
+  try {
+    return await piscina.run(job, { signal: signal ?? null });
+  } catch (error) {
+    signal?.throwIfAborted();
+    // The thread itself has died, of want of memory for instance; Piscina starts another.
+    return { ok: false, failure: failureOf(error) };
+  }
 }
 
 async function* finishedJobs<Kind extends JobKind>(
@@ -76,6 +111,8 @@ async function* finishedJobs<Kind extends JobKind>(
 ): AsyncGenerator<Finished<Kind>, void> {
   const stop = new AbortController();
   const stopped = signal === undefined ? stop.signal : AbortSignal.any([signal, stop.signal]);
+  // Every job under way listens to it, and a machine of many cores has many.
+  setMaxListeners(0, stopped);
   const source = iteratorOf(jobs);
   /** Jobs under way, and in order also those that wait for one before them. */
   const open = new Map<number, Promise<Finished<Kind>>>();

@@ -54,7 +54,7 @@ const evaluator = (run: (subject: Case) => DraftResult): Evaluator => ({
       return run(one.subject);
     }),
   done: 0,
-  tornBytes: 0,
+  dropped: '',
   close: () => {},
 });
 const silent = { stage: () => {}, searched: () => {} };

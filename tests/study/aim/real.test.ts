@@ -67,7 +67,7 @@ describe('sensitivities', () => {
     const evaluator: Evaluator = {
       results: async (asked) => asked.map((one) => runDraft({ draft: one.name, subject: one.subject })),
       done: 0,
-      tornBytes: 0,
+      dropped: '',
       close: () => {},
     };
     const cells = cellCount(subject, cell);

@@ -85,7 +85,7 @@ describe('the same bytes', () => {
     const { code, stderr } = await broken(folder.study, out('stopped'), 5, 'SIGINT');
     expect(code).toBe(130);
     expect(stderr).toContain(`--out ${out('stopped')}`);
-    expect(stderr).toContain('--set "run.maxCycles=9"');
+    expect(stderr).toContain('--set run.maxCycles=9');
     expect(read(out('stopped'), 'ranking.csv').split('\n').length).toBeGreaterThan(3);
     await whole(folder.study, out('stopped'));
     expectSame('stopped');

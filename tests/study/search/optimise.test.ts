@@ -140,7 +140,8 @@ describe('a search broken off at any batch and resumed from its journal', () => 
     let valued = 0;
     const attempt = async (budget: number): Promise<SearchOutcome> => {
       const known = new Map<string, number>();
-      const journal = openJournal<number>(path, 'rosenbrock', (draft, value) => known.set(draft, value));
+      const of = { kind: 'search', name: 'rosenbrock', program: 'none', what: null };
+      const journal = openJournal<number>(path, of, (draft, value) => void known.set(draft, value));
       let left = budget;
       try {
         return await minimise(makeSearch(), async (points, batch) =>

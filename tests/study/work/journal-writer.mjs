@@ -5,8 +5,13 @@ const { openJournal } = await import(
 const { setTimeout: wait } = await import('node:timers/promises');
 
 const [path, drafts] = process.argv.slice(2);
-const journal = openJournal(path, { name: 'killed', drafts: Number(drafts) });
-process.stdout.write(`${journal.count} ${journal.tornBytes}\n`);
+const journal = openJournal(path, {
+  kind: 'test',
+  name: 'killed',
+  program: 'none',
+  what: Number(drafts),
+});
+process.stdout.write(`${journal.count} ${journal.dropped}\n`);
 for (let draft = 0; draft < Number(drafts); draft += 1) {
   if (journal.has(`draft-${draft}`)) continue;
   await wait(2);

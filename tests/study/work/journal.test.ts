@@ -8,13 +8,14 @@ import { fileURLToPath } from 'node:url';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { canonicalJson, fingerprintOf } from '../../../src/study/work/canonical-json.ts';
 import { openJournal } from '../../../src/study/work/journal.ts';
+import { sealedLine, seedOf } from '../../../src/study/work/journal-line.ts';
 
 let path = '';
 beforeEach(() => {
   path = join(mkdtempSync(join(tmpdir(), 'echocone-journal-')), 'journal.jsonl');
 });
 
-const study = { name: 'baffle', ranges: { length: [0.1, 0.2] } };
+const study = { kind: 'overnight', name: 'baffle', program: 'echocone 1', what: { length: [0.1, 0.2] } };
 
 function writeDrafts(names: readonly string[]): void {
   const journal = openJournal<{ score: number }>(path, study);
@@ -24,7 +25,7 @@ function writeDrafts(names: readonly string[]): void {
 
 function draftsRead(): [string, unknown][] {
   const found: [string, unknown][] = [];
-  openJournal(path, study, (draft, result) => found.push([draft, result])).close();
+  openJournal(path, study, (draft, result) => void found.push([draft, result])).close();
   return found;
 }
 
@@ -41,7 +42,8 @@ describe('journal', () => {
   test('takes a draft once', () => {
     writeDrafts(['a', 'b']);
     writeDrafts(['b', 'c', 'c']);
-    appendFileSync(path, '{"draft":"a","result":{"score":99}}\n');
+    const { fingerprint } = openJournal(path, study);
+    appendFileSync(path, sealedLine({ draft: 'a', result: { score: 99 } }, seedOf(fingerprint)));
     expect(draftsRead().map(([draft]) => draft)).toEqual(['a', 'b', 'c']);
     expect(draftsRead()[0]?.[1]).toEqual({ score: 1 / 3 });
   });
@@ -54,7 +56,12 @@ describe('journal', () => {
       writeFileSync(path, whole.subarray(0, length));
       const journal = openJournal(path, study);
       const lastLineEnd = whole.subarray(0, length).lastIndexOf(0x0a) + 1;
-      expect(journal.tornBytes).toBe(length - lastLineEnd);
+      const torn = length - lastLineEnd;
+      expect(journal.dropped).toBe(
+        torn === 0
+          ? ''
+          : `The journal ended in a torn line of ${torn} bytes; it was dropped and its work is done again.`,
+      );
       journal.close();
       writeDrafts(names);
       expect(readFileSync(path).equals(whole)).toBe(true);
@@ -71,23 +78,69 @@ describe('journal', () => {
   test('of another study is refused and left alone', () => {
     writeDrafts(['a']);
     const before = readFileSync(path);
-    expect(() => openJournal(path, { ...study, name: 'other' })).toThrow(
-      expect.objectContaining({ exitCode: 6, message: expect.stringContaining('another study') }),
+    expect(() => openJournal(path, { ...study, what: 'other' })).toThrow(
+      expect.objectContaining({
+        exitCode: 6,
+        message: expect.stringMatching(/another study.*"overnight" of "baffle" by "echocone 1"/),
+      }),
     );
     expect(readFileSync(path).equals(before)).toBe(true);
   });
 
-  test('damaged inside is refused with its line, not mended', () => {
+  test('a damaged line is dropped, said and done again; the file is whole afterwards', () => {
+    writeDrafts(['a', 'b', 'c']);
+    const whole = readFileSync(path, 'utf8');
+    // A digit of a score, which JSON alone would believe.
+    writeFileSync(path, whole.replace('"score":0.3', '"score":9.3'));
+    const journal = openJournal<{ score: number }>(path, study);
+    expect(journal.dropped).toBe(
+      'The journal had 1 damaged line; it was dropped and its work is done again.',
+    );
+    expect(journal.has('a')).toBe(false);
+    expect(journal.count).toBe(2);
+    journal.append('a', { score: 1 / 3 });
+    journal.close();
+    const lines = (text: string): string[] => text.split('\n').sort();
+    expect(lines(readFileSync(path, 'utf8'))).toEqual(lines(whole));
+    const again = openJournal(path, study);
+    expect(again.dropped).toBe('');
+    again.close();
+  });
+
+  test('a file of which no line passes is refused and left alone', () => {
+    for (const text of ['speed,torque\n', 'a note without a line end', '{"crc":"00000000","journal":2}\n']) {
+      writeFileSync(path, text);
+      expect(draftsRead).toThrow(
+        expect.objectContaining({ exitCode: 6, message: expect.stringContaining('left as it is') }),
+      );
+      expect(readFileSync(path, 'utf8')).toBe(text);
+    }
+  });
+
+  test('of another version is refused, the first one too', () => {
+    const fingerprint = 'a'.repeat(64);
+    for (const line of [
+      `{"journal":1,"study":"${fingerprint}"}\n`,
+      sealedLine({ journal: 3, kind: 'overnight', study: fingerprint }, 0).toString(),
+    ]) {
+      writeFileSync(path, line);
+      expect(draftsRead).toThrow(/another version of echocone/);
+    }
+  });
+
+  test('a line of another journal does not pass', () => {
+    writeDrafts(['a']);
+    appendFileSync(path, sealedLine({ draft: 'b', result: { score: 1 } }, seedOf('f'.repeat(64))));
+    expect(draftsRead().map(([draft]) => draft)).toEqual(['a']);
+  });
+
+  test('a result that cannot be read is dropped like a damaged line', () => {
     writeDrafts(['a', 'b']);
-    const text = readFileSync(path, 'utf8').replace('"draft":"a"', '"draft":"a');
-    writeFileSync(path, text);
-    expect(draftsRead).toThrow(/line 2/);
-    writeFileSync(path, 'speed,torque\n');
-    expect(draftsRead).toThrow(/line 1/);
-    expect(readFileSync(path, 'utf8')).toBe('speed,torque\n');
-    writeFileSync(path, 'a note without a line end');
-    expect(draftsRead).toThrow(/line 1/);
-    expect(readFileSync(path, 'utf8')).toBe('a note without a line end');
+    const journal = openJournal(path, study, (draft) => draft !== 'a');
+    expect(journal.has('a')).toBe(false);
+    expect(journal.dropped).toMatch(/1 damaged line/);
+    journal.close();
+    expect(draftsRead().map(([draft]) => draft)).toEqual(['b']);
   });
 });
 
@@ -117,7 +170,7 @@ describe('fingerprint', () => {
     );
     expect(fingerprintOf({ a: 1, b: 2 })).toBe(fingerprintOf({ b: 2, a: 1 }));
     expect(fingerprintOf({ a: [1, 2] })).not.toBe(fingerprintOf({ a: [2, 1] }));
-    expect(() => canonicalJson({ a: Number.NaN })).toThrow(RangeError);
+    expect(() => canonicalJson({ a: Number.NaN })).toThrow(/number \(NaN\)/);
   });
 
   test('is SHA-256 of the text', () => {

@@ -1,0 +1,142 @@
+/**
+ * One run at a time in a folder. The lock is a file that names its holder: process, when that began, machine, time. The
+ * file is made only if there is none ("wx"), which a file system does in one step. A lock whose holder has ended is
+ * stale and taken over; two that find it so at once agree by a folder, which one of them can make.
+ *
+ * On another machine (a folder on the network) a holder cannot be looked for, and counts as there.
+ */
+
+import {
+  closeSync,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  rmdirSync,
+  rmSync,
+  statSync,
+  writeSync,
+} from 'node:fs';
+import { hostname } from 'node:os';
+import { join } from 'node:path';
+import { beganAt, isRunning } from '../../study/work/running-process.ts';
+import { FileError, isSystemError } from './exit-codes.ts';
+import { plainText } from './plain-text.ts';
+
+export const LOCK = '.echocone.lock';
+
+interface Holder {
+  readonly process: number;
+  readonly began: number | null;
+  readonly machine: string;
+  readonly since: string;
+}
+
+/** Whoever took a stale lock over has done so within this time [ms]. */
+const TAKING = 5_000;
+
+const held = new Set<string>();
+
+/** Takes the lock of a folder; it is held until the process ends or lets it go. @throws FileError where it is held */
+export function lockFolder(folder: string): void {
+  const path = join(folder, LOCK);
+  if (held.has(path)) return;
+  for (let tries = 0; !made(path); tries += 1) {
+    const text = textOf(path);
+    if (text === null) continue;
+    const holder = holderOf(text);
+    if (tries > 2 || (holder !== null && isThere(holder))) throw inUse(folder, holder);
+    takeAway(path, text);
+  }
+  held.add(path);
+}
+
+/** Lets the lock of a folder go, or all that this process holds. */
+export function unlockFolders(folder?: string): void {
+  for (const path of folder === undefined ? [...held] : [join(folder, LOCK)]) {
+    if (!held.delete(path)) continue;
+    try {
+      if (holderOf(textOf(path) ?? '')?.process === process.pid) rmSync(path, { force: true });
+    } catch {
+      // The next run finds it stale.
+    }
+  }
+}
+
+process.on('exit', () => unlockFolders());
+
+/** Makes the lock; false: there is one. */
+function made(path: string): boolean {
+  let file: number;
+  try {
+    file = openSync(path, 'wx');
+  } catch (error) {
+    if (isSystemError(error) && error.code === 'EEXIST') return false;
+    throw error;
+  }
+  const holder: Holder = {
+    process: process.pid,
+    began: beganAt(process.pid),
+    machine: hostname(),
+    since: new Date().toISOString(),
+  };
+  try {
+    writeSync(file, JSON.stringify(holder));
+  } finally {
+    closeSync(file);
+  }
+  return true;
+}
+
+function textOf(path: string): string | null {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch (error) {
+    if (isSystemError(error) && error.code === 'ENOENT') return null;
+    throw error;
+  }
+}
+
+/** Null: the text names nobody, as when its writer was ended within it. */
+function holderOf(text: string): Holder | null {
+  try {
+    const { process: pid, began = null, machine, since } = JSON.parse(text);
+    return typeof pid === 'number'
+      ? { process: pid, began, machine: String(machine), since: String(since) }
+      : null;
+  } catch {
+    return null;
+  }
+}
+
+function isThere({ process: pid, began, machine }: Holder): boolean {
+  if (machine !== hostname()) return true;
+  return isRunning(pid) && (began === null || beganAt(pid) === null || beganAt(pid) === began);
+}
+
+/** Takes a stale lock away, if it still is the one that was read. */
+function takeAway(path: string, text: string): void {
+  const taking = `${path}.taking`;
+  try {
+    mkdirSync(taking);
+  } catch (error) {
+    if (!isSystemError(error) || error.code !== 'EEXIST') throw error;
+    if (Date.now() - statSync(taking).mtimeMs > TAKING) rmdirSync(taking);
+    return;
+  }
+  try {
+    if (textOf(path) === text) rmSync(path, { force: true });
+  } finally {
+    rmdirSync(taking);
+  }
+}
+
+function inUse(folder: string, holder: Holder | null): FileError {
+  const by =
+    holder === null
+      ? 'another run'
+      : `process ${holder.process} on ${plainText(holder.machine)} since ${plainText(holder.since)}`;
+  return new FileError(
+    `${folder} is in use by ${by}. Wait for it, name another folder with --out, or, if that run is known to have ended, ` +
+      `remove ${join(folder, LOCK)}.`,
+  );
+}
