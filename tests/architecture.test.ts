@@ -93,15 +93,24 @@ const rules: readonly Rule[] = [
       /^src\/(study|engine|findings|case|timing|pipe|model|verify)\//,
       /^solver\//,
       /^node:/,
-      /^(piscina|ndarray|mathjs)$/,
+      /^(piscina|ndarray|mathjs|safe-stable-stringify|bullmq)$/,
     ],
   },
   // The index of a folder of runs is a page that every verb brings up to date.
   {
     room: /^src\/commands\/frame\/run-index\.ts$/,
-    may: [/^src\/commands\/frame\//, /^node:/, /^plots\/pages\//],
+    may: [/^src\/study\/work\/durable-file\.ts$/, /^src\/commands\/frame\//, /^node:/, /^plots\/pages\//],
   },
-  { room: /^src\/commands\/frame\//, may: [/^src\/commands\/frame\//, /^node:/, /^commander$/] },
+  // Files of a run are written as safely as its journal.
+  {
+    room: /^src\/commands\/frame\//,
+    may: [
+      /^src\/commands\/frame\//,
+      /^src\/study\/work\/(durable-file|running-process)\.ts$/,
+      /^node:/,
+      /^commander$/,
+    ],
+  },
   // What commands say of a study's result, apart from how they run.
   {
     room: /^src\/commands\/words\//,

@@ -158,5 +158,5 @@ test('parts of a broken-off run are cleared by the next one, those of a run that
   ])
     writeFileSync(join(base, name), 'half');
   openRunFolder({ out: base, name: 'x', overwrite: true });
-  expect(names(base)).toEqual(['.map.csv.echocone-' + process.ppid + '.part', '.mine.part']);
+  expect(names(base)).toEqual([`.map.csv.echocone-${process.ppid}.part`, '.mine.part']);
 });
