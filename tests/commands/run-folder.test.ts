@@ -1,7 +1,7 @@
 /** The folder of a run: refused when it holds something, nothing but our own files replaced. */
 
 import { spawn, spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { hostname, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
@@ -111,6 +111,8 @@ describe('a folder in use', () => {
       'torn',
     ]) {
       lock(holder);
+      // One without a name is nobody's after a while.
+      utimesSync(join(base, LOCK), 1e9, 1e9);
       open().write('sweep.csv', 'new');
       expect(JSON.parse(readFileSync(join(base, LOCK), 'utf8'))).toMatchObject({ process: process.pid });
       unlockFolders();

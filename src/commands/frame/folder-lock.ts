@@ -1,7 +1,8 @@
 /**
  * One run at a time in a folder. The lock is a file that names its holder: process, when that began, machine, time. The
- * file is made only if there is none ("wx"), which a file system does in one step. A lock whose holder has ended is
- * stale and taken over; two that find it so at once agree by a folder, which one of them can make.
+ * file is made only if there is none ("wx"), which a file system does in one step; its text comes a moment later, so one
+ * without text is nobody's only after a while. A lock whose holder has ended is stale and taken over; two that find it so
+ * at once agree by a folder, which one of them can make.
  *
  * On another machine (a folder on the network) a holder cannot be looked for, and counts as there.
  */
@@ -31,7 +32,7 @@ interface Holder {
   readonly since: string;
 }
 
-/** Whoever took a stale lock over has done so within this time [ms]. */
+/** Whoever makes a lock, or takes a stale one over, has done so within this time [ms]. */
 const TAKING = 5_000;
 
 const held = new Set<string>();
@@ -44,7 +45,7 @@ export function lockFolder(folder: string): void {
     const text = textOf(path);
     if (text === null) continue;
     const holder = holderOf(text);
-    if (tries > 2 || (holder !== null && isThere(holder))) throw inUse(folder, holder);
+    if (tries > 2 || (holder === null ? isNew(path) : isThere(holder))) throw inUse(folder, holder);
     takeAway(path, text);
   }
   held.add(path);
@@ -111,6 +112,15 @@ function holderOf(text: string): Holder | null {
 function isThere({ process: pid, began, machine }: Holder): boolean {
   if (machine !== hostname()) return true;
   return isRunning(pid) && (began === null || beganAt(pid) === null || beganAt(pid) === began);
+}
+
+/** Whether a lock without a name may be one whose maker is about to write it. */
+function isNew(path: string): boolean {
+  try {
+    return Date.now() - statSync(path).mtimeMs < TAKING;
+  } catch {
+    return true;
+  }
 }
 
 /** Takes a stale lock away, if it still is the one that was read. */
