@@ -11,6 +11,7 @@ await runProgram(
     wired(verbs.sweep, () => import('./commands/sweep.ts')),
     wired(verbs.map, () => import('./commands/map.ts')),
     wired(verbs.overnight, () => import('./commands/overnight.ts')),
+    wired(verbs.lend, () => import('./commands/lend.ts')),
     wired(verbs.aim, () => import('./commands/aim.ts')),
     wired(verbs.compare, () => import('./commands/compare.ts')),
     wired(verbs.unroll, () => import('./commands/unroll.ts')),

@@ -67,19 +67,13 @@ export function caseOf(opened: OpenedFile, set: readonly string[]): Case {
   const names = { case: plainName(opened.file), engine: 'engine', pipe: 'pipe' };
   const ledger = newLedger();
   const overrides = readOverrides(set, ledger);
-  const whole = (override: Override): boolean => override.path.length === 1;
-  let root: Node = opened.root;
-  for (const override of overrides.filter(whole))
-    root = applyOverride(root, override, (problem) => ledger.problems.push(problem));
-  const engine = namedFile(root, 'engine');
-  const pipe = namedFile(root, 'pipe');
-  root = graft(root, engine, opened.parts, ledger);
-  root = graft(root, pipe, opened.parts, ledger);
+  const { engine, pipe, ...inline } = inlined(opened, overrides, ledger);
+  let { root } = inline;
   // What would go into a file that could not be read has nowhere to go.
   const unread = [engine, pipe].flatMap((one) =>
     one !== null && !opened.parts.has(one.file) ? [one.key, one.spelt] : [],
   );
-  for (const override of overrides.filter((one) => !whole(one) && !unread.includes(one.path[0]!.key))) {
+  for (const override of overrides.filter((one) => !isWhole(one) && !unread.includes(one.path[0]!.key))) {
     root = applyOverride(root, override, (problem) => ledger.problems.push(problem));
   }
   const fallback = {
@@ -89,6 +83,33 @@ export function caseOf(opened: OpenedFile, set: readonly string[]): Case {
   };
   const parts: CaseParts = readWhole(caseSchema(fallback), root, ledger);
   return { ...parts, ...inputsOf(ledger) };
+}
+
+/** An override of a whole part of the case. */
+const isWhole = (override: Override): boolean => override.path.length === 1;
+
+/** The case's tree with whole parts overridden and the files that it names in the place of their names. */
+function inlined(opened: OpenedFile, overrides: readonly Override[], ledger: Ledger) {
+  let root: Node = opened.root;
+  for (const override of overrides.filter(isWhole))
+    root = applyOverride(root, override, (problem) => ledger.problems.push(problem));
+  const engine = namedFile(root, 'engine');
+  const pipe = namedFile(root, 'pipe');
+  root = graft(root, engine, opened.parts, ledger);
+  root = graft(root, pipe, opened.parts, ledger);
+  return { root, engine, pipe };
+}
+
+/** The tree of a case that names no file, and the overrides that are still to be worked in. @throws CaseProblems */
+export function inlineRoot(
+  opened: OpenedFile,
+  set: readonly string[],
+): { readonly root: Node; readonly rest: readonly string[] } {
+  const ledger = newLedger();
+  const overrides = readOverrides(set, ledger);
+  const { root } = inlined(opened, overrides, ledger);
+  if (ledger.problems.length > 0) throw problemsOf(ledger.problems);
+  return { root, rest: set.filter((text) => !readOverrides([text], ledger).some(isWhole)) };
 }
 
 export function loadPulse(file: string, options: LoadOptions = {}): Pulse {

@@ -3,13 +3,22 @@
 import { overnightPage } from '../../plots/pages/overnight-page.ts';
 import { overnightCard } from '../../plots/pages/run-cards.ts';
 import { loadStudy, type OpenedStudy } from '../case/study/study-load.ts';
+import { type Hire, type Hired, hire, lenderLines } from '../study/over/hired.ts';
 import { type Drafts, draftsOf } from '../study/overnight/drafts.ts';
+import { journalOf } from '../study/overnight/fingerprint.ts';
 import { type Plan, planOf } from '../study/overnight/plan.ts';
 import type { RankedDraft } from '../study/overnight/ranking.ts';
-import { newTally, type OvernightTask, runOvernight, type Watcher } from '../study/overnight/run.ts';
+import {
+  newTally,
+  type OvernightTask,
+  parcelOf,
+  runOvernight,
+  type Watcher,
+} from '../study/overnight/run.ts';
 import { type OvernightSummary, overnightSummary } from '../study/overnight/summary.ts';
 import { overnightPageResult, rankingDocument, rankingTable } from '../study/overnight/tables.ts';
 import type { Tally } from '../study/overnight/tally.ts';
+import { studyFingerprint } from '../study/work/journal.ts';
 import { openPool } from '../study/work/pool.ts';
 import { SCORE_COLUMNS, scoreText } from '../study/work/score.ts';
 import { csvText } from './frame/csv.ts';
@@ -25,6 +34,7 @@ import { shellFile, shellWord } from './frame/shell-word.ts';
 import { type Column, tableText } from './frame/table.ts';
 import type { Terminal } from './frame/terminal.ts';
 import type { Invocation } from './frame/verb.ts';
+import { cancelled } from './words/cancelled.ts';
 
 const JOURNAL = 'journal.jsonl';
 
@@ -34,6 +44,8 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   const drafts = draftsOf(lead, flags.cell ?? null);
   const plan = await planOf(lead, drafts, signal);
   const target = targetOf(lead);
+  const hiring = hiringOf(flags, terminal, { lead, drafts, program });
+  if (flags.cancel === true) return await cancelled(hiring, terminal);
   announce(terminal, lead, drafts, plan);
   const folder = openRunFolder({
     out: flags.out,
@@ -41,26 +53,36 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     overwrite: flags.overwrite,
     resumes: JOURNAL,
   });
-  const pool = openPool(flags.threads);
+  const hired = hiring === null ? null : await hire(hiring);
+  const own = hired === null ? openPool(flags.threads) : null;
+  const pool = hired?.pool ?? (own as NonNullable<typeof own>);
   const tally = newTally({ lead, drafts, target });
-  const watching = watch(terminal, flags, lead);
+  const watching = watch(terminal, flags, lead, hired);
+  if (hired !== null) terminal.message(`Lenders: echocone lend --over ${hired.shown}, on any machine.`);
   const journal = folder.file(JOURNAL);
   const task: OvernightTask = { lead, drafts, plan, target, journal, program, pool, signal, ...watching };
   try {
     await runOvernight(task, tally);
+    await hired?.clean();
   } catch (error) {
     if (signal.aborted) {
       watching.finish();
       write(folder, terminal, task, tally);
       terminal.warning(
-        `To go on: echocone overnight ${shellFile(file)}${goOnFlags(flags)} --out ${shellFile(folder.path)}`,
+        `To go on: echocone overnight ${shellFile(file)}${goOnFlags(flags, hired)} --out ${shellFile(folder.path)}`,
       );
+      if (hired !== null)
+        terminal.warning(
+          'What is on the server stays there for lenders; --cancel in place of --out takes it away.',
+        );
     }
     throw error;
   } finally {
     watching.finish();
-    await pool.close();
+    await own?.close();
+    await hired?.close();
   }
+  for (const line of hired === null ? [] : lenderLines(hired.book)) terminal.message(plainText(line));
   const summary = write(folder, terminal, task, tally);
   terminal.answer(
     flags.json
@@ -71,6 +93,25 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   terminal.message(`Page: ${folder.file('overnight.html')}`);
   terminal.message('ranking.csv lies beside it.');
   return summary.ranking.some((one) => one.standing === 'failed') ? exitCodes.unsettled : exitCodes.done;
+}
+
+/** What a study asks of lenders; null: it runs on this machine. */
+function hiringOf(
+  flags: Flags,
+  terminal: Terminal,
+  of: Pick<OvernightTask, 'lead' | 'drafts' | 'program'>,
+): Hire | null {
+  if (flags.over === undefined) return null;
+  const { kind, name, program, ...study } = journalOf(of);
+  return {
+    over: flags.over,
+    fingerprint: studyFingerprint({ kind, program, ...study }),
+    kind,
+    name,
+    program,
+    parcelOf: (job) => parcelOf(of, job),
+    say: (text) => terminal.warning(plainText(text)),
+  };
 }
 
 /** The speed whose lead is shown: the case's target where it is run, the middle of the speeds otherwise [rpm]. */
@@ -111,6 +152,7 @@ function watch(
   terminal: Terminal,
   flags: Flags,
   { study }: OpenedStudy,
+  hired: Hired | null,
 ): { readonly watcher: Watcher; readonly finish: () => void } {
   let progress: ReturnType<Terminal['progress']> | null = null;
   let following = '';
@@ -122,7 +164,7 @@ function watch(
         if (done > 0) terminal.message(`Going on with a journal of ${done} finished drafts.`);
       },
       timed(milliseconds, left) {
-        if (left === 0) return;
+        if (left === 0 || hired !== null) return;
         const threads = Math.min(flags.threads, left);
         terminal.message(
           `One draft took ${durationText(milliseconds)}; ${left} more on ${threads} ${threads === 1 ? 'thread' : 'threads'} ` +
@@ -139,7 +181,10 @@ function watch(
         }
         progress?.advance(
           done,
-          best === null ? undefined : `best so far ${best.name}: ${best.score.toPrecision(5)}`,
+          [
+            ...(hired === null ? [] : [hired.book.text]),
+            ...(best === null ? [] : [`best so far ${best.name}: ${best.score.toPrecision(5)}`]),
+          ].join('; ') || undefined,
         );
       },
     },
@@ -158,9 +203,10 @@ function write(folder: RunFolder, terminal: Terminal, task: OvernightTask, tally
 }
 
 /** The flags that belong to what a study is. */
-function goOnFlags(flags: Flags): string {
+function goOnFlags(flags: Flags, hired: Hired | null): string {
   const cell = flags.cell === undefined ? '' : ` --cell ${Number((1000 * flags.cell).toPrecision(6))}mm`;
-  return flags.set.map((one) => ` --set ${shellWord(one)}`).join('') + cell;
+  const over = hired === null ? '' : ` --over ${shellWord(hired.shown)}`;
+  return flags.set.map((one) => ` --set ${shellWord(one)}`).join('') + cell + over;
 }
 
 /** Drafts of the ranking that the terminal shows. */

@@ -41,6 +41,10 @@ export interface Flags {
   readonly limits: readonly string[];
   /** Drafts that aiming runs at most. */
   readonly mostDrafts: number;
+  /** Address of a queue's server. */
+  readonly over?: string;
+  /** Take everything of the study off the server. */
+  readonly cancel?: boolean;
   /** Sheet thickness [m]. */
   readonly thickness: number;
   /** Seam allowance [m]. */
@@ -141,6 +145,22 @@ export const verbFlags = {
     syntax: '--drafts <n>',
     help: 'drafts to run at most (default: 240)',
     read: countFlag,
+  },
+  over: {
+    member: 'over',
+    syntax: '--over <address>',
+    help: 'have lenders compute, over a queue: redis://host:6379, rediss:// for TLS; the password by ECHOCONE_QUEUE_PASSWORD',
+  },
+  server: {
+    member: 'over',
+    syntax: '--over <address>',
+    help: 'server of the queue: redis://host:6379, rediss:// for TLS; the password by ECHOCONE_QUEUE_PASSWORD',
+    required: true,
+  },
+  cancel: {
+    member: 'cancel',
+    syntax: '--cancel',
+    help: 'with --over: take all that this study put on the server away again; its journal stays',
   },
   thickness: {
     member: 'thickness',

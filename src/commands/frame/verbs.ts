@@ -66,7 +66,7 @@ export const map: Verb = {
     "together, floors, head and pipe stay. The case's cells, and every second of its speeds if it has many. " +
     'Finished points are kept in a journal: the same command with the same --out goes on where it ' +
     "stopped; with --overwrite another study's journal is set aside. Writes map.csv, map.json and map.html.",
-  flags: [verbFlags.speeds, verbFlags.durations],
+  flags: [verbFlags.speeds, verbFlags.durations, verbFlags.over, verbFlags.cancel],
   long: true,
   examples: [
     `echocone map ${draft}`,
@@ -98,8 +98,8 @@ export const overnight: Verb = {
     'A study file names a case, what varies and the score. Every finished draft is kept in a journal: the same ' +
     'command with the same --out goes on where it stopped. The journal of another study is never replaced, not ' +
     'with --overwrite either: name another folder or move it away. Writes journal.jsonl, ranking.csv and ' +
-    'overnight.html.',
-  flags: [],
+    'overnight.html. With --over the drafts go to whoever runs echocone lend with the same address.',
+  flags: [verbFlags.over, verbFlags.cancel],
   long: true,
   examples: [
     'echocone overnight cases/studies/baffle-and-stinger.yaml --out runs/baffle',
@@ -157,4 +157,30 @@ export const verify: Verb = {
   },
   examples: ['echocone verify', 'echocone verify --json --out runs/verify'],
   afterInterrupt: nothingKept,
+};
+
+export const lend: Verb = {
+  name: 'lend',
+  operands: '',
+  summary: 'Lend this machine to studies of others, over a queue',
+  description:
+    'Takes drafts that overnight or map put on a server with --over, computes them and hands the results back, until ' +
+    'it is stopped. What comes is checked like a case file; nothing of it is run, and no file is read for it. Ctrl-C ' +
+    'after what is under way, a second one at once: others take over what was not finished. Use a server only with a ' +
+    'password, and with TLS beyond a network of your own.',
+  flags: [verbFlags.server],
+  without: {
+    out: 'it writes no file',
+    overwrite: 'it writes no file',
+    cell: 'each study brings its own',
+    set: 'each study brings its own cases',
+    json: 'it has no result of its own',
+  },
+  finishesFirst: true,
+  long: true,
+  examples: [
+    'echocone lend --over redis://workshop:6379',
+    'echocone lend --over rediss://club.example:6380 --threads 4',
+  ],
+  afterInterrupt: 'What was under way was finished and handed over; others take the rest.',
 };

@@ -10,7 +10,7 @@ import type { Case } from '../../model/case.ts';
 import { compressionRatios } from '../../timing/volume.ts';
 import type { Journal, JournalOf } from '../work/journal.ts';
 import { refuseHugeMesh } from '../work/mesh-limit.ts';
-import { valueOrThrow } from '../work/outcome.ts';
+import { resultOrThrow } from '../work/outcome.ts';
 import type { Pool } from '../work/pool.ts';
 import { type GroupResult, outlineOf, type SpeedGroup, speedGroups } from '../work/run-sweep.ts';
 import { exhaustDuration, withExhaustDuration } from './exhaust-duration.ts';
@@ -99,7 +99,13 @@ export interface KeptGroup {
   readonly failures: GroupResult['failures'];
 }
 
-export function keptGroup({ records, failures }: GroupResult): KeptGroup {
+export function keptGroup({
+  records,
+  failures,
+}: {
+  readonly records: readonly Pick<GroupResult['records'][number], 'row' | 'notes'>[];
+  readonly failures: GroupResult['failures'];
+}): KeptGroup {
   return { points: records.map(({ row, notes }) => ({ row, notes })), failures };
 }
 
@@ -108,7 +114,8 @@ export async function runMap(
   groups: readonly MapGroup[],
   done: Map<string, KeptGroup>,
   use: {
-    readonly pool: Pool;
+    /** Threads, or lenders. */
+    readonly pool: Pick<Pool, 'asFinished'>;
     readonly journal: Journal<KeptGroup>;
     readonly signal?: AbortSignal;
     /** Hears of the points finished so far, those in the journal included. */
@@ -123,7 +130,11 @@ export async function runMap(
   let points = pointsIn(groups, done);
   for await (const { index, outcome } of use.pool.asFinished(jobs, use.signal)) {
     const { draft, speeds } = open[index] as MapGroup;
-    const kept = keptGroup(valueOrThrow(outcome));
+    const result = resultOrThrow(outcome);
+    const kept =
+      'records' in result
+        ? keptGroup(result)
+        : { points: [], failures: speeds.map((speedRpm) => ({ speedRpm, reason: result.reason })) };
     use.journal.append(draft, kept);
     done.set(draft, JSON.parse(JSON.stringify(kept)));
     points += speeds.length;

@@ -4,6 +4,7 @@
  */
 
 import { caseOf } from '../../case/load.ts';
+import { type SentCase, sentCase } from '../../case/sent-case.ts';
 import { type OpenedStudy, overridesOf, valueText } from '../../case/study/study-load.ts';
 import type { Case } from '../../model/case.ts';
 import { type Sample, sampleOver } from '../search/axis.ts';
@@ -20,6 +21,8 @@ export interface Drafts {
   values(index: number): readonly number[];
   /** The draft's case, with the study's speeds and cell. @throws CaseProblems */
   caseAt(index: number): Case;
+  /** The same as it is sent to a lender. @throws CaseProblems */
+  sentAt(index: number): SentCase;
   readonly quantities: readonly ShownQuantity[];
   /** Cell length that drafts are run with [m]. */
   readonly cell: number;
@@ -36,17 +39,21 @@ export function draftsOf(lead: OpenedStudy, override: number | null): Drafts {
     return { ...made, run, inputs: [], assumed: [], warnings: [] };
   };
   if (study.pipes.length > 0) {
-    const caseAt = (index: number): Case => finished([`pipe=${JSON.stringify(study.pipes[index]?.file)}`]);
+    const pipeAt = (index: number): string[] => [`pipe=${JSON.stringify(study.pipes[index]?.file)}`];
+    const caseAt = (index: number): Case => finished(pipeAt(index));
     return {
       count: study.pipes.length,
       name: (index) => study.pipes[index]?.name ?? '',
       values: (index) => pipeReadings.map(({ read }) => read(caseAt(index))),
       caseAt,
+      sentAt: (index) => sentCase(opened, [...set, ...pipeAt(index)]),
       quantities: pipeReadings,
       cell,
     };
   }
   const sample = sampleOf(lead);
+  const overridesAt = (index: number): string[] =>
+    sample.at(index).flatMap((value, k) => overridesOf(study.varied[k] as (typeof study.varied)[0], value));
   return {
     count: sample.count,
     name: (index) => String(index + 1),
@@ -56,12 +63,8 @@ export function draftsOf(lead: OpenedStudy, override: number | null): Drafts {
         .map((value, k) =>
           Number.parseFloat(valueText(lead.study.varied[k] as (typeof study.varied)[0], value)),
         ),
-    caseAt: (index) =>
-      finished(
-        sample
-          .at(index)
-          .flatMap((value, k) => overridesOf(study.varied[k] as (typeof study.varied)[0], value)),
-      ),
+    caseAt: (index) => finished(overridesAt(index)),
+    sentAt: (index) => sentCase(opened, [...set, ...overridesAt(index)]),
     quantities: study.varied.map(({ name, unit }) => ({ name, unit, ranged: true })),
     cell,
   };

@@ -10,6 +10,7 @@ import type { DraftJob, DraftResult } from '../work/draft.ts';
 import type { Job } from '../work/jobs.ts';
 import { type Journal, openJournal } from '../work/journal.ts';
 import { resultOrThrow } from '../work/outcome.ts';
+import type { Parcel } from '../work/parcel.ts';
 import type { Pool } from '../work/pool.ts';
 import type { Drafts } from './drafts.ts';
 import { journalOf } from './fingerprint.ts';
@@ -41,7 +42,8 @@ export interface OvernightTask {
   readonly target: number;
   readonly journal: string;
   readonly program: string;
-  readonly pool: Pool;
+  /** Threads, or lenders. */
+  readonly pool: Pick<Pool, 'asFinished'>;
   readonly watcher: Watcher;
   readonly signal: AbortSignal;
 }
@@ -142,6 +144,14 @@ async function runPass(
     timed = true;
     watcher.advanced(pass, done, Math.max(done, expected), best);
   }
+}
+
+/** A draft's job as it is sent to a lender. */
+export function parcelOf({ drafts, program }: Pick<OvernightTask, 'drafts' | 'program'>, job: Job): Parcel {
+  const { draft, subject } = job.input as DraftJob;
+  const { speeds, cell } = subject.run;
+  const sent = drafts.sentAt(placeOf(draft).index);
+  return { kind: 'draft', program, draft, ...sent, runSpeeds: speeds, speeds, cell, durationDeg: null };
 }
 
 function jobOf({ lead, drafts }: OvernightTask, pass: Pass, index: number): DraftJob {

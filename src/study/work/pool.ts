@@ -161,7 +161,8 @@ async function* finishedJobs<Kind extends JobKind>(
   }
 }
 
-function iteratorOf<Item>(items: Iterable<Item> | AsyncIterable<Item>): AsyncIterator<Item> {
+/** Steps through a sequence of either sort. */
+export function iteratorOf<Item>(items: Iterable<Item> | AsyncIterable<Item>): AsyncIterator<Item> {
   if (Symbol.asyncIterator in items) return items[Symbol.asyncIterator]();
   const iterator = items[Symbol.iterator]();
   return {

@@ -1,0 +1,56 @@
+/**
+ * A case as plain data that can be sent: its document with engine and pipe inline, and the overrides. Read again, it makes
+ * the same case, since the same reader reads the same words; and it is held to the same schema. No file is read for it:
+ * a name in the place of an engine or a pipe is refused.
+ */
+
+import { caseOf, inlineRoot, type OpenedFile } from './load.ts';
+import { CaseProblems, type Problem } from './problem.ts';
+import { parseSource } from './text/document.ts';
+import { parseOverride } from './text/override.ts';
+import { entryOf, type Node } from './text/tree.ts';
+
+export type Plain = string | number | boolean | null | readonly Plain[] | { readonly [key: string]: Plain };
+
+export interface SentCase {
+  readonly document: Plain;
+  readonly set: readonly string[];
+}
+
+/** An opened case with overrides, as it is sent. @throws CaseProblems */
+export function sentCase(opened: OpenedFile, set: readonly string[]): SentCase {
+  const { root, rest } = inlineRoot(opened, set);
+  return { document: plainOf(root), set: rest };
+}
+
+/** The case that was sent. @throws CaseProblems */
+export function receivedCase({ document, set }: SentCase): ReturnType<typeof caseOf> {
+  const problems: Problem[] = [];
+  const source = { name: 'piece', folder: '', text: JSON.stringify(document, null, 1) };
+  const report = (problem: Problem): void => void problems.push(problem);
+  const root = parseSource(source, report);
+  const place = { source, start: 0, end: 1 };
+  const refuse = (message: string): void => report({ place, message, hint: '' });
+  if (root !== null && root.kind !== 'map') refuse('it is no group of keys');
+  if (root?.kind === 'map') {
+    for (const key of ['engine', 'pipe'])
+      if (entryOf(root, key)?.node.kind !== 'map')
+        refuse(`${key}: it must stand in the piece; a file that it names is not read`);
+    for (const { key, node } of root.entries)
+      if (node.kind === 'scalar' && !['kind', 'name', 'note'].includes(key))
+        refuse(`${key}: a file that a piece names is not read`);
+  }
+  for (const text of set)
+    if (parseOverride(text, report)?.path.length === 1)
+      refuse(`${text.slice(0, 60)}: an override of a whole part is not taken`);
+  if (problems.length > 0 || root?.kind !== 'map') throw new CaseProblems(problems);
+  return caseOf({ file: 'piece', kind: 'case', root, parts: new Map() }, set);
+}
+
+function plainOf(node: Node): Plain {
+  if (node.kind === 'scalar') return node.value;
+  if (node.kind === 'list') return node.items.map(plainOf);
+  if (node.kind === 'map')
+    return Object.fromEntries(node.entries.map(({ key, node: value }) => [key, plainOf(value)]));
+  throw new TypeError('A change is sent as an override.');
+}

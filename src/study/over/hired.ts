@@ -1,0 +1,53 @@
+/** Lenders hired for a study: its queue on a server, as long as the study runs. */
+
+import type { Job } from '../work/jobs.ts';
+import type { Parcel } from '../work/parcel.ts';
+import type { Pool } from '../work/pool.ts';
+import { addressOf } from './address.ts';
+import { arithmeticOf } from './arithmetic.ts';
+import { cleanUp, openCrew } from './crew.ts';
+import { LenderBook } from './lender-book.ts';
+import { openServer } from './server.ts';
+
+export interface Hire {
+  /** Address of the server as the user wrote it. */
+  readonly over: string;
+  readonly fingerprint: string;
+  readonly kind: string;
+  readonly name: string;
+  readonly program: string;
+  readonly parcelOf: (job: Job, index: number) => Parcel;
+  readonly say: (text: string) => void;
+}
+
+export interface Hired {
+  readonly pool: Pick<Pool, 'asFinished'>;
+  readonly book: LenderBook;
+  /** Address without user and password. */
+  readonly shown: string;
+  /** Takes everything of the study off the server. */
+  clean(): Promise<void>;
+  close(): Promise<void>;
+}
+
+export async function hire({ over, parcelOf, say, ...study }: Hire): Promise<Hired> {
+  const address = addressOf(over, process.env);
+  const server = await openServer(address, say);
+  const book = new LenderBook();
+  const announcement = { ...study, name: study.name.slice(0, 200), arithmetic: arithmeticOf() };
+  return {
+    pool: openCrew({ server, study: announcement, parcelOf, book, say }),
+    book,
+    shown: address.shown,
+    clean: () => cleanUp(server, study.fingerprint),
+    close: () => server.close(),
+  };
+}
+
+/** What each lender did, in a line each. */
+export function lenderLines({ lines }: LenderBook): readonly string[] {
+  return lines.map(
+    ({ name, pieces, seconds, rate }) =>
+      `${name}: ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}, ${seconds.toFixed(1)} s of work, ${rate.toFixed(1)} a minute.`,
+  );
+}
