@@ -4,13 +4,15 @@ import { renameSync } from 'node:fs';
 import { mapPage } from '../../plots/pages/map-page.ts';
 import { mapCard } from '../../plots/pages/run-cards.ts';
 import { asPrinted } from '../../plots/theme/numbers.ts';
-import { loadCase } from '../case/load.ts';
+import { caseOf, type OpenedFile, openFile } from '../case/load.ts';
+import { sentCase } from '../case/sent-case.ts';
 import { mapAnswer } from '../findings/answers/map.ts';
 import { COLUMNS, type SweepRow } from '../findings/row.ts';
 import { isWhole } from '../findings/settled.ts';
 import {
   journalOf,
   type KeptGroup,
+  type MapGroup,
   type MapPlan,
   type MapResult,
   mapGroups,
@@ -19,7 +21,8 @@ import {
   pointsIn,
   runMap,
 } from '../study/map/map.ts';
-import { type Journal, openJournal, openOrClear } from '../study/work/journal.ts';
+import { type Hire, hire, lenderLines } from '../study/over/hired.ts';
+import { type Journal, openJournal, openOrClear, studyFingerprint } from '../study/work/journal.ts';
 import { openPool } from '../study/work/pool.ts';
 import { crankOf, travelForDuration } from '../timing/crank.ts';
 import { csvText } from './frame/csv.ts';
@@ -32,6 +35,7 @@ import { listRun } from './frame/run-index.ts';
 import { shellFile } from './frame/shell-word.ts';
 import type { Terminal } from './frame/terminal.ts';
 import type { Invocation } from './frame/verb.ts';
+import { cancelled } from './words/cancelled.ts';
 import { keptWords, type MapFinding, mapFindings, mapText } from './words/map-text.ts';
 
 const JOURNAL = 'journal.jsonl';
@@ -39,20 +43,23 @@ const REPLACED = 'journal-replaced.jsonl';
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
   const file = files[0] as string;
-  const subject = loadCase(file, { set: flags.set });
+  const opened = openFile(file);
+  const subject = caseOf(opened, flags.set);
   for (const warning of subject.warnings) terminal.warning(plainText(warning));
   const plan = planMap(subject, flags, program);
   for (const { durationDeg, reason } of plan.leftOut)
     terminal.warning(`${durationDeg} deg is left out: ${plainText(reason)}.`);
   if (plan.durations.length === 0)
     throw new UsageError('None of these exhaust durations can be cut; name others with --duration.');
+  const hiring = hiringOf(plan, opened, flags, terminal);
+  if (flags.cancel === true) return await cancelled(hiring?.([]) ?? null, terminal);
   const folder = openRunFolder({
     out: flags.out,
     name: `${subject.name} map`,
     overwrite: flags.overwrite,
     resumes: JOURNAL,
   });
-  const result = await computed(plan, { path: folder.file(JOURNAL), flags, terminal, signal });
+  const result = await computed(plan, { path: folder.file(JOURNAL), hiring, flags, terminal, signal });
   folder.write('map.csv', mapCsv(result));
   folder.write('map.json', jsonText(result));
   const crank = crankOf(subject.engine);
@@ -88,10 +95,40 @@ function asPage(finding: MapFinding): MapFinding {
   return { ...finding, label: asPrinted(finding.label), text: asPrinted(finding.text) };
 }
 
+/** What a map asks of lenders, once it is known which groups are to be done. */
+type Hiring = (open: readonly MapGroup[]) => Hire;
+
+/** Null: it runs on this machine. */
+function hiringOf(
+  plan: MapPlan,
+  opened: OpenedFile,
+  flags: Invocation['flags'],
+  terminal: Terminal,
+): Hiring | null {
+  const { over } = flags;
+  if (over === undefined) return null;
+  const { kind, name, program, ...map } = journalOf(plan);
+  const { speeds: runSpeeds, cell } = plan.subject.run;
+  const sent = sentCase(opened, flags.set);
+  return (open) => ({
+    over,
+    fingerprint: studyFingerprint({ kind, program, ...map }),
+    kind,
+    name,
+    program,
+    parcelOf: (_, index) => {
+      const { draft, speeds, durationDeg } = open[index] as MapGroup;
+      return { kind: 'speed-group', program, draft, ...sent, runSpeeds, speeds, cell, durationDeg };
+    },
+    say: (text) => terminal.warning(plainText(text)),
+  });
+}
+
 async function computed(
   plan: MapPlan,
   use: {
     readonly path: string;
+    readonly hiring: Hiring | null;
     readonly flags: Invocation['flags'];
     readonly terminal: Terminal;
     readonly signal: AbortSignal;
@@ -100,32 +137,44 @@ async function computed(
   const { flags, terminal, signal } = use;
   const groups = mapGroups(plan);
   const total = plan.durations.length * plan.subject.run.speeds.length;
-  const { journal, done } = opened(use.path, plan, flags.overwrite);
+  const { journal, done } = openedJournal(use.path, plan, flags.overwrite);
   if (journal.dropped !== '') terminal.warning(journal.dropped);
   const before = pointsIn(groups, done);
   terminal.message(
     `${total} points: ${plan.subject.run.speeds.length} speeds at ${plan.durations.length} durations, ` +
       `cells of ${1000 * plan.subject.run.cell} mm${before === 0 ? '' : `; ${before} are done already`}.`,
   );
-  const pool = openPool(Math.min(flags.threads, groups.length));
+  const hired =
+    use.hiring === null ? null : await hire(use.hiring(groups.filter(({ draft }) => !done.has(draft))));
+  const own = hired === null ? openPool(Math.min(flags.threads, groups.length)) : null;
+  const pool = hired?.pool ?? (own as NonNullable<typeof own>);
+  if (hired !== null) terminal.message(`Lenders: echocone lend --over ${hired.shown}, on any machine.`);
   const progress = terminal.progress({ label: 'map', things: 'points', total, before });
   try {
-    await runMap(groups, done, { pool, journal, signal, advance: (points) => progress.advance(points) });
+    await runMap(groups, done, {
+      pool,
+      journal,
+      signal,
+      advance: (points) => progress.advance(points, hired?.book.text),
+    });
+    await hired?.clean();
   } finally {
     progress.finish();
-    await pool.close();
+    await own?.close();
+    await hired?.close();
     journal.close();
   }
+  for (const line of hired === null ? [] : lenderLines(hired.book)) terminal.message(plainText(line));
   return mapResult(plan, groups, done);
 }
 
 /** The journal in the folder and what it holds; with --overwrite that of another study is set aside. */
-function opened(
+function openedJournal(
   path: string,
   plan: MapPlan,
   overwrite: boolean,
 ): { readonly journal: Journal<KeptGroup>; readonly done: Map<string, KeptGroup> } {
-  const open = (): ReturnType<typeof opened> => {
+  const open = (): ReturnType<typeof openedJournal> => {
     const done = new Map<string, KeptGroup>();
     return {
       journal: openJournal<KeptGroup>(path, journalOf(plan), (draft, kept) => void done.set(draft, kept)),

@@ -183,7 +183,7 @@ describe.skipIf(!hasRedis)('on a server (skipped where redis-server is not insta
     const found = new Map<number, unknown>();
     for await (const { index, outcome } of crew.asFinished(jobs as unknown as Job<'draft'>[])) {
       expect(found.has(index)).toBe(false);
-      const value = outcome.ok ? (outcome.value as { rows: { torque_nm: number }[] }) : null;
+      const value = outcome.ok ? (outcome.value as unknown as { rows: { torque_nm: number }[] }) : null;
       found.set(index, value?.rows[0]?.torque_nm ?? (outcome.ok ? null : outcome.failure.message));
       each(found.size);
     }

@@ -1,0 +1,139 @@
+/**
+ * A study over a queue, with real processes: one gatherer and three lenders; a lender killed every two seconds; the server
+ * killed and started again; the gatherer killed three times. Every ranking is held against that of one machine, byte for
+ * byte. Then ten thousand small pieces: time a piece beside the work itself, and the gatherer's memory.
+ */
+
+import { spawn, spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { keep, root } from './keep.mjs';
+
+const program = join(root, 'dist/src/main.js');
+const folder = mkdtempSync(join(tmpdir(), 'echocone-over-'));
+const study = join(folder, 'study.yaml');
+writeFileSync(
+  study,
+  `kind: study
+name: over
+case: ${join(root, 'cases/saltmarsh-125/draft-a.yaml')}
+vary:
+  - { path: pipe.sections.baffle.length, from: 160 mm, to: 188 mm, step: 2 mm }
+  - { name: bore, path: pipe.sections.baffle.to, values: [21 mm, 22 mm, 23 mm, 24 mm] }
+speeds: [10000 rpm]
+cell: 30 mm
+score:
+  - torqueAt: 10000 rpm
+`,
+);
+const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
+const port = await new Promise((resolve) => {
+  const probe = createServer().listen(0, '127.0.0.1', () => {
+    const { port: free } = probe.address();
+    probe.close(() => resolve(free));
+  });
+});
+const password = 'of-this-study-only';
+const environment = { ...process.env, ECHOCONE_QUEUE_PASSWORD: password };
+const address = `redis://127.0.0.1:${port}`;
+const started = [];
+const start = (command, words, stdio = 'ignore') => {
+  const child = spawn(command, words, { stdio, env: environment });
+  child.ended = new Promise((resolve) => child.once('exit', resolve));
+  started.push(child);
+  return child;
+};
+const server = () =>
+  start('redis-server', [
+    ...['--port', String(port), '--bind', '127.0.0.1', '--requirepass', password],
+    ...['--dir', folder, '--save', '', '--appendonly', 'yes'],
+  ]);
+const lender = () =>
+  start(process.execPath, [program, 'lend', '--over', address, '--threads', '1', '--quiet']);
+const words = (out) => [
+  'overnight',
+  study,
+  '--out',
+  join(folder, out),
+  '--set',
+  'run.maxCycles=8',
+  '--quiet',
+];
+const gatherer = (out) => start(process.execPath, [program, ...words(out), '--over', address]);
+const keys = () =>
+  spawnSync('redis-cli', ['-p', String(port), '-a', password, '--no-auth-warning', 'dbsize'], {
+    encoding: 'utf8',
+  }).stdout.trim();
+const ranking = (out) => readFileSync(join(folder, out, 'ranking.csv'));
+const journalLines = (out) => {
+  try {
+    return readFileSync(join(folder, out, 'journal.jsonl'), 'utf8').split('\n').length;
+  } catch {
+    return 0;
+  }
+};
+
+const results = {};
+async function scenario(name, disturb) {
+  const begun = performance.now();
+  const lenders = [lender(), lender(), lender()];
+  const state = { lenders, gatherer: gatherer(name), over: false, kills: 0 };
+  const disturbing = disturb(state, name);
+  let code = await state.gatherer.ended;
+  while (code === null) {
+    await pause(300);
+    code = await state.gatherer.ended;
+  }
+  state.over = true;
+  await disturbing;
+  const left = keys();
+  for (const one of state.lenders) one.kill('SIGKILL');
+  results[name] = {
+    same: ranking(name).equals(ranking('near')),
+    exit: code,
+    kills: state.kills,
+    keysLeft: left,
+    seconds: Math.round((performance.now() - begun) / 1000),
+  };
+  process.stderr.write(`${name}: ${JSON.stringify(results[name])}\n`);
+}
+
+try {
+  await start(process.execPath, [program, ...words('near')]).ended;
+  let redis = server();
+  await pause(1_500);
+  await scenario('three lenders', async () => {});
+  await scenario('a lender killed every two seconds', async (state) => {
+    while (!state.over) {
+      await pause(2_000);
+      if (state.over) break;
+      const at = Math.floor(Math.random() * 3);
+      state.lenders[at].kill('SIGKILL');
+      state.lenders[at] = lender();
+      state.kills += 1;
+    }
+  });
+  await scenario('the server killed and started again', async (state, name) => {
+    while (!state.over && journalLines(name) < 20) await pause(50);
+    redis.kill('SIGKILL');
+    await redis.ended;
+    state.kills += 1;
+    await pause(3_000);
+    redis = server();
+  });
+  await scenario('the gatherer killed three times', async (state, name) => {
+    for (const lines of [8, 22, 40]) {
+      while (journalLines(name) < lines) await pause(30);
+      const killed = state.gatherer;
+      killed.kill('SIGKILL');
+      await killed.ended;
+      state.kills += 1;
+      state.gatherer = gatherer(name);
+    }
+  });
+  keep('over', { drafts: 60, results });
+} finally {
+  for (const child of started) child.kill('SIGKILL');
+}
