@@ -37,12 +37,13 @@ export const GONE = { removeOnComplete: true } as const;
 /** Opens a server. @throws Error with exit code 6 where it cannot be reached, 2 where the queue is not installed */
 export async function openServer(address: Address, say: (text: string) => void): Promise<Server> {
   const { Queue, Worker } = await bullmq();
+  let closing = false;
   const connection = {
     host: address.host,
     port: address.port,
     db: address.database,
     maxRetriesPerRequest: null,
-    retryStrategy: (tries: number) => Math.min(100 * tries, 2_000),
+    retryStrategy: (tries: number) => (closing ? null : Math.min(100 * tries, 2_000)),
     ...(address.user === null ? {} : { username: address.user }),
     ...(address.password === null ? {} : { password: address.password }),
     ...(address.tls ? { tls: {} } : {}),
@@ -54,14 +55,20 @@ export async function openServer(address: Address, say: (text: string) => void):
     gone = true;
     say(`The server ${address.shown} does not answer (${reasonOf(error)}). Waiting for it; nothing is lost.`);
   };
-  let closing = false;
   const watched = <One extends Queue | Worker>(one: One): One => {
     (one as Queue).on('error', lost);
     opened.push(one);
     return one;
   };
   const first = new Queue(STUDIES, { connection, prefix: PREFIX });
-  await reached(first, address);
+  try {
+    await reached(first, address);
+  } catch (error) {
+    closing = true;
+    first.on('error', () => {});
+    await Promise.race([first.close(), new Promise((resolve) => setTimeout(resolve, 1_000))]).catch(() => {});
+    throw error;
+  }
   watched(first);
   return {
     queue: (name) => (name === STUDIES ? first : watched(new Queue(name, { connection, prefix: PREFIX }))),
@@ -108,8 +115,6 @@ async function reached(queue: Queue, { shown }: Address): Promise<void> {
     await Promise.race([queue.getWaitingCount(), refused]);
     queue.removeAllListeners('error');
   } catch (error) {
-    queue.on('error', () => {});
-    void queue.disconnect().catch(() => {});
     const why = reasonOf(error as Error);
     throw Object.assign(new Error(`The server ${shown} cannot be used: ${why}.`), { exitCode: 6 });
   } finally {
