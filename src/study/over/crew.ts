@@ -89,7 +89,14 @@ async function* gathered<Kind extends JobKind>(
         arrivals.push({ id, data, taken });
         wake();
       }),
-    { concurrency: 64, ...GONE, removeOnComplete: { count: 0 }, maxStalledCount: 1000 },
+    {
+      concurrency: 64,
+      removeOnComplete: { count: 0 },
+      maxStalledCount: 1000,
+      // What a killed gatherer had in hand is the next one's within seconds.
+      lockDuration: 6_000,
+      stalledInterval: 2_000,
+    },
   );
   const source = iteratorOf(jobs);
   let count = 0;
