@@ -7,6 +7,7 @@ import type { GasModel } from '../gas/gas-model.ts';
 import type { Clock } from '../march/clock.ts';
 import type { DuctEnd } from './duct-end.ts';
 import type { DuctGeometry } from './geometry.ts';
+import type { WallLosses } from './wall-losses.ts';
 
 /** The current state by cells, for observers: cell i stands at index i + offset. The arrays are reused by later steps. */
 export interface CellFields {
@@ -18,6 +19,14 @@ export interface CellFields {
   readonly y: Float64Array;
 }
 
+/** The current state per volume, by cells, to be added to: density, momentum, energy, burnt density. */
+export interface Conserved {
+  readonly density: Float64Array;
+  readonly momentum: Float64Array;
+  readonly energy: Float64Array;
+  readonly burnt: Float64Array;
+}
+
 export interface MarchingDuct {
   readonly name: string;
   readonly gas: GasModel;
@@ -26,6 +35,8 @@ export interface MarchingDuct {
   readonly right: DuctEnd;
   /** Wall temperature of the cells [K]. */
   readonly wallTemperature: Float64Array;
+  /** What losses at the wall are switched on, and its roughness [m]. */
+  readonly losses: WallLosses;
   /** Friction of the cells, G = frictionOverD |u| u [1/m]; given from outside where no friction law is switched on. */
   readonly frictionOverD: Float64Array;
   /** Wall heat of the cells, q rho = heatOverD (Tw - T) [W/(m3 K)]; likewise. */
@@ -51,6 +62,8 @@ export interface MarchingDuct {
   energyContent(): number;
   /** Says where the state is not physical, for an error message. */
   complaint(): string;
+  /** The current state per volume; missing where a scheme keeps none. */
+  conserved?(): Conserved;
   /** The state of the cells as last decoded. */
   fields(): CellFields;
   /** Interpolated state at a position [m]: pressure, velocity, temperature, density into `out`. */

@@ -14,10 +14,13 @@ import { type Ledger, newLedger } from '../march/ledger.ts';
 import { unconverged } from '../march/unconverged.ts';
 import { FLOW } from '../volumes/flow.ts';
 import type { Volume } from '../volumes/volume.ts';
+import { AxialMixing } from './axial-mixing.ts';
 import { advanceLink, answer, flowOut, type Link } from './link.ts';
 
 /** Steps between two refreshes of the loss coefficients. */
 const LOSS_INTERVAL = 8;
+/** Steps over which axial mixing is gathered before it is done. */
+const MIXING_INTERVAL = 8;
 /** The first steps are short: the fastest wave of a sudden start is not yet in the mesh. */
 const SOFT_START = 5;
 const SMALLEST_SHARE = 1 / 1024;
@@ -37,19 +40,30 @@ export class Network {
   private steps = 0;
   private decoded = false;
   private stable = 0;
+  private readonly mixing: AxialMixing | null;
+  /** Time since gas was last mixed along the ducts, and the time to mix over [s]. */
+  private readonly unmixed = new Float64Array(2);
 
+  /**
+   * @param courant largest step over the stable one, in (0, 1] [-]
+   * @param mixing factor on the axial mixing of turbulent streams, 0 for none [-]
+   */
   constructor(
     ducts: readonly MarchingDuct[],
     volumes: readonly Volume[],
     links: readonly Link[],
     courant: number,
+    mixing = 0,
   ) {
+    if (!(mixing >= 0 && Number.isFinite(mixing)))
+      throw new RangeError(`the factor on axial mixing must be 0 or more, not ${mixing}`);
     if (!(courant > 0 && courant <= 1))
       throw new RangeError(`the Courant number must lie in (0, 1], not ${courant}`);
     this.ducts = ducts;
     this.volumes = volumes;
     this.links = links;
     this.courant = courant;
+    this.mixing = mixing > 0 ? new AxialMixing(ducts, links, mixing) : null;
   }
 
   /** Time that the present state stands at [s]. */
@@ -162,16 +176,27 @@ export class Network {
     clock[CLOCK.stage] = clock[CLOCK.time] + 0.5 * dt;
     clock[CLOCK.span] = dt;
     this.answerLinks();
+    const mixing = this.mixes(dt) ? this.mixing : null;
+    if (mixing !== null) {
+      this.unmixed[1] = this.unmixed[0] + dt;
+      mixing.prepare(this.unmixed);
+    }
     this.wallHeat = 0;
     for (const duct of ducts) {
       this.wallHeat += duct.finish(clock);
       duct.accept();
     }
+    mixing?.apply();
     for (const volume of volumes) {
       volume.finish();
       volume.accept();
     }
     clock[CLOCK.time] += dt;
+  }
+
+  /** Whether gas is mixed in this step: every few steps, and as the time is reached that was asked for. */
+  private mixes(dt: number): boolean {
+    return this.steps % MIXING_INTERVAL === MIXING_INTERVAL - 1 || dt >= this.clock[CLOCK.limit];
   }
 
   /** One stage: volumes ask their drives, links answer and book their streams. */
@@ -184,8 +209,9 @@ export class Network {
   private wallHeat = 0;
 
   private book(): void {
-    const { ledger, clock } = this;
+    const { ledger, clock, unmixed } = this;
     const dt = clock[CLOCK.dt];
+    unmixed[0] = this.mixes(dt) ? 0 : unmixed[0] + dt;
     for (const link of this.links) {
       advanceLink(link, clock);
       const out = flowOut(link);

@@ -17,7 +17,7 @@ import {
   Volume,
 } from '../../solver/index.ts';
 
-export function closedNetwork(gas: GasModel = GasModel.charge(1.85, 1.1)): Network {
+export function closedNetwork(gas: GasModel = GasModel.charge(1.85, 1.1), mixing = 0): Network {
   const made = (name: string, cells: number, ...tapers: Taper[]): ConservativeDuct =>
     new ConservativeDuct(name, gas, meshTapers(tapers, cells));
   const narrow = made('narrow', 30, { length: 0.15, diameter: [0.03, 0.04] });
@@ -75,5 +75,5 @@ export function closedNetwork(gas: GasModel = GasModel.charge(1.85, 1.1)): Netwo
     },
     { kind: 'closed', end: tail.right },
   ];
-  return new Network(ducts, [first, second], links, 0.8);
+  return new Network(ducts, [first, second], links, 0.8, mixing);
 }

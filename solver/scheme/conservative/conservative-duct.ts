@@ -2,7 +2,7 @@
  * A duct marched by the conservative method of characteristics: the state, and the stages of a step upon it.
  */
 
-import type { CellFields, MarchingDuct } from '../../duct/duct.ts';
+import type { CellFields, Conserved, MarchingDuct } from '../../duct/duct.ts';
 import type { Clock } from '../../march/clock.ts';
 import { refreshLosses } from './cell-losses.ts';
 import { decode } from './decode.ts';
@@ -26,6 +26,10 @@ export class ConservativeDuct extends DuctState implements MarchingDuct {
 
   fields(): CellFields {
     return this.cellFields;
+  }
+
+  conserved(): Conserved {
+    return this.now;
   }
 
   decode(): number {
