@@ -6,19 +6,13 @@
  * Conserved arrays come in pairs (`now`, `next`), so that a rejected step loses nothing.
  */
 
+import type { Conserved } from '../../duct/duct.ts';
 import { DuctEnd } from '../../duct/duct-end.ts';
 import type { DuctGeometry } from '../../duct/geometry.ts';
 import { NO_LOSSES, type WallLosses } from '../../duct/wall-losses.ts';
 import type { GasModel } from '../../gas/gas-model.ts';
 
 export const GHOSTS = 2;
-
-export interface Conserved {
-  readonly density: Float64Array;
-  readonly momentum: Float64Array;
-  readonly energy: Float64Array;
-  readonly burnt: Float64Array;
-}
 
 /** Makes a row of a length, all nought: on the heap, or where another form of the kernel wants its rows to lie. */
 export type RowMaker = (length: number) => Float64Array;
