@@ -3,65 +3,10 @@
  * of the house. Data walks one way through the rooms; the solver and the figures run in a browser; no circles.
  */
 
-import { readdirSync, readFileSync } from 'node:fs';
-import { basename, dirname, join, normalize, relative } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { basename, relative } from 'node:path';
 import ts from 'typescript';
 import { describe, expect, test } from 'vitest';
-
-const root = fileURLToPath(new URL('..', import.meta.url));
-
-interface Import {
-  /** Path of a file of the project from the root, or the name of a package or of a Node module. */
-  readonly target: string;
-  readonly typesOnly: boolean;
-  readonly lazy: boolean;
-}
-
-interface Source {
-  readonly path: string;
-  readonly text: string;
-  readonly tree: ts.SourceFile;
-  readonly imports: readonly Import[];
-}
-
-function sourcesIn(folder: string): readonly Source[] {
-  return readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
-    .filter((name) => name.endsWith('.ts') && !name.includes('node_modules'))
-    .map((name) => {
-      const path = join(folder, name);
-      const text = readFileSync(join(root, path), 'utf8');
-      const tree = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true);
-      return { path, text, tree, imports: importsOf(tree, path) };
-    });
-}
-
-function importsOf(tree: ts.SourceFile, path: string): readonly Import[] {
-  const found: Import[] = [];
-  const add = (specifier: ts.Node | undefined, typesOnly: boolean, lazy: boolean): void => {
-    if (specifier === undefined || !ts.isStringLiteralLike(specifier)) return;
-    const name = specifier.text;
-    const target = name.startsWith('.') ? normalize(join(dirname(path), name)) : name;
-    found.push({ target, typesOnly, lazy });
-  };
-  const visit = (node: ts.Node): void => {
-    if (ts.isImportDeclaration(node)) {
-      const clause = node.importClause;
-      const named = clause?.namedBindings;
-      const each = named !== undefined && ts.isNamedImports(named) ? named.elements : [];
-      const onlyTypes = each.length > 0 && each.every((element) => element.isTypeOnly);
-      add(node.moduleSpecifier, clause?.phaseModifier === ts.SyntaxKind.TypeKeyword || onlyTypes, false);
-    } else if (ts.isExportDeclaration(node)) add(node.moduleSpecifier, node.isTypeOnly, false);
-    else if (ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword) {
-      add(node.arguments[0], false, true);
-    } else if (ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument)) {
-      add(node.argument.literal, true, false);
-    }
-    ts.forEachChild(node, visit);
-  };
-  visit(tree);
-  return found;
-}
+import { circlesIn, folderCircles, type Import, type Source, sourcesIn } from './source-graph.ts';
 
 interface Rule {
   /** Files that the rule is for. */
@@ -72,7 +17,22 @@ interface Rule {
 
 /** The first rule whose room fits a file is the one for it. */
 const rules: readonly Rule[] = [
-  { room: /^solver\//, may: [/^solver\//, /^#two-lane-kernel$/] },
+  // The solver in layers: gas, march < duct < schemes side by side, ends, volumes < network.
+  { room: /^solver\/march\//, may: [/^solver\/march\//] },
+  { room: /^solver\/gas\//, may: [/^solver\/(gas|march)\//] },
+  { room: /^solver\/duct\//, may: [/^solver\/(duct|gas|march)\//] },
+  {
+    room: /^solver\/scheme\/conservative\//,
+    may: [/^solver\/(scheme\/conservative|duct|gas|march)\//, /^#two-lane-kernel$/],
+  },
+  { room: /^solver\/scheme\/textbook\//, may: [/^solver\/(scheme\/textbook|duct|gas|march)\//] },
+  { room: /^solver\/scheme\/[^/]+\.ts$/, may: [/^solver\/(scheme|duct|gas|march)\//, /^#two-lane-kernel$/] },
+  { room: /^solver\/ends\//, may: [/^solver\/(ends|duct|gas|march)\//] },
+  // A law of scavenging knows volumes and streams as numbers only.
+  { room: /^solver\/volumes\/scavenging\//, may: [/^solver\/volumes\/scavenging\//] },
+  { room: /^solver\/volumes\//, may: [/^solver\/(volumes|gas|march)\//] },
+  { room: /^solver\/network\//, may: [/^solver\/(network|volumes|ends|duct|gas|march)\//] },
+  { room: /^solver\/index\.ts$/, may: [/^solver\//] },
   { room: /^src\/model\//, may: [/^src\/model\//] },
   // Exact solutions are witnesses against the solver, so they share nothing with it.
   { room: /^src\/verify\/exact\//, may: [/^src\/verify\/exact\//] },
@@ -172,6 +132,10 @@ describe('imports', () => {
     ['solver/duct/step.ts', 'src/model/case.ts'],
     ['src/model/case.ts', 'src/case/load.ts'],
     ['solver/duct/step.ts', 'node:fs'],
+    ['solver/scheme/textbook/refresh.ts', 'solver/scheme/conservative/state.ts'],
+    ['solver/duct/duct.ts', 'solver/scheme/new-duct.ts'],
+    ['solver/ends/orifice.ts', 'solver/volumes/volume.ts'],
+    ['solver/volumes/scavenging/law.ts', 'solver/volumes/volume.ts'],
     ['src/timing/crank.ts', 'node:fs'],
     ['src/verify/exact/riemann.ts', 'solver/index.ts'],
     ['src/study/sweep.ts', 'plots/pages/sweep.ts'],
@@ -200,6 +164,26 @@ describe('imports', () => {
     ).toEqual(['a > b > a']);
   });
 
+  test('go round in no circle between folders', () => {
+    const arrows = sources.flatMap(({ path, imports }) =>
+      imports.map(({ target }) => [path, target] as const),
+    );
+    // To be emptied: folders that are still being put in order.
+    const unfinished = ['src/case', 'src/engine'];
+    const isKnown = (circle: string): boolean =>
+      unfinished.some((folder) => circle.startsWith(`${folder}: `));
+    expect(folderCircles(arrows).filter((circle) => !isKnown(circle))).toEqual([]);
+    // The search itself finds one, of folders whose files make none.
+    expect(
+      folderCircles([
+        ['r/a/x.ts', 'r/b/x.ts'],
+        ['r/b/y.ts', 'r/a/y.ts'],
+        ['r/top.ts', 'r/a/x.ts'],
+        ['r/a/y.ts', 'r/bottom.ts'],
+      ]),
+    ).toEqual(['r: a > b > a']);
+  });
+
   test('of the command line load nothing heavy before a verb runs', () => {
     const loaded = new Set<string>();
     const load = (path: string): void => {
@@ -214,27 +198,6 @@ describe('imports', () => {
   });
 });
 
-/** Circles of a graph, each once, by a search in depth. */
-function circlesIn(graph: ReadonlyMap<string, readonly string[]>): readonly string[] {
-  const circles: string[] = [];
-  const finished = new Set<string>();
-  const trail: string[] = [];
-  const visit = (name: string): void => {
-    if (finished.has(name)) return;
-    const at = trail.indexOf(name);
-    if (at >= 0) {
-      circles.push([...trail.slice(at), name].join(' > '));
-      return;
-    }
-    trail.push(name);
-    for (const next of graph.get(name) ?? []) if (graph.has(next)) visit(next);
-    trail.pop();
-    finished.add(name);
-  };
-  for (const name of graph.keys()) visit(name);
-  return circles;
-}
-
 describe('files', () => {
   const all = [...sources, ...tests];
   const pathsOf = (fitting: (source: Source) => boolean): readonly string[] =>
@@ -246,8 +209,11 @@ describe('files', () => {
     ).toEqual([]);
   });
 
-  test('are at most 320 lines long', () => {
-    expect(pathsOf(({ text }) => text.split('\n').length > 321)).toEqual([]);
+  test('are at most 300 lines long', () => {
+    // To be emptied.
+    const known = ['tests/verify/exact/steady-flow.test.ts'];
+    const long = pathsOf(({ text }) => text.split('\n').length > 301);
+    expect(long.filter((path) => !known.includes(path))).toEqual([]);
   });
 
   test('have no default export, but where a tool asks for one', () => {

@@ -8,6 +8,7 @@ import { answerEntering, answerLeaving } from '../duct/arrival.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { GAS, newGasPoint } from '../gas/gas-model.ts';
 import { unconverged } from '../march/unconverged.ts';
+import { BRACKET, beginSearch, falsePosition, narrow, newBracket } from './bracket.ts';
 import { answerClosed } from './closed.ts';
 
 /**
@@ -16,6 +17,7 @@ import { answerClosed } from './closed.ts';
  */
 const TRIAL = { pressure: 0, left: 1, enthalpy: 2, burnt: 3, lastEnthalpy: 4, lastBurnt: 5 } as const;
 const trial = new Float64Array(6);
+const search = newBracket();
 /** Rounds for the common pressure, and for a temperature. */
 const ROUNDS = { pressure: 80, temperature: 20 } as const;
 const FLOWS = [ANSWER.mass, ANSWER.energy, ANSWER.burntMass] as const;
@@ -37,34 +39,26 @@ export function answerJunction(ends: readonly DuctEnd[]): void {
     return;
   }
   fillLast(strongest);
-  // At the lowest rest pressure everything flows in, at the highest everything flows out; Illinois form of false position.
+  // At the lowest rest pressure everything flows in, at the highest everything flows out.
+  beginSearch(search);
+  search[BRACKET.low] = low;
+  search[BRACKET.high] = high;
   trial[TRIAL.pressure] = low;
   balance(ends);
-  let lowMiss = trial[TRIAL.left];
+  search[BRACKET.lowMiss] = trial[TRIAL.left];
   trial[TRIAL.pressure] = high;
   balance(ends);
-  let highMiss = trial[TRIAL.left];
-  const enough = 1e-13 * (lowMiss - highMiss);
-  let kept = 0;
+  search[BRACKET.highMiss] = trial[TRIAL.left];
+  const enough = 1e-13 * (search[BRACKET.lowMiss] - search[BRACKET.highMiss]);
   let round = 0;
-  for (; round < ROUNDS.pressure && high - low > 1e-14 * high; round++) {
-    let p = (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
-    if (!(p > low && p < high)) p = 0.5 * (low + high);
-    trial[TRIAL.pressure] = p;
+  for (; round < ROUNDS.pressure; round++) {
+    if (!(search[BRACKET.high] - search[BRACKET.low] > 1e-14 * search[BRACKET.high])) break;
+    falsePosition(search);
+    trial[TRIAL.pressure] = search[BRACKET.trial];
     balance(ends);
-    const miss = trial[TRIAL.left];
-    if (Math.abs(miss) <= enough) break;
-    if (miss > 0) {
-      low = p;
-      lowMiss = miss;
-      if (kept === 1) highMiss *= 0.5;
-      kept = 1;
-    } else {
-      high = p;
-      highMiss = miss;
-      if (kept === -1) lowMiss *= 0.5;
-      kept = -1;
-    }
+    search[BRACKET.miss] = trial[TRIAL.left];
+    if (Math.abs(search[BRACKET.miss]) <= enough) break;
+    narrow(search);
   }
   if (round === ROUNDS.pressure) unconverged[0]++;
   settle(ends);

@@ -16,6 +16,7 @@ import { answerEntering, answerLeaving } from '../duct/arrival.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { RESERVOIR, type Reservoir } from '../gas/reservoir.ts';
 import { unconverged } from '../march/unconverged.ts';
+import { BRACKET, beginSearch, falsePosition, narrow, newBracket } from './bracket.ts';
 import { answerClosed } from './closed.ts';
 
 /** Openings below this share of the duct's area count as shut. */
@@ -141,6 +142,7 @@ function findChoked(): void {
 /** Trial of the stream that enters: pressure on the face, and its speed and density there after throat and mixing. */
 const ENTERING = { pressure: 0, speed: 1, density: 2 } as const;
 const entering = new Float64Array(3);
+const search = newBracket();
 
 function enter(end: DuctEnd, reservoir: Reservoir): void {
   const s = end.arrive;
@@ -149,42 +151,36 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
   const h = 0.5 * (g - 1);
   const lambda = s[ARRIVE.lambda];
   const p0 = reservoir[RESERVOIR.pressure];
-  // Root of the velocity from the reservoir less what the arriving wave allows, between rest and full pressure, by the
-  // Illinois form of false position.
+  // Root of the velocity from the reservoir less what the arriving wave allows, between rest and full pressure.
   const rest = s[ARRIVE.rest];
   const tolerance = 1e-13 * p0;
   const sonic = sonicPressure(reservoir);
-  let low = rest > sonic ? rest : sonic;
+  const low = rest > sonic ? rest : sonic;
   let high = p0;
   entering[ENTERING.pressure] = low;
   throughThroat(reservoir);
-  let lowMiss =
+  const lowMiss =
     entering[ENTERING.speed] - (s[ARRIVE.soundSpeed] * (low / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
   if (low === sonic && !(lowMiss > 0)) high = low;
   const drawn = high === low;
-  let highMiss = -(s[ARRIVE.soundSpeed] * (high / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
+  beginSearch(search);
+  search[BRACKET.low] = low;
+  search[BRACKET.high] = high;
+  search[BRACKET.lowMiss] = lowMiss;
+  search[BRACKET.highMiss] = -(s[ARRIVE.soundSpeed] * (high / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
+  search[BRACKET.trial] = low;
   let p = low;
-  let kept = 0;
   let round = 0;
-  for (; round < ROUNDS.entering && high - low > tolerance; round++) {
-    p = (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
-    if (!(p > low && p < high)) p = 0.5 * (low + high);
+  for (; round < ROUNDS.entering && search[BRACKET.high] - search[BRACKET.low] > tolerance; round++) {
+    falsePosition(search);
+    p = search[BRACKET.trial];
     entering[ENTERING.pressure] = p;
     throughThroat(reservoir);
     const miss =
       entering[ENTERING.speed] - (s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
     if (Math.abs(miss) < 1e-12 * lambda) break;
-    if (miss > 0) {
-      low = p;
-      lowMiss = miss;
-      if (kept === 1) highMiss *= 0.5;
-      kept = 1;
-    } else {
-      high = p;
-      highMiss = miss;
-      if (kept === -1) lowMiss *= 0.5;
-      kept = -1;
-    }
+    search[BRACKET.miss] = miss;
+    narrow(search);
   }
   if (round === ROUNDS.entering) unconverged[0]++;
   entering[ENTERING.pressure] = p;
