@@ -25,6 +25,11 @@ const rules: readonly Rule[] = [
     room: /^solver\/scheme\/conservative\//,
     may: [/^solver\/(scheme\/conservative|duct|gas|march)\//, /^#two-lane-kernel$/],
   },
+  // A second form of the conservative scheme.
+  {
+    room: /^solver\/scheme\/two-lane\//,
+    may: [/^solver\/(scheme\/(two-lane|conservative)|duct|gas|march)\//, /^#two-lane-kernel$/],
+  },
   { room: /^solver\/scheme\/textbook\//, may: [/^solver\/(scheme\/textbook|duct|gas|march)\//] },
   { room: /^solver\/scheme\/[^/]+\.ts$/, may: [/^solver\/(scheme|duct|gas|march)\//, /^#two-lane-kernel$/] },
   { room: /^solver\/ends\//, may: [/^solver\/(ends|duct|gas|march)\//] },
