@@ -5,7 +5,7 @@ import { dirname, join, normalize } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
 
-const root = fileURLToPath(new URL('..', import.meta.url));
+export const root = fileURLToPath(new URL('..', import.meta.url));
 
 export interface Import {
   /** Path of a file of the project from the root, or the name of a package or of a Node module. */

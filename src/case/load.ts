@@ -11,12 +11,12 @@ import { engineSchema } from './engine/engine-from-keys.ts';
 import { KINDS, type Kind, kindHint, kindOf } from './keys/kinds.ts';
 import { type Ledger, newLedger, type Schema } from './keys/schema.ts';
 import { pipeSchema } from './pipe/pipe-schema.ts';
-import { CaseProblems, FileProblem, type Problem, problemsOf } from './problem.ts';
 import { pulseSchema } from './pulse/pulse-schema.ts';
 import { openSource, parseSource } from './text/document.ts';
 import { nearest } from './text/nearest.ts';
 import { applyOverride, type Override, parseOverride } from './text/override.ts';
 import { quoted } from './text/printable.ts';
+import { CaseProblems, FileProblem, type Problem, problemsOf } from './text/problem.ts';
 import type { Place } from './text/source.ts';
 import { type Entry, entryOf, type MapNode, type Node, scalarText } from './text/tree.ts';
 

@@ -3,8 +3,8 @@
  * judged here and nothing computed; the report is made by the timing core.
  */
 import { loadCase } from '../case/load.ts';
-import type { CheckReport, WindowRow } from '../timing/report.ts';
-import { checkReport } from '../timing/report.ts';
+import type { CheckReport, WindowRow } from '../timing/rules/report.ts';
+import { checkReport } from '../timing/rules/report.ts';
 import type { RuleFinding } from '../timing/rules/rule.ts';
 import type { TimeAreas } from '../timing/time-area.ts';
 import { jsonText } from './frame/json.ts';

@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { loadPipe } from '../../src/case/load.ts';
-import { CaseProblems } from '../../src/case/problem.ts';
+import { CaseProblems } from '../../src/case/text/problem.ts';
 import { file } from './files.ts';
 
 const sections = `sections:

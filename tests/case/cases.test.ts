@@ -1,7 +1,7 @@
 /** Ring: identity. Every example case loads as it lies, and resolves to what its file says. */
 
 import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { describeInputs, loadCase, loadEngine, loadPipe, loadPulse, readKind } from '../../src/case/load.ts';
 import { crankOf } from '../../src/timing/crank.ts';
@@ -24,7 +24,9 @@ describe('examples', () => {
   test.each(loadable)('%s loads', (name) => {
     const kind = readKind(join(CASES, name));
     if (kind === 'study') return;
-    expect(LOADERS[kind](join(CASES, name)).name.length).toBeGreaterThan(0);
+    // The name is the file's own, or the file is called by it.
+    const stated = /^name: *(.+?) *$/m.exec(readFileSync(join(CASES, name), 'utf8'))?.[1];
+    expect(LOADERS[kind](join(CASES, name)).name).toBe(stated ?? basename(name, '.yaml'));
   });
 
   test.each(files.filter((name) => !name.startsWith('pulse/')))('%s says that it is invented', (name) => {

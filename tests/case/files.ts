@@ -4,7 +4,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll } from 'vitest';
-import { CaseProblems } from '../../src/case/problem.ts';
+import { CaseProblems } from '../../src/case/text/problem.ts';
 
 export const CASES = new URL('../../cases/', import.meta.url).pathname;
 /** Case files kept as they are for the tests of reading, whatever becomes of the demo. */

@@ -7,7 +7,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { loadCase, loadPulse } from '../../src/case/load.ts';
-import { CaseProblems, FileProblem } from '../../src/case/problem.ts';
+import { CaseProblems, FileProblem } from '../../src/case/text/problem.ts';
 import { CASES, DRAFTS, demo, edited, file } from './files.ts';
 
 /** Lehmer's generator with the multiplier of Park and Miller (Communications of the ACM 31 (1988) 1192). */

@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { loadCase, loadPipe, readKind } from '../../src/case/load.ts';
-import { type CaseProblems, FileProblem } from '../../src/case/problem.ts';
+import { type CaseProblems, FileProblem } from '../../src/case/text/problem.ts';
 import { demo, type Edit, edited, file, problems, without } from './files.ts';
 
 const ofEngine = (...edits: readonly Edit[]): string => problems(() => loadCase(edited({ engine: edits })));

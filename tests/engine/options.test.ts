@@ -5,7 +5,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { balancedWall } from '../../src/engine/parts/wall.ts';
-import { wallTemperature } from '../../src/verify/exact/wall-balance.ts';
+import { wallTemperature } from '../exact/wall-balance.ts';
 import { draft, rowAt } from './demo.ts';
 
 const options: readonly (readonly [string, readonly string[]])[] = [

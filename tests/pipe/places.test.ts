@@ -20,7 +20,7 @@ import { bellyDiameter, tailDiameter, withBelly, withMouth, withTail } from '../
 import { pipeReadings } from '../../src/study/overnight/quantities.ts';
 import { constraintList } from '../../src/study/work/constraints.ts';
 import { outlineOf } from '../../src/study/work/run-sweep.ts';
-import { checkReport } from '../../src/timing/report.ts';
+import { checkReport } from '../../src/timing/rules/report.ts';
 import { pipe, saltmarsh } from '../timing/saltmarsh.ts';
 
 const part = (role: Section['role'], length: number, left: number, right: number): Section => ({

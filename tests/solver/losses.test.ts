@@ -10,7 +10,7 @@ import {
   viscosity,
 } from '../../solver/duct/wall-losses.ts';
 import { ConservativeDuct, meshTapers } from '../../solver/index.ts';
-import { colebrook } from '../../src/verify/exact/friction.ts';
+import { colebrook } from '../exact/friction.ts';
 import { expectPrinted, expectRow } from '../verify/exact/digits.ts';
 import { AIR, closedTube, fill, straight } from './constant-gamma.ts';
 

@@ -19,7 +19,7 @@ import {
   Volume,
 } from '../../solver/index.ts';
 import { newSweep, SWEEP } from '../../solver/volumes/scavenging/law.ts';
-import { displacement, perfectMixing, threeWayStream, twoZone } from '../../src/verify/exact/scavenging.ts';
+import { displacement, perfectMixing, threeWayStream, twoZone } from '../exact/scavenging.ts';
 
 const GAS = GasModel.blend(dryAir(), dryAir());
 const TEMPERATURE = 400;

@@ -6,7 +6,7 @@ import type { Case } from '../../src/model/case.ts';
 import type { Engine } from '../../src/model/engine.ts';
 import type { PortWindow } from '../../src/model/port-window.ts';
 import type { Section } from '../../src/model/section.ts';
-import { checkReport } from '../../src/timing/report.ts';
+import { checkReport } from '../../src/timing/rules/report.ts';
 import { engine, exhaustWindow, pipe, saltmarsh, section, transferWindow } from './saltmarsh.ts';
 
 export const MM = 1e-3;

@@ -10,7 +10,7 @@ import { diameterAt } from '../../src/pipe/places.ts';
 import { engineEvents } from '../../src/timing/events.ts';
 import { handbookSoundSpeed, tunedLength } from '../../src/timing/handbook.ts';
 import { headerFlux, machOfFlux, orificeFlux, releaseEstimate } from '../../src/timing/release-estimate.ts';
-import { aimedSpeed, checkReport } from '../../src/timing/report.ts';
+import { aimedSpeed, checkReport } from '../../src/timing/rules/report.ts';
 import { timeAreas } from '../../src/timing/time-area.ts';
 import { volumesOf } from '../../src/timing/volume.ts';
 import { engine, exhaustWindow, pipe, saltmarsh, section, transferWindow } from './saltmarsh.ts';

@@ -4,8 +4,8 @@
  */
 import { describe, expect, it } from 'vitest';
 import type { Case } from '../../src/model/case.ts';
-import { checkReport } from '../../src/timing/report.ts';
 import { RULES } from '../../src/timing/rules/all-rules.ts';
+import { checkReport } from '../../src/timing/rules/report.ts';
 import {
   MM,
   resized,

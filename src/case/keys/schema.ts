@@ -5,8 +5,8 @@
  */
 
 import type { AssumedInput, UsedInput } from '../../model/inputs.ts';
-import type { Problem } from '../problem.ts';
 import { printable } from '../text/printable.ts';
+import type { Problem } from '../text/problem.ts';
 import { type Place, positionAt } from '../text/source.ts';
 import { type Node, spotOf } from '../text/tree.ts';
 

@@ -6,6 +6,7 @@
 
 import type { Bend } from '../../model/pipe.ts';
 import type { Section } from '../../model/section.ts';
+import { placed } from '../../pipe/places.ts';
 import { list } from '../keys/branches.ts';
 import { count, quantity } from '../keys/leaves.ts';
 import { optional, record, required } from '../keys/record.ts';
@@ -82,14 +83,12 @@ export function bendsFit(bends: readonly Bend[], sections: readonly Section[], j
 
 /** Largest inside diameter from one place of the centreline to another [m]. */
 function widestBetween(sections: readonly Section[], from: number, to: number): number {
-  let start = 0;
   let widest = 0;
-  for (const { length, diameter } of sections) {
-    const [low, high] = [Math.max(from, start), Math.min(to, start + length)];
+  for (const { start, end, length, diameter } of placed(sections)) {
+    const [low, high] = [Math.max(from, start), Math.min(to, end)];
     for (const at of low <= high ? [low, high] : []) {
       widest = Math.max(widest, diameter[0] + ((diameter[1] - diameter[0]) * (at - start)) / length);
     }
-    start += length;
   }
   return widest;
 }

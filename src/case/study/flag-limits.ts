@@ -2,8 +2,8 @@
 
 import type { Constraints } from '../../model/study.ts';
 import { newLedger } from '../keys/schema.ts';
-import { CaseProblems, type Problem } from '../problem.ts';
 import { applyOverride, parseOverride } from '../text/override.ts';
+import { CaseProblems, type Problem } from '../text/problem.ts';
 import { emptyMap, type Node } from '../text/tree.ts';
 import { constraints } from './study-limits.ts';
 

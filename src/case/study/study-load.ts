@@ -9,7 +9,7 @@ import type { Case } from '../../model/case.ts';
 import type { Study, StudyPipe, VariedQuantity } from '../../model/study.ts';
 import { checked, type Judge } from '../keys/schema.ts';
 import { caseOf, type OpenedFile, openFile, readAlone } from '../load.ts';
-import { CaseProblems, FileProblem, type Problem } from '../problem.ts';
+import { CaseProblems, FileProblem, type Problem } from '../text/problem.ts';
 import { type Node, spotOf } from '../text/tree.ts';
 import { writeQuantity } from '../text/units.ts';
 import { studySchema } from './study-schema.ts';

@@ -6,8 +6,8 @@
 import { readFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { isAlias, isMap, isScalar, isSeq, parseDocument, type Node as YamlNode } from 'yaml';
-import { FileProblem, type Problem } from '../problem.ts';
 import { printable, quoted } from './printable.ts';
+import { FileProblem, type Problem } from './problem.ts';
 import { type Place, positionAt, type Source } from './source.ts';
 import { type Entry, emptyMap, type MapNode, type Node } from './tree.ts';
 

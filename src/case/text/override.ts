@@ -5,10 +5,10 @@
  * its name is put in quotation marks.
  */
 
-import type { Problem } from '../problem.ts';
 import { parseSource } from './document.ts';
 import { nearest } from './nearest.ts';
 import { printable, quoted } from './printable.ts';
+import type { Problem } from './problem.ts';
 import type { Place, Source } from './source.ts';
 import { type Entry, emptyMap, entryOf, type MapNode, type Node, scalarText } from './tree.ts';
 

@@ -4,8 +4,8 @@
  * their turn.
  */
 
-import { CaseProblems } from '../../case/problem.ts';
 import { type OpenedStudy, studyProblem } from '../../case/study/study-load.ts';
+import { CaseProblems } from '../../case/text/problem.ts';
 import { breather } from '../work/breath.ts';
 import { type Constraint, constraintList } from '../work/constraints.ts';
 import { meshProblem } from '../work/mesh-limit.ts';

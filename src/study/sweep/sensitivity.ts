@@ -6,7 +6,7 @@
  */
 
 import { caseOf, type OpenedFile } from '../../case/load.ts';
-import { CaseProblems } from '../../case/problem.ts';
+import { CaseProblems } from '../../case/text/problem.ts';
 import type { SweepRow } from '../../findings/row.ts';
 import type { Case } from '../../model/case.ts';
 import { valueOrThrow } from '../work/outcome.ts';

@@ -21,7 +21,6 @@ import {
 import { bordaStep } from '../../../src/verify/exact/area-step.ts';
 import { wallPressureRatio } from '../../../src/verify/exact/closed-end.ts';
 import { reflectAtOpenEnd } from '../../../src/verify/exact/open-end.ts';
-import { reflectAtPartlyOpenEnd } from '../../../src/verify/exact/partly-open-end.ts';
 import {
   amplitude,
   pressureRatioOf,
@@ -40,6 +39,7 @@ import {
   watch,
 } from '../../../src/verify/rig/rig.ts';
 import { add, crest, newTrace, trough } from '../../../src/verify/rig/traces.ts';
+import { reflectAtPartlyOpenEnd } from '../../exact/partly-open-end.ts';
 
 const STILL: StillGas = { gamma: 1.4, gasConstant: 287, temperature: 293, pressure: 1e5 };
 const A0 = Math.sqrt(1.4 * 287 * 293);

@@ -8,7 +8,7 @@ import { bordaStep } from '../../../src/verify/exact/area-step.ts';
 import { blowDownPressure } from '../../../src/verify/exact/blow-down.ts';
 import { chamberEcho } from '../../../src/verify/exact/chamber-echo.ts';
 import { reflectAtOpenEnd } from '../../../src/verify/exact/open-end.ts';
-import { reflectAtPartlyOpenEnd } from '../../../src/verify/exact/partly-open-end.ts';
+import { reflectAtPartlyOpenEnd } from '../../exact/partly-open-end.ts';
 import { expectRow } from '../../verify/exact/digits.ts';
 import { pulseOf } from './pulse-of.ts';
 

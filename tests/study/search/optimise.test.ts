@@ -5,11 +5,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { cmaEs } from '../../../src/study/search/cma-es.ts';
-import { nelderMead } from '../../../src/study/search/nelder-mead.ts';
 import { randomSource } from '../../../src/study/search/random.ts';
 import { minimise, type Point, type Search, type SearchOutcome } from '../../../src/study/search/search.ts';
 import { symmetricEigen } from '../../../src/study/search/symmetric-eigen.ts';
 import { openJournal } from '../../../src/study/work/journal.ts';
+import { nelderMead } from './nelder-mead.ts';
 
 type Landscape = (point: Point) => number;
 

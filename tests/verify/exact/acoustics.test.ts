@@ -1,11 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { chamberEcho, chamberReflection, lowFrequencyDelay } from '../../../src/verify/exact/chamber-echo.ts';
 import { apexDistance, coneStepEcho } from '../../../src/verify/exact/cone-step.ts';
-import {
-  fittedReflection,
-  LEVINE_SCHWINGER,
-  LOW_FREQUENCY_END_CORRECTION,
-} from '../../../src/verify/exact/open-end-radiation.ts';
 import { rootBetween } from '../../../src/verify/exact/root.ts';
 import {
   closedOpenResonances,
@@ -15,11 +10,16 @@ import {
   transmissionLoss,
 } from '../../../src/verify/exact/transfer-matrix.ts';
 import {
+  fittedReflection,
+  LEVINE_SCHWINGER,
+  LOW_FREQUENCY_END_CORRECTION,
+} from '../../exact/open-end-radiation.ts';
+import {
   helmholtzFrequency,
   linearTemperatureTravelTime,
   quarterWaveFrequency,
   roundTripTime,
-} from '../../../src/verify/exact/travel-time.ts';
+} from '../../exact/travel-time.ts';
 import { expectPrinted, expectRow } from './digits.ts';
 
 const c = 343.2;

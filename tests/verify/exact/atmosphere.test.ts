@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isoCorrection, saeCorrection, standardAtmosphere } from '../../../src/verify/exact/atmosphere.ts';
+import { isoCorrection, saeCorrection, standardAtmosphere } from '../../exact/atmosphere.ts';
 import { expectPrinted, expectRow } from './digits.ts';
 
 describe('standard atmosphere (ISO 2533, exponent from memory)', () => {

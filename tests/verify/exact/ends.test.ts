@@ -8,14 +8,14 @@ import {
   openEndOutflow,
   reflectAtOpenEnd,
 } from '../../../src/verify/exact/open-end.ts';
+import { solveRiemann } from '../../../src/verify/exact/riemann.ts';
+import { restSoundSpeed, simpleWave, superpose } from '../../../src/verify/exact/simple-wave.ts';
 import {
   chokedPipeMach,
   reflectAtPartlyOpenEnd,
   reflectionFreeOpening,
-} from '../../../src/verify/exact/partly-open-end.ts';
-import { portInflow } from '../../../src/verify/exact/port-inflow.ts';
-import { solveRiemann } from '../../../src/verify/exact/riemann.ts';
-import { restSoundSpeed, simpleWave, superpose } from '../../../src/verify/exact/simple-wave.ts';
+} from '../../exact/partly-open-end.ts';
+import { portInflow } from '../../exact/port-inflow.ts';
 import { expectPrinted, expectRow } from './digits.ts';
 
 const air20 = { gamma: 1.4, gasConstant: 287, temperature: 293.15, pressure: 1e5 };

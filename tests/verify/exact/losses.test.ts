@@ -4,7 +4,7 @@ import {
   polynomialViscosity,
   sutherlandConductivity,
   sutherlandViscosity,
-} from '../../../src/verify/exact/air-transport.ts';
+} from '../../exact/air-transport.ts';
 import {
   colburnAnalogy,
   dittusBoelter,
@@ -14,9 +14,9 @@ import {
   pulsatingNusselt,
   reynoldsAnalogy,
   reynoldsNumber,
-} from '../../../src/verify/exact/convection.ts';
-import { blasius, colebrook, frictionPerMass, haaland } from '../../../src/verify/exact/friction.ts';
-import { heatSurplus, STEFAN_BOLTZMANN, wallTemperature } from '../../../src/verify/exact/wall-balance.ts';
+} from '../../exact/convection.ts';
+import { blasius, colebrook, frictionPerMass, haaland } from '../../exact/friction.ts';
+import { heatSurplus, STEFAN_BOLTZMANN, wallTemperature } from '../../exact/wall-balance.ts';
 import { expectPrinted, expectRow } from './digits.ts';
 
 describe('friction factor (Darcy)', () => {

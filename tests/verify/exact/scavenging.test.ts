@@ -5,7 +5,7 @@ import {
   threeWayStream,
   trappingEfficiency,
   twoZone,
-} from '../../../src/verify/exact/scavenging.ts';
+} from '../../exact/scavenging.ts';
 import { expectPrinted, expectRow } from './digits.ts';
 
 describe('scavenging', () => {

@@ -7,6 +7,11 @@ import {
   subsonicTailTime,
   vesselTemperatureRatio,
 } from '../../../src/verify/exact/blow-down.ts';
+import { fannoFlow, machBeforeChoking } from '../../../src/verify/exact/fanno.ts';
+import { isentropicFlow, machOfArea, machOfPressure } from '../../../src/verify/exact/isentropic.ts';
+import { nozzleLimits, solveNozzle } from '../../../src/verify/exact/nozzle.ts';
+import { machOfTotalTemperature, rayleighFlow } from '../../../src/verify/exact/rayleigh.ts';
+import { normalShock } from '../../../src/verify/exact/shock-relations.ts';
 import {
   chokedFlowFunction,
   criticalDensityRatio,
@@ -14,12 +19,7 @@ import {
   criticalPressureRatio,
   criticalTemperatureRatio,
   massFlux,
-} from '../../../src/verify/exact/choking.ts';
-import { fannoFlow, machBeforeChoking } from '../../../src/verify/exact/fanno.ts';
-import { isentropicFlow, machOfArea, machOfPressure } from '../../../src/verify/exact/isentropic.ts';
-import { nozzleLimits, solveNozzle } from '../../../src/verify/exact/nozzle.ts';
-import { machOfTotalTemperature, rayleighFlow } from '../../../src/verify/exact/rayleigh.ts';
-import { normalShock } from '../../../src/verify/exact/shock-relations.ts';
+} from '../../exact/choking.ts';
 import { expectPrinted, expectRow } from './digits.ts';
 
 describe('normal shock', () => {

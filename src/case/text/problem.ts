@@ -3,7 +3,7 @@
  * column, the line with a caret, what was found, what is allowed, and what to do.
  */
 
-import { excerpt, type Place, positionAt } from './text/source.ts';
+import { excerpt, type Place, positionAt } from './source.ts';
 
 export interface Problem {
   readonly place: Place;

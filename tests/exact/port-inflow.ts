@@ -11,9 +11,10 @@
  * Source: Benson (1982), flow from a cylinder to a pipe, constant-pressure model; from memory. The match across the
  * contact is exact, not linearised: derived here.
  */
+
+import { rootBetween } from '../../src/verify/exact/root.ts';
+import { pressureRatioOf, restSoundSpeed, type StillGas } from '../../src/verify/exact/simple-wave.ts';
 import { criticalMassFlux, criticalPressureRatio, massFlux } from './choking.ts';
-import { rootBetween } from './root.ts';
-import { pressureRatioOf, restSoundSpeed, type StillGas } from './simple-wave.ts';
 
 /** The jet in the pipe behind the contact surface, SI; `massFlux` over the pipe's area [kg/(m2 s)]. */
 export interface PortInflow {

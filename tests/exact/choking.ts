@@ -7,7 +7,7 @@
  *
  * Source: A. H. Shapiro, The Dynamics and Thermodynamics of Compressible Fluid Flow, vol. I, ch. 4; from memory.
  */
-import type { StillGas } from './simple-wave.ts';
+import type { StillGas } from '../../src/verify/exact/simple-wave.ts';
 
 /** p_star/p0 [-]. */
 export function criticalPressureRatio(gamma: number): number {

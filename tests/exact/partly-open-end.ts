@@ -10,9 +10,9 @@
  *
  * Source: Benson (1982), nozzle at a pipe end; from memory.
  */
-import { type EndState, endState } from './open-end.ts';
-import { rootBetween } from './root.ts';
-import { amplitude } from './simple-wave.ts';
+import { type EndState, endState } from '../../src/verify/exact/open-end.ts';
+import { rootBetween } from '../../src/verify/exact/root.ts';
+import { amplitude } from '../../src/verify/exact/simple-wave.ts';
 
 /** Mach number in the pipe ahead of a choked throat of area ratio `phi` < 1 [-]. */
 export function chokedPipeMach(phi: number, gamma: number): number {

@@ -2,15 +2,15 @@
  * Everything that can be said of an engine and its pipe before a single wave is computed: port events, areas,
  * time-areas, the pipe's geometry, the handbook's opinion, rules of thumb, and what was assumed on the way.
  */
-import type { Case } from '../model/case.ts';
-import type { AssumedInput } from '../model/inputs.ts';
-import { areaOf } from '../pipe/circle.ts';
-import type { PipeLengths, SectionRow } from '../pipe/pipe-table.ts';
-import { pipeLengths, sectionRows } from '../pipe/pipe-table.ts';
-import { diameterAt, TRANSITION } from '../pipe/places.ts';
-import { meanPistonSpeed } from './crank.ts';
-import type { EngineEvents, PortEvents } from './events.ts';
-import { engineEvents } from './events.ts';
+import type { Case } from '../../model/case.ts';
+import type { AssumedInput } from '../../model/inputs.ts';
+import { areaOf } from '../../pipe/circle.ts';
+import type { PipeLengths, SectionRow } from '../../pipe/pipe-table.ts';
+import { pipeLengths, sectionRows } from '../../pipe/pipe-table.ts';
+import { diameterAt, TRANSITION } from '../../pipe/places.ts';
+import { meanPistonSpeed } from '../crank.ts';
+import type { EngineEvents, PortEvents } from '../events.ts';
+import { engineEvents } from '../events.ts';
 import {
   HANDBOOK_BMEP,
   handbookGasTemperature,
@@ -19,16 +19,16 @@ import {
   returnAngle,
   tunedLength,
   tunedSpeed,
-} from './handbook.ts';
-import { type HandbookTimeArea, handbookTimeAreas } from './handbook-time-areas.ts';
-import { releaseEstimate } from './release-estimate.ts';
-import { RULES } from './rules/all-rules.ts';
-import type { RuleFinding, RuleInput } from './rules/rule.ts';
-import { chordArea } from './stream-area.ts';
-import type { TimeAreas } from './time-area.ts';
-import { portArea, portStreamArea, timeAreas, timeAreasWanted } from './time-area.ts';
-import { compressionRatios, crankcaseCompression, sweptVolume, volumesOf } from './volume.ts';
-import { outlineArea } from './window.ts';
+} from '../handbook.ts';
+import { type HandbookTimeArea, handbookTimeAreas } from '../handbook-time-areas.ts';
+import { releaseEstimate } from '../release-estimate.ts';
+import { chordArea } from '../stream-area.ts';
+import type { TimeAreas } from '../time-area.ts';
+import { portArea, portStreamArea, timeAreas, timeAreasWanted } from '../time-area.ts';
+import { compressionRatios, crankcaseCompression, sweptVolume, volumesOf } from '../volume.ts';
+import { outlineArea } from '../window.ts';
+import { RULES } from './all-rules.ts';
+import type { RuleFinding, RuleInput } from './rule.ts';
 
 export const CAUTION =
   'Over-revving, lean mixtures and narrow stingers wreck engines: change one thing at a time, on a guarded stand, ' +

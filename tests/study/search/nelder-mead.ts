@@ -7,7 +7,7 @@
  * A batch has one point, but for the first simplex and a shrinkage.
  */
 
-import { clamped, type Point, type Search } from './search.ts';
+import { clamped, type Point, type Search } from '../../../src/study/search/search.ts';
 
 export interface NelderMeadSettings {
   /** First corner, in the unit cube. */
