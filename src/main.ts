@@ -7,6 +7,7 @@ import * as verbs from './commands/frame/verbs.ts';
 await runProgram(
   [
     wired(verbs.check, () => import('./commands/check.ts')),
+    wired(verbs.keys, () => import('./commands/keys.ts')),
     wired(verbs.pulse, () => import('./commands/pulse.ts')),
     wired(verbs.sweep, () => import('./commands/sweep.ts')),
     wired(verbs.map, () => import('./commands/map.ts')),

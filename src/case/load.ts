@@ -16,8 +16,8 @@ import { openSource, parseSource } from './text/document.ts';
 import { nearest } from './text/nearest.ts';
 import { applyOverride, type Override, parseOverride } from './text/override.ts';
 import { quoted } from './text/printable.ts';
-import { CaseProblems, FileProblem, type Problem, problemsOf } from './text/problem.ts';
-import type { Place } from './text/source.ts';
+import { addProblem, CaseProblems, FileProblem, type Problem, problemsOf } from './text/problem.ts';
+import type { Place, Source } from './text/source.ts';
 import { type Entry, entryOf, type MapNode, type Node, scalarText } from './text/tree.ts';
 
 export interface LoadOptions {
@@ -74,7 +74,7 @@ export function caseOf(opened: OpenedFile, set: readonly string[]): Case {
     one !== null && !opened.parts.has(one.file) ? [one.key, one.spelt] : [],
   );
   for (const override of overrides.filter((one) => !isWhole(one) && !unread.includes(one.path[0]!.key))) {
-    root = applyOverride(root, override, (problem) => ledger.problems.push(problem));
+    root = applyOverride(root, override, (problem) => addProblem(ledger.problems, problem));
   }
   const fallback = {
     case: names.case,
@@ -92,7 +92,7 @@ const isWhole = (override: Override): boolean => override.path.length === 1;
 function inlined(opened: OpenedFile, overrides: readonly Override[], ledger: Ledger) {
   let root: Node = opened.root;
   for (const override of overrides.filter(isWhole))
-    root = applyOverride(root, override, (problem) => ledger.problems.push(problem));
+    root = applyOverride(root, override, (problem) => addProblem(ledger.problems, problem));
   const engine = namedFile(root, 'engine');
   const pipe = namedFile(root, 'pipe');
   root = graft(root, engine, opened.parts, ledger);
@@ -128,7 +128,7 @@ export function loadPipe(file: string, options: LoadOptions = {}): Pipe {
 export function readAlone<T>(file: string, options: LoadOptions, schema: Schema<T>): T {
   const opened = openFile(file);
   const ledger = newLedger();
-  const report = (problem: Problem): void => void ledger.problems.push(problem);
+  const report = (problem: Problem): void => addProblem(ledger.problems, problem);
   let root: Node = opened.root;
   for (const override of readOverrides(options.set ?? [], ledger))
     root = applyOverride(root, override, report);
@@ -160,12 +160,15 @@ function readWhole<T>(schema: Schema<T>, root: Node, ledger: Ledger): T {
 }
 
 function readOverrides(set: readonly string[], ledger: Ledger): readonly Override[] {
-  return set.flatMap((text) => parseOverride(text, (problem) => ledger.problems.push(problem)) ?? []);
+  return set.flatMap((text) => parseOverride(text, (problem) => addProblem(ledger.problems, problem)) ?? []);
 }
 
 function openTree(file: string, problems: Problem[]): { root: MapNode | null; kind: Kind | null } {
-  const source = openSource(file);
-  const report = (problem: Problem): void => void problems.push(problem);
+  return treeOf(openSource(file), problems);
+}
+
+function treeOf(source: Source, problems: Problem[]): { root: MapNode | null; kind: Kind | null } {
+  const report = (problem: Problem): void => addProblem(problems, problem);
   const root = parseSource(source, report);
   if (root === null) return { root: null, kind: null };
   const top = { source, start: 0, end: Math.max(1, source.text.search(/[\r\n]|$/)) };
@@ -207,13 +210,38 @@ function misspeltEntry(root: Node, key: string): Entry | undefined {
   );
 }
 
+/**
+ * A named file's tree; null where it has problems. Lines of a file that does not say that it is of the kind asked for are
+ * not shown: it may hold anything.
+ */
+function readPart({ file, key, place }: NamedFile, ledger: Ledger): MapNode | null {
+  const problems: Problem[] = [];
+  const source = openSource(file);
+  let root: MapNode | null = null;
+  try {
+    root = treeOf(source, problems).root;
+  } catch (error) {
+    if (!(error instanceof CaseProblems)) throw error;
+  }
+  const says = new RegExp(`^[\\s{"']*kind["']?\\s*:\\s*["']?${key}\\b`, 'm').test(source.text);
+  if (root !== null && (says || kindOf(root) === key)) return root;
+  if (says) for (const problem of problems) addProblem(ledger.problems, problem);
+  else
+    addProblem(ledger.problems, {
+      place,
+      message: `${key}: ${source.name} is no ${key} file`,
+      hint: `a file that stands here begins with "kind: ${key}"`,
+    });
+  return null;
+}
+
 /** The tree with a named file in the place of its name; what cannot be read is reported where it is named. */
 function graft(root: Node, named: NamedFile | null, parts: Map<string, MapNode>, ledger: Ledger): Node {
   if (named === null || root.kind !== 'map') return root;
   const { file, key, spelt, place } = named;
   let part = parts.get(file) ?? null;
   try {
-    part ??= openTree(file, ledger.problems).root;
+    part ??= readPart(named, ledger);
   } catch (error) {
     if (!(error instanceof FileProblem)) throw error;
     ledger.problems.push({ place, message: `${key}: ${error.message}`, hint: '', unreadable: file });

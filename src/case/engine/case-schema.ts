@@ -3,7 +3,9 @@
 import type { Engine } from '../../model/engine.ts';
 import type { Pipe } from '../../model/pipe.ts';
 import type { RunSettings } from '../../model/run-settings.ts';
+import { cellsOf, MOST_CELLS } from '../../pipe/cells.ts';
 import { diameterOf } from '../../pipe/circle.ts';
+import { exhaustSections } from '../../pipe/exhaust.ts';
 import { bySort, list } from '../keys/branches.ts';
 import { ofKind } from '../keys/kinds.ts';
 import { choice, count, quantity, share, text } from '../keys/leaves.ts';
@@ -55,7 +57,7 @@ export const speeds = bySort<readonly number[]>({
 });
 
 export const cell = quantity('length', { atLeast: '0.1 mm', atMost: '50 mm' });
-export const courant = share({ above: '0', atMost: '1' });
+export const courant = share({ atLeast: '0.05', atMost: '1' });
 export const scheme = choice('conservative', 'mesh');
 export const kernel = choice('auto', 'two-lane', 'plain');
 export const frictionModel = checked(choice('haaland', 'none'), (word) => word === 'haaland');
@@ -139,6 +141,13 @@ export function caseSchema(names: FallbackNames): Schema<CaseParts> {
   });
   return checked(ofKind('case', keys), (stated, judge) => {
     if (!flangeFits(stated.engine, stated.pipe, judge)) return undefined;
+    const cells = cellsOf([...exhaustSections(stated), ...stated.engine.intake.tract], stated.run.cell);
+    if (cells > MOST_CELLS)
+      return judge.refuse(
+        ['run', 'cell'],
+        `gives ${cells} cells; at most ${MOST_CELLS} are taken`,
+        'longer cells, or a shorter pipe: 5 mm resolve half a degree of crank',
+      );
     return { ...stated, name: stated.name ?? names.case, note: stated.note ?? '' };
   });
 }

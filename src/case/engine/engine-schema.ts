@@ -1,10 +1,12 @@
 /** The keys of an engine, their defaults and where those come from. What they mean together is in `engine-from-keys.ts`. */
 
 import { ANNAND_TWO_STROKE } from '../../timing/annand.ts';
+import { chargeHeat, LIGHTS, richestMixture } from '../../timing/burning.ts';
 import { variant } from '../keys/branches.ts';
 import { choice, flag, quantity, share, text } from '../keys/leaves.ts';
 import { assumed, group, optional, record, required, setting, unless } from '../keys/record.ts';
 import { checked } from '../keys/schema.ts';
+import { writeQuantity } from '../text/units.ts';
 import { intake } from './intake-schema.ts';
 import { exhaustDischarge, transferDischarge, windows } from './port-schema.ts';
 
@@ -126,7 +128,7 @@ const combustion = record('combustion', {
   ),
 });
 
-const fuel = record('the fuel and its mixture', {
+const fuelKeys = record('the fuel and its mixture', {
   hydrogenCarbonRatio: assumed(
     share({ atLeast: '0', atMost: '4' }),
     'Hydrogen to carbon ratio y of CH_y.',
@@ -145,6 +147,29 @@ const fuel = record('the fuel and its mixture', {
     '43 MJ/kg',
     'petrol; value from memory',
   ),
+});
+
+/** A mixture that gives off no heat is refused; one that a spark hardly lights is warned of. */
+const fuel = checked(fuelKeys, (keys, judge) => {
+  const { hydrogenCarbonRatio: y, equivalenceRatio: phi } = keys;
+  const heat = chargeHeat(keys);
+  if (heat === null)
+    return judge.refuse(
+      ['equivalenceRatio'],
+      `a mixture of ${phi} is too rich to burn: CH_${y} finds less than an atom of oxygen for each of carbon from ${Number(richestMixture(y).toFixed(3))} on`,
+      'petrol makes most power at 1.1 to 1.2',
+    );
+  if (!(heat > 0))
+    return judge.refuse(
+      ['lowerHeatingValue'],
+      `the fuel gives off no heat in a mixture of ${phi}: more stays in its CO and H2 than ${writeQuantity(keys.lowerHeatingValue, 'heatingValue', 'MJ/kg', 4)}`,
+      'petrol has 43 MJ/kg, methanol about 20 with a mixture near 1 by its own CH_4 (and its oxygen, which is not modelled)',
+    );
+  if (phi < LIGHTS.lean || phi > LIGHTS.rich)
+    judge.warn(
+      `A mixture of ${phi} hardly lights: sparks fire reliably from ${LIGHTS.lean} to ${LIGHTS.rich} (common practice, no source). Leaner than 1 runs hot and can seize an engine.`,
+    );
+  return keys;
 });
 
 const scavenging = record('scavenging', {

@@ -28,7 +28,7 @@ export function quantity(dimension: Dimension, limits: Limits = {}): Schema<numb
     jsonSchema: () => ({
       type: 'string',
       pattern: quantityPattern(dimension),
-      examples: [`1 ${unitsOf(dimension)[0]!}`],
+      examples: [exampleOf(unitsOf(dimension)[0]!, parse, limits)],
       title: called,
     }),
   };
@@ -180,6 +180,21 @@ function baseOf(base: Node, at: Reading, parse: Parse): Changed | undefined {
   return parsed.ok ? { text: base.text.trim(), parsed } : refuse(at, base.place, parsed.message, parsed.hint);
 }
 
+function outside(value: number, parse: Parse, limits: Limits): boolean {
+  const bound = (written: string | undefined): number => {
+    if (written === undefined) return Number.NaN;
+    const parsed = parse(written);
+    if (!parsed.ok) throw new Error(`limit ${written}: ${parsed.message}`);
+    return parsed.value;
+  };
+  return (
+    value <= bound(limits.above) ||
+    value < bound(limits.atLeast) ||
+    value >= bound(limits.below) ||
+    value > bound(limits.atMost)
+  );
+}
+
 function limited(
   { value, unit }: Parsed & { readonly ok: true },
   node: Node,
@@ -187,24 +202,24 @@ function limited(
   parse: Parse,
   limits: Limits,
 ): number | undefined {
-  const bound = (written: string | undefined): number => {
-    if (written === undefined) return Number.NaN;
-    const parsed = parse(written);
-    if (!parsed.ok) throw new Error(`limit ${written}: ${parsed.message}`);
-    return parsed.value;
-  };
-  const outside =
-    value <= bound(limits.above) ||
-    value < bound(limits.atLeast) ||
-    value >= bound(limits.below) ||
-    value > bound(limits.atMost);
-  if (!outside) return value;
+  if (!outside(value, parse, limits)) return value;
   const what = node.kind === 'change' ? 'the changed value' : found(node);
   return refuse(
     at,
     node.place,
     `${what} is out of range; it takes values${limitsText(unit === '%' ? inPercent(limits) : limits)}`,
   );
+}
+
+/** A round value within the limits, in the usual unit. */
+function exampleOf(unit: string, parse: Parse, limits: Limits): string {
+  const rounds = [10, 1, 100, 1000, 0.1].map((value) => `${value} ${unit}`);
+  const ends = [limits.atLeast, limits.atMost].filter((text) => text !== undefined);
+  const fits = [...rounds, ...ends].find((text) => {
+    const parsed = parse(text);
+    return parsed.ok && !outside(parsed.value, parse, limits);
+  });
+  return fits ?? rounds[0]!;
 }
 
 function limitsText(limits: Limits): string {

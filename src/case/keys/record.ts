@@ -236,8 +236,31 @@ function recordJsonSchema(name: string, fields: Fields, alternatives: readonly A
   };
 }
 
+/** What is told of a key besides what JSON Schema knows; editors pass over it. */
+export interface AboutKey {
+  readonly doc: string;
+  /** Unit and limits in words. */
+  readonly takes: string;
+  readonly needed: boolean;
+  /** The default as a file would write it; null: none. */
+  readonly unstated: string | null;
+  /** Why that. */
+  readonly reason: string;
+}
+
+function aboutField({ schema, doc, absent }: Field<unknown>): AboutKey {
+  return {
+    doc,
+    takes: schema.takes,
+    needed: absent.kind === 'refused',
+    unstated:
+      absent.kind === 'default' ? absent.text : absent.kind === 'null' && absent.says ? absent.says : null,
+    reason: absent.kind === 'default' || absent.kind === 'null' ? absent.reason : '',
+  };
+}
+
 function describedField(field: Field<unknown>): JsonSchema {
   const { absent } = field;
   const unstated = absent.kind === 'default' ? ` Default ${absent.text}: ${absent.reason}` : '';
-  return { ...field.schema.jsonSchema(), description: field.doc + unstated };
+  return { ...field.schema.jsonSchema(), description: field.doc + unstated, 'x-key': aboutField(field) };
 }

@@ -6,7 +6,7 @@
 
 import type { AssumedInput, UsedInput } from '../../model/inputs.ts';
 import { printable } from '../text/printable.ts';
-import type { Problem } from '../text/problem.ts';
+import { addProblem, type Problem } from '../text/problem.ts';
 import { type Place, positionAt } from '../text/source.ts';
 import { type Node, spotOf } from '../text/tree.ts';
 
@@ -48,7 +48,7 @@ export function within(at: Reading, key: string | number): Reading {
 /** Reports a problem; the field's path opens the message. */
 export function refuse(at: Reading, place: Place, message: string, hint = ''): undefined {
   const path = at.path === '' ? '' : `${printable(at.path)}: `;
-  at.ledger.problems.push({ place, message: path + message, hint });
+  addProblem(at.ledger.problems, { place, message: path + message, hint });
   return undefined;
 }
 

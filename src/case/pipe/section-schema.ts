@@ -103,6 +103,16 @@ export function isJump(left: number, right: number): boolean {
   return Math.abs(left - right) > SAME_DIAMETER;
 }
 
+/** Diameters that differ by less than a jump between two sections: the second begins as the first ends. */
+export function withoutHairSteps(
+  ends: readonly (readonly [number, number])[],
+): readonly (readonly [number, number])[] {
+  return ends.map(([left, right], index) => {
+    const before = ends[index - 1]?.[1];
+    return [before === undefined || isJump(before, left) ? left : before, right];
+  });
+}
+
 function endsOf(
   section: StatedSection,
   before: readonly [number, number] | null,

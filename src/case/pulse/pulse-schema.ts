@@ -1,6 +1,7 @@
 /** A pulse file: gas at given states in a duct, its two ends, and where it is watched. */
 
 import type { Pulse, PulseEnd, PulseGas } from '../../model/pulse.ts';
+import { cellsOf, MOST_CELLS } from '../../pipe/cells.ts';
 import { cell, courant, frictionModel, heatModel, kernel, scheme } from '../engine/case-schema.ts';
 import { ambient } from '../engine/engine-schema.ts';
 import { bySort, list, nothing, variant } from '../keys/branches.ts';
@@ -10,7 +11,13 @@ import { namesDiffer } from '../keys/own-names.ts';
 import { group, optional, record, required, setting, unless } from '../keys/record.ts';
 import { checked, type Judge, type Schema } from '../keys/schema.ts';
 import { endCorrection, roughness } from '../pipe/pipe-schema.ts';
-import { diameterKeys, isJump, joinedDiameters, sectionKeys } from '../pipe/section-schema.ts';
+import {
+  diameterKeys,
+  isJump,
+  joinedDiameters,
+  sectionKeys,
+  withoutHairSteps,
+} from '../pipe/section-schema.ts';
 import { writeQuantity } from '../text/units.ts';
 
 const pressure = quantity('pressure', { above: '0 bar' });
@@ -156,10 +163,11 @@ export function pulseSchema(name: string): Schema<Pulse> {
   return checked(ofKind('pulse', pulseKeys), (keys, judge) => {
     const ends = joinedDiameters(keys.sections, judge, ['sections'], 'free');
     if (ends === undefined || !watchable(keys, judge)) return undefined;
+    const joined = withoutHairSteps(ends);
     const sections = keys.sections.map((one, index) => ({
       name: one.name ?? `section ${index + 1}`,
       length: one.length,
-      diameter: ends[index]!,
+      diameter: joined[index]!,
       step: index > 0 && isJump(ends[index - 1]![1], ends[index]![0]),
       pressure: one.pressure ?? keys.ambient.pressure,
       temperature: one.temperature ?? keys.ambient.temperature,
@@ -196,7 +204,8 @@ function filled(stated: StatedEnd, air: Ambient): PulseEnd {
     : stated;
 }
 
-function watchable({ probes, sections, until, sampleEvery, profilesAt }: PulseKeys, judge: Judge): boolean {
+function watchable(keys: PulseKeys, judge: Judge): boolean {
+  const { probes, sections, until, sampleEvery, profilesAt } = keys;
   const length = sections.reduce((sum, one) => sum + one.length, 0);
   const before = judge.at.ledger.problems.length;
   namesDiffer(probes, judge, ['probes'], 'probe');
@@ -208,6 +217,8 @@ function watchable({ probes, sections, until, sampleEvery, profilesAt }: PulseKe
       );
     }
   }
+  const cells = cellsOf(sections, keys.cell);
+  if (cells > MOST_CELLS) judge.refuse(['cell'], `gives ${cells} cells; at most ${MOST_CELLS} are taken`);
   if (sampleEvery > until)
     judge.refuse(['sampleEvery'], `is longer than the whole run of ${writeQuantity(until, 'time', 'ms', 6)}`);
   if (until / sampleEvery > 2e6) judge.refuse(['sampleEvery'], 'gives more than two million samples');

@@ -3,7 +3,7 @@
  * reported like every other problem; anchors and aliases are refused, so that each value stands where it is used.
  */
 
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { isAlias, isMap, isScalar, isSeq, parseDocument, type Node as YamlNode } from 'yaml';
 import { printable, quoted } from './printable.ts';
@@ -21,18 +21,28 @@ const DEEPEST = 40;
 export function openSource(file: string): Source {
   let bytes: Buffer;
   try {
+    const kind = statSync(file);
+    // A pipe or a device may never end, and is not opened to find out.
+    if (kind.isDirectory()) throw new FileProblem(file, `${printable(file)}: is a folder, not a file`);
+    if (!kind.isFile())
+      throw new FileProblem(file, `${printable(file)}: is no plain file (a pipe, a socket or a device)`);
+    if (kind.size > LARGEST) throw tooLarge(file);
     bytes = readFileSync(file);
   } catch (error) {
+    if (error instanceof FileProblem) throw error;
     throw new FileProblem(file, `${printable(file)}: ${reasonOf(error)}`);
   }
-  if (bytes.length > LARGEST)
-    throw new FileProblem(file, `${printable(file)}: larger than ${LARGEST} bytes, no case file`);
+  if (bytes.length > LARGEST) throw tooLarge(file);
   try {
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
     return { name: printable(file), folder: dirname(file), text };
   } catch {
     throw new FileProblem(file, `${printable(file)}: is not UTF-8 text`);
   }
+}
+
+function tooLarge(file: string): FileProblem {
+  return new FileProblem(file, `${printable(file)}: larger than ${LARGEST} bytes, no case file`);
 }
 
 function reasonOf(error: unknown): string {

@@ -15,6 +15,12 @@ export interface Problem {
   readonly unreadable?: string;
 }
 
+/** Adds a problem to a file's, and ends reading where there are too many. @throws CaseProblems */
+export function addProblem(problems: Problem[], problem: Problem): void {
+  problems.push(problem);
+  if (problems.length >= MOST_PROBLEMS) throw new CaseProblems(problems);
+}
+
 /** One or more problems in case files; the command line ends with exit code 3. */
 export class CaseProblems extends Error {
   readonly exitCode = 3;
@@ -83,10 +89,14 @@ function folded(hint: string): readonly string[] {
 /** Problems that are shown; a file with more is not of its kind at all. */
 const SHOWN = 40;
 
+/** Problems after which reading stops; what follows would only be more of the same. */
+export const MOST_PROBLEMS = 50;
+
 function renderProblems(problems: readonly Problem[]): string {
   const parts = problems.slice(0, SHOWN).map(renderProblem);
   const more = problems.length > SHOWN ? `, the first ${SHOWN} shown` : '';
-  if (problems.length > 1) parts.push(`${problems.length} problems${more}`);
+  const end = problems.length >= MOST_PROBLEMS ? '; reading stopped there' : '';
+  if (problems.length > 1) parts.push(`${problems.length} problems${more}${end}`);
   return parts.join('\n\n');
 }
 

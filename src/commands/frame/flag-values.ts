@@ -3,6 +3,7 @@
  * names it. Each reader returns SI (speeds in rpm) or throws a plain message that says what is allowed.
  */
 
+import { availableParallelism } from 'node:os';
 import { UsageError } from './exit-codes.ts';
 
 const lengthUnits: Readonly<Record<string, number>> = { mm: 1e-3, cm: 1e-2, m: 1, in: 0.0254, um: 1e-6 };
@@ -31,8 +32,22 @@ export function lengthWithin(least: string, most: string, why = ''): (text: stri
 
 /** Speeds as `from:to:step`, as a list `8000,9500`, or one [rpm]. */
 export function speedsFlag(text: string): readonly number[] {
-  return rangeFlag(text, 'rpm', '6000:12000:250');
+  const speeds = rangeFlag(text, 'rpm', '6000:12000:250');
+  const { least, most, count } = speedLimits;
+  const odd = speeds.find((speed) => speed < least || speed > most);
+  if (odd !== undefined)
+    throw new UsageError(
+      `"${text}" holds ${odd} rpm; speeds are from ${least} to ${most} rpm, as in case files.`,
+    );
+  if (speeds.length > count)
+    throw new UsageError(
+      `"${text}" has ${speeds.length} speeds; at most ${count} are taken, as in case files.`,
+    );
+  return speeds;
 }
+
+/** What case files take [rpm], and how many of them. */
+const speedLimits = { least: 100, most: 40_000, count: 500 } as const;
 
 /** One speed [rpm]. */
 export function speedFlag(text: string): number {
@@ -55,6 +70,20 @@ export function bandFlag(text: string): { readonly from: number; readonly to: nu
     throw new UsageError(`"${text}" must be from:to, the lower speed first, such as ${example}.`);
   }
   return { from, to };
+}
+
+/** Threads for each core beyond which they only wait for one another. */
+const threadsPerCore = 4;
+
+/** A number of threads, at most some for each core. */
+export function threadsFlag(text: string): number {
+  const count = countFlag(text);
+  const most = threadsPerCore * availableParallelism();
+  if (count > most)
+    throw new UsageError(
+      `"${text}" is more than ${most}, ${threadsPerCore} for each core of this machine; results do not depend on it.`,
+    );
+  return count;
 }
 
 /** A count of one or more. */

@@ -11,6 +11,7 @@ import {
   overrideFlag,
   speedFlag,
   speedsFlag,
+  threadsFlag,
 } from './flag-values.ts';
 
 export interface Flags {
@@ -72,7 +73,7 @@ export const commonFlags: readonly VerbFlag[] = [
     member: 'threads',
     syntax: '--threads <n>',
     help: 'worker threads (default: all cores)',
-    read: countFlag,
+    read: threadsFlag,
   },
   {
     member: 'cell',

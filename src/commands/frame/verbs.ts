@@ -27,6 +27,25 @@ export const check: Verb = {
   afterInterrupt: nothingKept,
 };
 
+export const keys: Verb = {
+  name: 'keys',
+  operands: '[kind]',
+  summary: 'Every key of a kind of file: unit, limits, default, example',
+  description:
+    'Of engine, pipe, case, study and pulse files, or of one branch such as engine.passage. Written from the code that ' +
+    'reads the files. Writes no file.',
+  flags: [],
+  without: {
+    out: 'it writes no file',
+    overwrite: 'it writes no file',
+    cell: 'nothing is simulated, so there is no mesh',
+    set: 'no case is read',
+  },
+  oneThread: true,
+  examples: ['echocone keys engine.passage', 'echocone keys pulse --json'],
+  afterInterrupt: nothingKept,
+};
+
 export const pulse: Verb = {
   name: 'pulse',
   operands: '<file>',

@@ -4,19 +4,17 @@
  */
 
 import type { Case } from '../../model/case.ts';
+import { cellsOf, MOST_CELLS } from '../../pipe/cells.ts';
 import { exhaustSections } from '../../pipe/exhaust.ts';
-
-/** Cells of an engine at most. */
-export const MOST_CELLS = 20_000;
 
 /** Why a case's mesh is refused, in words; null: it is not. */
 export function meshProblem(subject: Pick<Case, 'engine' | 'pipe' | 'run'>): string | null {
   const { engine, run } = subject;
   const sections = [...exhaustSections(subject), ...engine.intake.tract];
-  const cells = sections.reduce((sum, { length }) => sum + length, 0) / run.cell;
+  const cells = cellsOf(sections, run.cell);
   if (cells <= MOST_CELLS) return null;
   return (
-    `The mesh would have ${Math.round(cells)} cells; at most ${MOST_CELLS} are taken. Ask for longer cells, by ` +
+    `The mesh would have ${cells} cells; at most ${MOST_CELLS} are taken. Ask for longer cells, by ` +
     'run.cell in the case or by --cell.'
   );
 }
