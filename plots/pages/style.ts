@@ -111,6 +111,7 @@ ${[0, 1, 2, 3, 4, 5, 6, 7].map((i) => `.key-${i}{border-left-color:var(--draft-$
 ${[0, 1, 2, 3, 4, 5, 6, 7].map((i) => `td.draft-name-${i}{box-shadow:inset 6px 0 0 var(--draft-${i});padding-left:14px}`).join('')}
 th button{font:inherit;font-weight:600;border:0;background:none;padding:2px 0;min-height:24px;text-align:inherit;text-decoration:underline dotted;color:var(--ink)}
 th[aria-sort=ascending] button::after{content:" ↑"}th[aria-sort=descending] button::after{content:" ↓"}
+.drawn{display:block;max-width:100%;max-height:760px;height:auto;background:#fff;border:1px solid var(--hairline);padding:6px}
 .runs{list-style:none;margin:0;padding:0;display:grid;grid-template-columns:repeat(auto-fill,minmax(290px,1fr));gap:0 32px}
 .runs li{border-top:1px solid var(--hairline);padding:10px 0 16px;min-width:0;overflow-wrap:anywhere}
 .runs a{font:700 17px/1.25 ${fontStack};display:block}.runs .what{color:var(--faint);font-size:13.5px}.runs p{margin:4px 0 8px}

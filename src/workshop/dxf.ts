@@ -1,118 +1,81 @@
 /**
- * A drawing as a DXF file of release 12 (AutoCAD DXF Reference R12, 1992), the oldest that every program reads: LINE,
- * ARC and TEXT on layers CUT, MARK and TEXT. The format carries no unit; one drawing unit is one millimetre, and a
- * comment says so. Arcs run anticlockwise from group 50 to 51.
+ * Drawings as one DXF file (ASCII, AutoCAD DXF Reference), one unit a millimetre: LINE, ARC, LWPOLYLINE and TEXT on the
+ * layers `cut`, `fold` (where allowances begin), `mark` (to scribe) and `engrave` (text). Coordinates to a millionth of a
+ * millimetre, directions to nine digits: an almost straight edge has a radius of metres.
  */
 
-import { boxOf, type Drawing, type Lettering, type Stroke } from './drawing.ts';
+import Drafting from 'dxf-writer';
+import type { Drawing, Lettering, Stroke } from './drawing.ts';
 
-type Group = readonly [code: number, value: string];
+const LAYERS = [
+  ['cut', 'WHITE'],
+  ['fold', 'BLUE'],
+  ['mark', 'CYAN'],
+  ['engrave', 'GREEN'],
+] as const;
 
-const layers: readonly (readonly [name: string, colour: number])[] = [
-  ['CUT', 7],
-  ['MARK', 5],
-  ['TEXT', 3],
-];
-
-export function dxfText(drawing: Drawing): string {
-  const box = boxOf([...drawing.outline, ...drawing.marks]);
-  const groups: readonly Group[] = [
-    [999, 'one unit is one millimetre'],
-    ...section('HEADER', [
-      [9, '$ACADVER'],
-      [1, 'AC1009'],
-      [9, '$EXTMIN'],
-      ...place(10, [box.left, box.bottom]),
-      [9, '$EXTMAX'],
-      ...place(10, [box.right, box.top]),
-    ]),
-    ...section('TABLES', layerTable()),
-    ...section('ENTITIES', [
-      ...drawing.outline.flatMap((stroke) => strokeGroups(stroke, 'CUT')),
-      ...drawing.marks.flatMap((stroke) => strokeGroups(stroke, 'MARK')),
-      ...drawing.lettering.flatMap(textGroups),
-    ]),
-    [0, 'EOF'],
-  ];
-  return groups.map(([code, value]) => `${String(code).padStart(3)}\n${value}\n`).join('');
+export function dxfText(drawings: readonly Drawing[]): string {
+  const file = new Drafting();
+  file.setUnits('Millimeters');
+  for (const [name, colour] of LAYERS) file.addLayer(name, Drafting.ACI[colour]!, 'CONTINUOUS');
+  const layer = (name: (typeof LAYERS)[number][0], draw: () => void): void => {
+    file.setActiveLayer(name);
+    draw();
+  };
+  layer('cut', () => {
+    for (const { outlines } of drawings)
+      for (const outline of outlines) for (const one of outline) strike(file, one);
+  });
+  layer('fold', () => {
+    for (const { folds } of drawings) for (const one of folds) strike(file, one);
+  });
+  layer('mark', () => {
+    for (const { marks } of drawings) for (const one of marks) strike(file, one);
+  });
+  layer('engrave', () => {
+    for (const { lettering } of drawings) for (const one of lettering) letter(file, one);
+  });
+  return `${file.toDxfString()}\n`;
 }
 
-function section(name: string, groups: readonly Group[]): readonly Group[] {
-  return [[0, 'SECTION'], [2, name], ...groups, [0, 'ENDSEC']];
+function strike(file: Drafting, stroke: Stroke): void {
+  if (stroke.kind === 'line') {
+    const [[x1, y1], [x2, y2]] = [stroke.from, stroke.to];
+    file.drawLine(rounded(x1), rounded(y1), rounded(x2), rounded(y2));
+  } else if (stroke.kind === 'path') {
+    file.drawPolyline(stroke.places.map(([x, y]) => [rounded(x), rounded(y)]));
+  } else {
+    // Arcs run anticlockwise from the first angle to the second.
+    const end = stroke.startDeg + stroke.sweepDeg;
+    const [from, to] = stroke.sweepDeg < 0 ? [end, stroke.startDeg] : [stroke.startDeg, end];
+    const [x, y] = stroke.centre;
+    file.drawArc(rounded(x), rounded(y), rounded(stroke.radius), direction(from), direction(to));
+  }
 }
 
-function layerTable(): readonly Group[] {
-  const continuous: readonly Group[] = [
-    [0, 'TABLE'],
-    [2, 'LTYPE'],
-    [70, '1'],
-    [0, 'LTYPE'],
-    [2, 'CONTINUOUS'],
-    [70, '0'],
-    [3, 'Solid line'],
-    [72, '65'],
-    [73, '0'],
-    [40, '0.0'],
-    [0, 'ENDTAB'],
-  ];
-  const entries = layers.flatMap(([name, colour]): readonly Group[] => [
-    [0, 'LAYER'],
-    [2, name],
-    [70, '0'],
-    [62, String(colour)],
-    [6, 'CONTINUOUS'],
-  ]);
-  return [...continuous, [0, 'TABLE'], [2, 'LAYER'], [70, String(layers.length)], ...entries, [0, 'ENDTAB']];
+function letter(file: Drafting, { text, at: [x, y], height, upright }: Lettering): void {
+  file.drawText(
+    rounded(x),
+    rounded(y),
+    rounded(height),
+    upright ? 90 : 0,
+    plainAscii(text),
+    'center',
+    'middle',
+  );
 }
 
-function strokeGroups(stroke: Stroke, layer: string): readonly Group[] {
-  if (stroke.kind === 'line')
-    return [[0, 'LINE'], [8, layer], ...place(10, stroke.from), ...place(11, stroke.to)];
-  const end = stroke.startDeg + stroke.sweepDeg;
-  const [from, to] = stroke.sweepDeg < 0 ? [end, stroke.startDeg] : [stroke.startDeg, end];
-  return [
-    [0, 'ARC'],
-    [8, layer],
-    ...place(10, stroke.centre),
-    [40, number(stroke.radius)],
-    [50, direction(from)],
-    [51, direction(to)],
-  ];
+function rounded(value: number): number {
+  return Number(value.toFixed(6)) + 0;
 }
 
-function textGroups({ text, at, height }: Lettering): readonly Group[] {
-  return [
-    [0, 'TEXT'],
-    [8, 'TEXT'],
-    ...place(10, at),
-    [40, number(height)],
-    [1, plainAscii(text)],
-    [72, '1'],
-    [73, '2'],
-    ...place(11, at),
-  ];
+/** In [0, 360). */
+function direction(degrees: number): number {
+  return Number((((degrees % 360) + 360) % 360).toFixed(9));
 }
 
-/** x, y, z of a place; their group codes are ten apart. */
-function place(code: number, [x, y]: readonly [number, number]): readonly Group[] {
-  return [
-    [code, number(x)],
-    [code + 10, number(y)],
-    [code + 20, '0.0'],
-  ];
-}
-
-function number(value: number): string {
-  return value.toFixed(6);
-}
-
-/** In [0, 360). Nine digits: an almost straight edge has a radius of metres. */
-function direction(degrees: number): string {
-  return (((degrees % 360) + 360) % 360).toFixed(9);
-}
-
-/** What release 12 can letter: ASCII, and no % (which leads its control codes). */
+/** ASCII, so that no reader's code page matters, and no % or ^, which lead control codes. */
 function plainAscii(text: string): string {
   const folded = text.normalize('NFKD').replace(/\p{M}/gu, '').replaceAll('%', ' per cent');
-  return folded.replace(/[^\x20-\x7e]/g, '?').slice(0, 250);
+  return folded.replace(/[^\x20-\x7e]|\^/g, '?').slice(0, 250);
 }

@@ -83,7 +83,7 @@ describe('commands of the README', () => {
     const out = rest[rest.indexOf('--out') + 1];
     if (rest.includes('--out')) {
       expect(existsSync(join(folder, out as string))).toBe(true);
-      if (verb !== 'unroll') expect(existsSync(join(folder, out as string, `${verb}.html`))).toBe(true);
+      expect(existsSync(join(folder, out as string, `${verb}.html`))).toBe(true);
     }
   });
 

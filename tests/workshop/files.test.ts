@@ -1,78 +1,107 @@
-/** SVG and DXF files of the patterns read back, and the command that writes them, on the built program. */
+/**
+ * Ring: identity. SVG and DXF of the patterns read back, the DXF by a general-purpose parser from the registry
+ * (dxf-parser), and the command that writes them, on the built program.
+ */
 
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { beforeAll, describe, expect, test } from 'vitest';
-import type { Section } from '../../src/model/section.ts';
-import { boxOf } from '../../src/workshop/drawing.ts';
+import { DxfParser, type IArcEntity, type ILineEntity, type ILwpolylineEntity } from 'dxf-parser';
+import { afterAll, describe, expect, test } from 'vitest';
+import { boxOf, type Drawing, endOf, type Place, type Stroke } from '../../src/workshop/drawing.ts';
 import { dxfText } from '../../src/workshop/dxf.ts';
 import { paperFor } from '../../src/workshop/paper.ts';
-import { patternOf } from '../../src/workshop/pattern.ts';
+import { partsOf } from '../../src/workshop/parts.ts';
+import { type Pattern, patternOf } from '../../src/workshop/pattern.ts';
 import { svgText } from '../../src/workshop/svg.ts';
+import { bent, none, pipeOf, section } from './made.ts';
 
-const baffle: Section = {
-  name: 'baffle',
-  role: 'baffle',
-  length: 0.21,
-  diameter: [0.102, 0.023],
-  step: false,
-};
 const hostile = '<script>alert(1)</script> & "Söhne"\u0007\n%%c';
+const allowances = { ...none, seam: 0.006, joint: 0.004 };
 
-/** Entities of a DXF text: type, layer and groups. */
-function entitiesOf(text: string): { type: string; groups: Map<number, string> }[] {
-  const lines = text.trimEnd().split('\n');
-  expect(lines.length % 2).toBe(0);
-  const pairs = Array.from({ length: lines.length / 2 }, (_, i): [number, string] => {
-    const code = Number(lines[2 * i]);
-    expect(Number.isInteger(code)).toBe(true);
-    return [code, lines[2 * i + 1] as string];
-  });
-  const start = pairs.findIndex(([code, value]) => code === 2 && value === 'ENTITIES');
-  const entities: { type: string; groups: Map<number, string> }[] = [];
-  for (const [code, value] of pairs.slice(start + 1)) {
-    if (code === 0 && value === 'ENDSEC') break;
-    if (code === 0) entities.push({ type: value, groups: new Map() });
-    else entities.at(-1)?.groups.set(code, value);
-  }
-  return entities;
-}
+const baffle = (name = 'baffle'): Pattern =>
+  patternOf(partsOf(pipeOf([section('baffle', 'baffle', 210, 102, 23)]), 0.0008)[0]!, allowances, name);
 
-describe('DXF', () => {
-  test('has the outline on layer CUT with its true radii, end to end', () => {
-    const { drawing, development } = patternOf(baffle, { thickness: 0.0008, seam: 0.006 }, 'baffle');
-    const cut = entitiesOf(dxfText(drawing)).filter(({ groups }) => groups.get(8) === 'CUT');
-    expect(cut.map(({ type }) => type)).toEqual(['ARC', 'LINE', 'ARC', 'LINE', 'LINE', 'LINE']);
-    if (development.kind !== 'sector') throw new Error('not a cone');
-    const radii = cut.filter(({ type }) => type === 'ARC').map(({ groups }) => Number(groups.get(40)));
-    expect(radii[0]).toBeCloseTo(development.outerRadius * 1000, 5);
-    expect(radii[1]).toBeCloseTo(development.innerRadius * 1000, 5);
-    const ends = cut.flatMap(({ type, groups }): [number, number][] => {
-      const value = (code: number): number => Number(groups.get(code));
-      if (type === 'LINE') {
-        return [
-          [value(10), value(20)],
-          [value(11), value(21)],
-        ];
-      }
-      return [50, 51].map((code) => {
-        const direction = (value(code) * Math.PI) / 180;
-        return [value(10) + value(40) * Math.cos(direction), value(20) + value(40) * Math.sin(direction)];
+/** Points along what was read back of a layer. */
+function readBack(text: string, layer: string): readonly Place[] {
+  const entities = new DxfParser().parseSync(text)?.entities ?? [];
+  return entities
+    .filter((entity) => entity.layer === layer)
+    .flatMap((entity): readonly Place[] => {
+      if (entity.type === 'LINE' || entity.type === 'LWPOLYLINE')
+        return (entity as ILineEntity | ILwpolylineEntity).vertices.map(({ x, y }) => [x, y]);
+      if (entity.type !== 'ARC') throw new Error(`a ${entity.type} on layer ${layer}`);
+      const { center, radius, startAngle, endAngle } = entity as IArcEntity;
+      const sweep = (endAngle - startAngle + 4 * Math.PI) % (2 * Math.PI);
+      return [0, 0.25, 0.5, 0.75, 1].map((share) => {
+        const angle = startAngle + share * sweep;
+        return [center.x + radius * Math.cos(angle), center.y + radius * Math.sin(angle)];
       });
     });
-    // Every end of a stroke meets exactly one other; the file holds millionths of a millimetre.
-    for (const [x, y] of ends) {
-      expect(ends.filter(([otherX, otherY]) => Math.hypot(x - otherX, y - otherY) < 1e-5)).toHaveLength(2);
+}
+
+/** The same points of the strokes as drawn. */
+const drawnPlaces = (strokes: readonly Stroke[]): readonly Place[] =>
+  strokes.flatMap((stroke) => {
+    if (stroke.kind === 'line') return [stroke.from, stroke.to];
+    if (stroke.kind === 'path') return stroke.places;
+    return [0, 0.25, 0.5, 0.75, 1].map((share) => endOf({ ...stroke, sweepDeg: share * stroke.sweepDeg }));
+  });
+
+const farthest = (from: readonly Place[], to: readonly Place[]): number =>
+  Math.max(...from.map(([x, y]) => Math.min(...to.map(([u, v]) => Math.hypot(x - u, y - v)))));
+
+describe('DXF, read by an independent parser', () => {
+  const parts = partsOf(bent, 0.0008);
+  const drawings: readonly (readonly [string, Drawing])[] = [
+    ['a cone cut square', baffle().drawing],
+    ...parts
+      .slice(0, 2)
+      .map((part): readonly [string, Drawing] => [part.name, patternOf(part, allowances, 'x').drawing]),
+    [
+      'a mitred piece of a cone',
+      patternOf(
+        parts.find(({ section: { name }, middle }) => name === 'diffuser' && middle.start !== null)!,
+        allowances,
+        'x',
+      ).drawing,
+    ],
+    ['a tube', patternOf(parts.find(({ section: { name } }) => name === 'belly')!, none, 'x').drawing],
+  ];
+
+  test.each(drawings)('%s has its geometry to 0.001 mm on layers of its own', (_, drawing) => {
+    const text = dxfText([drawing]);
+    const layers: readonly (readonly [string, readonly Stroke[]])[] = [
+      ['cut', drawing.outlines.flat()],
+      ['fold', drawing.folds],
+      ['mark', drawing.marks],
+    ];
+    for (const [layer, strokes] of layers) {
+      const [drawn, read] = [drawnPlaces(strokes), readBack(text, layer)];
+      expect(read).toHaveLength(drawn.length);
+      if (drawn.length === 0) continue;
+      expect(farthest(drawn, read)).toBeLessThan(0.001);
+      expect(farthest(read, drawn)).toBeLessThan(0.001);
     }
-    const sweep = Number(cut[0]?.groups.get(51)) - Number(cut[0]?.groups.get(50));
-    expect(sweep).toBeCloseTo((development.sweep * 180) / Math.PI, 7);
+    const letters = (new DxfParser().parseSync(text)?.entities ?? []).filter(
+      ({ layer }) => layer === 'engrave',
+    );
+    expect(letters.map(({ type }) => type)).toEqual(drawing.lettering.map(() => 'TEXT'));
+  });
+
+  test('says that its unit is the millimetre, and has the four layers', () => {
+    const file = new DxfParser().parseSync(dxfText([baffle().drawing]));
+    // $INSUNITS 4: millimetres (DXF Reference, HEADER section).
+    expect(file?.header.$INSUNITS).toBe(4);
+    expect(Object.keys(file?.tables.layer.layers ?? {})).toEqual(
+      expect.arrayContaining(['cut', 'fold', 'mark', 'engrave']),
+    );
   });
 
   test('letters ASCII without control codes', () => {
-    const text = dxfText(patternOf(baffle, { thickness: 0, seam: 0 }, hostile).drawing);
+    const text = dxfText([baffle(hostile).drawing]);
     expect(text).toMatch(/^[\x20-\x7e\n]*$/);
     expect(text).not.toContain('%');
     expect(text).toContain('"Sohne"');
@@ -81,19 +110,19 @@ describe('DXF', () => {
 
 describe('SVG', () => {
   test('is of true size in millimetres', () => {
-    const { drawing, piece } = patternOf(baffle, { thickness: 0.0008, seam: 0 }, 'baffle');
+    const { drawing, piece } = baffle();
     const svg = svgText(drawing);
     const [, width, height, boxWidth, boxHeight] =
       /width="([\d.]+)mm" height="([\d.]+)mm" viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
     expect(width).toBe(boxWidth);
     expect(height).toBe(boxHeight);
-    expect(Number(width)).toBeGreaterThanOrEqual(piece.width + 10);
-    const box = boxOf(drawing.outline);
+    expect(Number(width)).toBeCloseTo(piece.width + 10, 3);
+    const box = boxOf(drawing.outlines.flat());
     expect(box.right - box.left).toBeCloseTo(piece.width, 9);
   });
 
   test('has user text as text', () => {
-    const svg = svgText(patternOf(baffle, { thickness: 0, seam: 0 }, hostile).drawing);
+    const svg = svgText(baffle(hostile).drawing);
     expect(svg).not.toContain('<script');
     expect(svg).toContain('&lt;script&gt;alert(1)&lt;/script&gt; &amp; &quot;Söhne&quot;');
     expect(svg.replaceAll('\n', '')).not.toMatch(/\p{Cc}/u);
@@ -109,31 +138,58 @@ test('paper with room for the printer’s margin', () => {
 
 describe('echocone unroll', () => {
   const main = fileURLToPath(new URL('../../dist/src/main.js', import.meta.url));
-  const draft = fileURLToPath(new URL('../../cases/saltmarsh-125/draft-a.yaml', import.meta.url));
-  let folder = '';
+  const cases = fileURLToPath(new URL('../../cases/saltmarsh-125/', import.meta.url));
+  const draft = join(cases, 'draft-a.yaml');
+  const above = mkdtempSync(join(tmpdir(), 'echocone-unroll-'));
+  const folder = join(above, 'patterns');
+  afterAll(() => rmSync(above, { recursive: true, force: true }));
   const run = (...words: string[]) =>
     spawnSync(process.execPath, [main, 'unroll', ...words], { encoding: 'utf8' });
-  beforeAll(() => {
-    folder = join(mkdtempSync(join(tmpdir(), 'echocone-unroll-')), 'patterns');
-  });
+  const lines = (text: string): readonly string[] => text.split('\n');
 
-  test('writes an SVG and a DXF for each section and a table of 80 columns', () => {
-    const { status, stdout, stderr } = run(draft, '--out', folder, '--seam', '6mm');
+  test('writes patterns, sheets, prints, a drawing, a cut list and a page of a bent pipe file', () => {
+    const bentPipe = join(cases, 'pipe-a-bent.yaml');
+    const { status, stdout, stderr } = run(
+      bentPipe,
+      '--out',
+      folder,
+      '--seam',
+      '6mm',
+      '--hydroform',
+      '--set',
+      'bends.1.plane=180 deg',
+    );
     expect(stderr).toContain('gloves');
     expect(status).toBe(0);
     const names = readdirSync(folder);
-    expect(names.filter((name) => name.endsWith('.svg')).map((name) => name.replace('.svg', '.dxf'))).toEqual(
-      names.filter((name) => name.endsWith('.dxf')),
+    const patterns = names.filter((name) => /^\d\d-.*\.svg$/.test(name));
+    expect(patterns.length).toBeGreaterThan(20);
+    for (const name of patterns) expect(names).toContain(name.replace('.svg', '.dxf'));
+    for (const name of ['sheet-1', 'hydroform-half'])
+      expect(names).toEqual(expect.arrayContaining([`${name}.svg`, `${name}.dxf`]));
+    expect(names).toEqual(
+      expect.arrayContaining([
+        'print-a4.html',
+        'print-a3.html',
+        'drawing.svg',
+        'cut-list.csv',
+        'unroll.html',
+      ]),
     );
-    expect(names.length).toBeGreaterThanOrEqual(10);
     expect(JSON.parse(readFileSync(join(folder, 'run.json'), 'utf8'))).toMatchObject({
       kind: 'unroll',
-      page: './',
+      page: 'unroll.html',
       line: expect.stringMatching(/^\d+ patterns for 0\.8 mm sheet/),
     });
-    for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+    // The folder's own name may be longer than a line.
+    for (const line of [...lines(stdout), ...lines(stderr)].filter((one) => !one.includes(folder)))
+      expect(line.length, line).toBeLessThanOrEqual(80);
     for (const name of names)
-      expect(readFileSync(join(folder, name), 'utf8')).not.toMatch(/NaN|undefined|Infinity/);
+      expect(readFileSync(join(folder, name), 'utf8'), name).not.toMatch(/NaN|undefined|Infinity/);
+    const [head, ...rows] = lines(readFileSync(join(folder, 'cut-list.csv'), 'utf8').trimEnd());
+    expect(rows).toHaveLength(patterns.length);
+    for (const column of ['blank_width_mm', 'seam_weld_mm', 'joint_weld_mm', 'mass_g'])
+      expect(head?.split(',')).toContain(column);
   });
 
   test('refuses the folder a second time, unless told', () => {
@@ -145,16 +201,43 @@ describe('echocone unroll', () => {
     const { stdout } = run(draft, '--out', folder, '--overwrite', '--json', '--thickness', '1mm');
     const document = JSON.parse(stdout);
     expect(document).toMatchObject({ schemaVersion: 1, kind: 'unroll', thickness: 0.001, seam: 0 });
-    for (const { kind, sweepDeg, slantMm, innerRadiusMm, outerRadiusMm } of document.patterns) {
-      if (kind === 'cone') expect(outerRadiusMm - innerRadiusMm).toBeCloseTo(slantMm, 6);
+    expect(document.centrelineMm).toBeCloseTo(1050, 9);
+    for (const { kind, sweepDeg, slantMostMm, innerRadiusMm, outerRadiusMm } of document.patterns) {
+      if (kind === 'cone') expect(outerRadiusMm - innerRadiusMm).toBeCloseTo(slantMostMm, 6);
       else expect(sweepDeg).toBeNull();
     }
+  });
+
+  test('what cannot be made is refused with what to change, and leaves no folder', () => {
+    const refused = (...words: string[]): string => {
+      const { status, stderr } = run(draft, ...words, '--out', `${folder}-x`);
+      expect(status).toBe(2);
+      expect(readdirSync(above)).not.toContain('patterns-x');
+      return stderr;
+    };
+    expect(refused('--sheet', '60x60mm')).toMatch(/sheet of 60 x 60 mm is too small/);
+    expect(refused('--set', 'pipe.sections.baffle.length=30 mm')).toMatch(/too steep to roll/);
+    expect(refused('--thickness', '3mm')).toMatch(/too narrow to roll cold/);
   });
 
   test('a wrong case, a missing file, a bad flag have their exit codes', () => {
     expect(run(draft, '--set', 'pipe.sections.0.lenght=1 mm', '--out', `${folder}-x`).status).toBe(3);
     expect(run('no-such-case.yaml').status).toBe(6);
     expect(run(draft, '--thickness', 'thick').status).toBe(2);
+    expect(run(draft, '--sheet', '2000').status).toBe(2);
     expect(run().status).toBe(2);
+  });
+
+  test('a finished pipe by its circumferences: the sheet it states is what is unrolled', () => {
+    const file = join(above, 'measured.yaml');
+    writeFileSync(
+      file,
+      `kind: pipe\nsheet: 1 mm\nsections:\n  - { name: baffle, length: 200 mm, circumference: [${(102 * Math.PI).toFixed(6)} mm, ${(102 * Math.PI).toFixed(6)} mm], role: belly }\n`,
+    );
+    const { stdout } = run(file, '--out', join(above, 'measured'), '--json');
+    const [blank] = JSON.parse(stdout).patterns;
+    // 102 mm outside of 1 mm sheet is 100 mm inside, and 101 mm in its middle.
+    expect(blank.insideStartMm).toBeCloseTo(100, 6);
+    expect(blank.widthMm).toBeCloseTo(101 * Math.PI, 6);
   });
 });

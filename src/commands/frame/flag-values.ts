@@ -30,6 +30,19 @@ export function lengthWithin(least: string, most: string, why = ''): (text: stri
   };
 }
 
+/** Width and height of a sheet, `2000x1000mm` [mm]. */
+export function sizeFlag(text: string): { readonly width: number; readonly height: number } {
+  const found = /^\s*([\d.]+)\s*[x×]\s*([\d.]+)\s*(mm|cm|m|in)\s*$/i.exec(text);
+  const [width, height] = [found?.[1], found?.[2]].map((side) =>
+    side === undefined ? Number.NaN : 1000 * lengthFlag(`${side}${found?.[3]?.toLowerCase()}`),
+  ) as [number, number];
+  const sound = [width, height].every((side) => side >= 50 && side <= 10_000);
+  if (sound) return { width, height };
+  throw new UsageError(
+    `"${text}" must be the width and height of a sheet, each from 50mm to 10m, such as 2000x1000mm.`,
+  );
+}
+
 /** Speeds as `from:to:step`, as a list `8000,9500`, or one [rpm]. */
 export function speedsFlag(text: string): readonly number[] {
   const speeds = rangeFlag(text, 'rpm', '6000:12000:250');

@@ -9,6 +9,7 @@ import {
   countFlag,
   lengthWithin,
   overrideFlag,
+  sizeFlag,
   speedFlag,
   speedsFlag,
   threadsFlag,
@@ -46,10 +47,19 @@ export interface Flags {
   readonly over?: string;
   /** Take everything of the study off the server. */
   readonly cancel?: boolean;
-  /** Sheet thickness [m]. */
-  readonly thickness: number;
-  /** Seam allowance [m]. */
+  /** Sheet thickness [m]; absent: the pipe's, or what is usual. */
+  readonly thickness?: number;
+  /** Allowances along a seam and along a joint of two parts [m]. */
   readonly seam: number;
+  readonly joint: number;
+  /** Between edges to be welded, and by how much a weld draws them together [m]. */
+  readonly rootGap: number;
+  readonly shrinkage: number;
+  /** Width and height of the sheet [mm]. */
+  readonly sheet: { readonly width: number; readonly height: number };
+  readonly material: 'steel' | 'stainless' | 'titanium' | 'aluminium';
+  /** Also draw the flat halves for hydroforming. */
+  readonly hydroform?: boolean;
 }
 
 /** A flag: how it is written, what it says of itself, and which member of `Flags` it fills. */
@@ -166,7 +176,7 @@ export const verbFlags = {
   thickness: {
     member: 'thickness',
     syntax: '--thickness <length>',
-    help: 'sheet thickness (default: 0.8mm)',
+    help: "sheet thickness (default: the pipe's sheet, or 0.8mm)",
     read: lengthWithin('0mm', '6mm', ': thicker sheet is not rolled into cones of a pipe'),
   },
   seam: {
@@ -174,6 +184,41 @@ export const verbFlags = {
     syntax: '--seam <length>',
     help: 'allowance added along one straight edge (default: 0mm)',
     read: lengthWithin('0mm', '50mm', ': a lap seam takes some millimetres'),
+  },
+  joint: {
+    member: 'joint',
+    syntax: '--joint <length>',
+    help: 'allowance added along the downstream edge, where a part follows (default: 0mm)',
+    read: lengthWithin('0mm', '50mm', ': a lap takes some millimetres'),
+  },
+  rootGap: {
+    member: 'rootGap',
+    syntax: '--root-gap <length>',
+    help: 'gap left between edges that are welded, taken off the blanks (default: 0mm)',
+    read: lengthWithin('0mm', '3mm', ': thin sheet is welded with hardly a gap'),
+  },
+  shrinkage: {
+    member: 'shrinkage',
+    syntax: '--shrinkage <length>',
+    help: 'what a weld draws together across itself, added to the blanks (default: 0mm)',
+    read: lengthWithin('0mm', '3mm', ': thin sheet draws some tenths of a millimetre'),
+  },
+  sheet: {
+    member: 'sheet',
+    syntax: '--sheet <size>',
+    help: 'size of the sheet to cut from (default: 2000x1000mm)',
+    read: sizeFlag,
+  },
+  material: {
+    member: 'material',
+    syntax: '--material <name>',
+    help: 'what the sheet is of, for masses (default: steel)',
+    words: ['steel', 'stainless', 'titanium', 'aluminium'],
+  },
+  hydroform: {
+    member: 'hydroform',
+    syntax: '--hydroform',
+    help: 'also draw the flat halves of a pipe that is blown up from two sheets (an approximation)',
   },
 } as const satisfies Readonly<Record<string, VerbFlag>>;
 
@@ -206,8 +251,12 @@ export function flagsOf(given: Readonly<Record<string, unknown>>, declared: read
     vary: [],
     limits: [],
     mostDrafts: 240,
-    thickness: 0.8e-3,
     seam: 0,
+    joint: 0,
+    rootGap: 0,
+    shrinkage: 0,
+    sheet: { width: 2000, height: 1000 },
+    material: 'steel',
   };
   for (const flag of declared) {
     const value = given[new Option(flag.syntax).attributeName()];

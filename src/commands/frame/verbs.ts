@@ -147,17 +147,26 @@ export const aim: Verb = {
 export const unroll: Verb = {
   name: 'unroll',
   operands: '<case>',
-  summary: 'Flat patterns of the cones for the bench',
+  summary: 'Flat patterns of the pipe for the bench',
   description:
-    'One SVG and one DXF in millimetres for each cone and cylinder of the pipe, with marks for aligning and a bar ' +
-    'to check the print against. The diameters of the case are inside diameters; patterns are laid out on the ' +
-    'middle of the sheet.',
-  flags: [verbFlags.thickness, verbFlags.seam],
+    'A case or a pipe file. A pattern in millimetres for each cone, cylinder and mitred segment of its bends, laid out ' +
+    'on the middle of the sheet; diameters of the file are inside. Writes an SVG and a DXF for each, and for each sheet ' +
+    'they are nested on, pages to print on A4 and A3, drawing.svg of the whole pipe, cut-list.csv and unroll.html.',
+  flags: [
+    verbFlags.thickness,
+    verbFlags.seam,
+    verbFlags.joint,
+    verbFlags.rootGap,
+    verbFlags.shrinkage,
+    verbFlags.sheet,
+    verbFlags.material,
+    verbFlags.hydroform,
+  ],
   without: { cell: 'nothing is simulated, so there is no mesh' },
   oneThread: true,
   examples: [
     `echocone unroll ${draft}`,
-    `echocone unroll ${draft} --thickness 1mm --seam 6mm --out runs/patterns`,
+    'echocone unroll cases/saltmarsh-125/pipe-a-bent.yaml --thickness 1mm --seam 6mm --out runs/patterns',
   ],
   afterInterrupt: 'Patterns finished so far are in the folder; run the command again with --overwrite.',
 };
