@@ -5,9 +5,9 @@
  */
 
 import { caseOf, inlineRoot, type OpenedFile } from './load.ts';
-import { CaseProblems, type Problem } from './problem.ts';
 import { parseSource } from './text/document.ts';
 import { parseOverride } from './text/override.ts';
+import { CaseProblems, type Problem } from './text/problem.ts';
 import { entryOf, type Node } from './text/tree.ts';
 
 export type Plain = string | number | boolean | null | readonly Plain[] | { readonly [key: string]: Plain };

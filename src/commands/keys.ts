@@ -13,7 +13,8 @@ export async function run({ files, flags, terminal, program }: Invocation): Prom
   const kinds = asked === undefined ? KINDS : [kindOf(asked)];
   const found = kinds.map((kind) => ({ kind, keys: rowsOf(kind, asked ?? kind) }));
   if (flags.json) {
-    terminal.answer(jsonText({ schemaVersion: 1, program, kinds: found }));
+    const document = { schemaVersion: 1, program, kinds: found };
+    terminal.answer(jsonText(document));
     return;
   }
   for (const { kind, keys } of found) terminal.answer(textOf(kind, keys));

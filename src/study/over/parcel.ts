@@ -4,8 +4,8 @@
  * that a lender computes only what it would take from its own user.
  */
 
-import { CaseProblems } from '../../case/problem.ts';
 import { receivedCase } from '../../case/sent-case.ts';
+import { CaseProblems } from '../../case/text/problem.ts';
 import { withExhaustDuration } from '../map/exhaust-duration.ts';
 import type { Job } from '../work/jobs.ts';
 import { meshProblem } from '../work/mesh-limit.ts';
