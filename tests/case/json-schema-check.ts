@@ -62,6 +62,8 @@ function keeps(value: unknown, keyword: string, rule: unknown, schema: Rules): b
     case 'description':
     case 'examples':
     case '$schema':
+    // Our own annotation, what is said of a key; a standard's reader passes over keywords that it does not know.
+    case 'x-key':
       return true;
     default:
       throw new Error(`keyword ${keyword} is not checked`);
