@@ -3,7 +3,7 @@
  *   dm = sum of flows,   dU = sum of m h0 - p dV + heat
  * The work p dV is shared between its two zones as their volumes change under a common pressure; the sum is exact. A plain
  * volume uses zone 0 only; in one with a law of scavenging the sweeping stream is shared between the zones, and the swept
- * stream draws on both.
+ * stream draws on both. Where that turns zone 1 over within a stage, it is drawn from as it will be, see `easeDraw`.
  */
 
 import { GAS, type GasModel } from '../gas/gas-model.ts';
@@ -20,6 +20,11 @@ import { FLOW, type Flow, newFlow } from './flow.ts';
 import { newSweep, type ScavengingLaw, SWEEP } from './scavenging/law.ts';
 import { CONTENT, CONTENT_SLOTS, Zones } from './zones.ts';
 
+/** Zone 1 is drawn from as it is while no more than the first share of it goes in a stage, as it will be from the second on [-]. */
+const TURNED_OVER = { from: 0.5, wholly: 1 } as const;
+/** Share of what zone 1 holds and gets in a stage that it gives at most, where it is turned over [-]. */
+const MOST_DRAWN = 0.9;
+
 /** What a stream does in a volume: nothing of its own, sweeps it as it enters, or is what is swept out. */
 export type StreamRole = 'plain' | 'sweeping' | 'swept';
 
@@ -29,6 +34,8 @@ export class Volume extends Zones {
   /** Flows into the volume this stage, by slot [kg/s, W, kg/s]; the sweeping streams apart until they are shared out. */
   private readonly rates = new Float64Array(CONTENT_SLOTS);
   private readonly sweeping = newFlow();
+  /** What the swept streams draw from zone 1, as it is [kg/s, W, kg/s]. */
+  private readonly drawn = newFlow();
   private sweptOut = 0;
   private readonly sweep = newSweep();
   /** Share of the volume that zone 1 filled at the start of the step [-]. */
@@ -81,6 +88,7 @@ export class Volume extends Zones {
   protected clearStreams(): void {
     this.rates.fill(0);
     this.sweeping.fill(0);
+    this.drawn.fill(0);
     this.sweptOut = 0;
   }
 
@@ -101,7 +109,7 @@ export class Volume extends Zones {
 
   /** The swept stream where it draws on both zones. */
   private drawBoth(flow: Flow, sign: 1 | -1): void {
-    const { rates, point } = this;
+    const { rates, drawn, point } = this;
     const mass = sign * flow[FLOW.mass];
     const m1 = this.swept[RESERVOIR.admixed] * mass;
     this.fillZone(1);
@@ -110,6 +118,9 @@ export class Volume extends Zones {
     rates[CONTENT.mass1] += m1;
     rates[CONTENT.energy1] += e1;
     rates[CONTENT.burnt1] += b1;
+    drawn[FLOW.mass] -= m1;
+    drawn[FLOW.energy] -= e1;
+    drawn[FLOW.burnt] -= b1;
     rates[CONTENT.mass0] += mass - m1;
     rates[CONTENT.energy0] += sign * flow[FLOW.energy] - e1;
     rates[CONTENT.burnt0] += sign * flow[FLOW.burnt] - b1;
@@ -130,6 +141,7 @@ export class Volume extends Zones {
     const { now, rates, span: dt, spanHeat: wall, volume: V } = this;
     const { release } = this.drive;
     if (this.sweeping[FLOW.mass] > 0) this.shareSweeping();
+    if (this.drawn[FLOW.mass] * dt > TURNED_OVER.from * now[CONTENT.mass1]) this.easeDraw();
     const work = this.pressure * (this.endVolume - V);
     for (let slot = 0; slot < CONTENT_SLOTS; slot++) into[slot] = now[slot] + dt * rates[slot];
     if (release !== null) this.burn(into, release);
@@ -154,6 +166,32 @@ export class Volume extends Zones {
       const amount = sweeping[slot];
       rates[slot + 3] += unmixed * amount;
       rates[slot] += (1 - unmixed) * amount;
+    }
+  }
+
+  /**
+   * A zone 1 of which the stage would draw as much as it holds is stiff: its gas is then that which comes in, and the share that
+   * the law gave, with the flows of the stage before, may take more than there is. So it gives the mixture of what it holds and
+   * what comes in over the stage, M = m + dt m_in, and not all of it; zone 0 gives the rest. The sums stand.
+   */
+  private easeDraw(): void {
+    const { now, rates, drawn, span: dt } = this;
+    const wanted = dt * drawn[FLOW.mass];
+    const m1 = now[CONTENT.mass1];
+    // What zone 1 has without the draw, as far as mass goes; `rates` holds the draw already.
+    const has = m1 + dt * rates[CONTENT.mass1] + wanted;
+    const { from, wholly } = TURNED_OVER;
+    const ease = Math.min(1, (wanted / m1 - from) / (wholly - from));
+    const gives = Math.min(wanted, MOST_DRAWN * has);
+    this.fillZone(1);
+    const held = m1 * this.point[GAS.enthalpy];
+    for (let slot = 0; slot < 3; slot++) {
+      const taken = dt * drawn[slot];
+      const before = slot === FLOW.energy ? held : now[slot + 3];
+      const mixture = (before + dt * rates[slot + 3] + taken) / has;
+      const back = (ease * (taken - gives * mixture)) / dt;
+      rates[slot + 3] += back;
+      rates[slot] -= back;
     }
   }
 

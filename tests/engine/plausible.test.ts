@@ -1,6 +1,6 @@
 /**
- * Ring: regression. A plausible engine, drawn at random, whose start on a coarse mesh could not be marched at this speed: it is
- * tried finer, then with a smaller Courant number, before it is called a failure.
+ * Ring: regression. A plausible engine, drawn at random, of which a third of the charge crosses to the exhaust and almost none
+ * displaces: the unmixed zone of its cylinder lives for less than a step, and was drawn from beyond what it held.
  */
 
 import { describe, expect, test } from 'vitest';
@@ -10,8 +10,9 @@ import { runSpeed } from '../../src/engine/run/run-speed.ts';
 const subject = loadCase(new URL('../repro/nan-plausible-500035.yaml', import.meta.url).pathname);
 
 describe('a 32 cc single of a 166 deg exhaust', () => {
-  test.each([11_993])('runs at %i rpm', (rpm) => {
-    const { row } = runSpeed({ subject, rpm, start: null, brief: true }).record;
+  test.each([10_848, 11_993])('runs at %i rpm', (rpm) => {
+    const { row, notes } = runSpeed({ subject, rpm, start: null, brief: true }).record;
+    expect(notes.join('\n')).not.toContain('the march failed');
     expect(row.mass_balance_error).toBeLessThan(1e-9);
     expect(row.energy_balance_error).toBeLessThan(1e-6);
     expect(row.bmep_bar).toBeGreaterThan(0);
