@@ -3,9 +3,12 @@
  *   suction     its lowest pressure before the plug-back
  *   plug-back   the compression that the baffle sends back: looked for where the wave traced from EO to the baffle and
  *               back arrives; onset and end where it crosses the reference pressure, peak from a parabola through the top of
- *               the smoothed wave, centroid and share before exhaust closing (EC) by impulse above the reference
+ *               the smoothed wave, centroid and share before exhaust closing (EC) by impulse above the reference; a wave that
+ *               merges with it counts in part
  * Angles are degrees after EO on an even grid; the reference is the ambient pressure.
  */
+
+import { asHigh, type Crest, humpsOf } from './humps.ts';
 
 export interface ReturningWave {
   /** Pressure of the returning wave at the port face, even over one turn from EO, wraps round [Pa]. */
@@ -31,6 +34,8 @@ export interface PlugBack {
   readonly found: boolean;
   /** Another crest all but as high as the peak; null: none. */
   readonly otherCrestDeg: number | null;
+  /** Crest of another wave beside it, and how far that counts as part of it, 0 to 1; null: none worth naming. */
+  readonly beside: { readonly deg: number; readonly counted: number } | null;
 }
 
 /** Degrees before and after the traced return in which the peak is looked for. */
@@ -42,10 +47,11 @@ const LATE_DEG = 25;
  * the peak of the demo at its best torque is two degrees off its limit for fine meshes, with 15 a third of one.
  */
 const SMOOTH_DEG = 15;
-/** A crest with this share of the peak's rise above the reference is a peak as good as it [-]. */
-const AS_HIGH = 0.97;
 /** Half-width of the parabola through the top [deg]. */
 const TOP_DEG = 3;
+/** Another wave is looked for so far from the crest [deg], and is named if it has this share of its height [-]. */
+const BESIDE_DEG = 70;
+const WORTH_NAMING = 0.2;
 
 /**
  * Reads the plug-back.
@@ -61,49 +67,111 @@ export function readPlugBack(
   const from = Math.round((expected.first - EARLY_DEG) / stepDeg);
   const to = Math.round((expected.last + LATE_DEG) / stepDeg);
   const half = Math.round(SMOOTH_DEG / stepDeg);
-  const smooth = (k: number): number => {
-    let sum = 0;
-    for (let j = 1 - half; j < half; j++) sum += (half - Math.abs(j)) * at(k + j);
-    return sum / (half * half);
-  };
-  let top = from;
-  for (let k = from; k <= to; k++) if (smooth(k) > smooth(top)) top = k;
-  const peakDeg = crown(smooth, top, stepDeg);
-  let peakPressure = at(top);
-  for (let k = top - half; k <= top + half; k++) peakPressure = Math.max(peakPressure, at(k));
-  const found = peakPressure > reference;
-
-  let first = top;
-  while (first > top - n / 2 && at(first - 1) > reference) first--;
-  let last = top;
-  while (last < top + n / 2 && at(last + 1) > reference) last++;
-  const onset = first - crossing(at(first), at(first - 1), reference);
-  const end = last + crossing(at(last), at(last + 1), reference);
+  const smoothed = smoothedBy(half, pressure);
+  const smooth = (k: number): number => smoothed[((k % n) + n) % n] as number;
+  const top = highestOf(smooth, from, to);
+  const highest = highestOf(at, top - half, top + half);
+  const peakPressure = at(highest);
+  if (!(peakPressure > reference)) return { ...suctionOf(wave, top), ...notFound, peakPressure };
+  const height = (k: number): number => at(k) - reference;
+  // The smoothed crest of a short wave beside a deep suction may stand where the wave itself is below the surroundings.
+  const main = height(top) > 0 ? top : highest;
+  const crests = crestsOf(smooth, { from, to }, reference).filter(
+    (one) => one.at !== top && height(one.at) > 0,
+  );
+  const humps = humpsOf(height, [{ at: main, share: 1 }, ...crests], n / 2);
 
   let impulse = 0;
   let moment = 0;
   let before = 0;
-  for (let k = first; k <= last; k++) {
-    const part = Math.max(0, at(k) - reference);
+  for (let k = main - n / 2; k < main + n / 2; k++) {
+    const part = humps.weight(k) * Math.max(0, height(k));
     impulse += part;
     moment += part * k;
-    const share = Math.max(0, Math.min(1, closesDeg / stepDeg - k + 0.5));
-    before += part * share;
+    before += part * Math.max(0, Math.min(1, closesDeg / stepDeg - k + 0.5));
   }
-  let low = first;
-  for (let k = Math.min(0, first); k <= first; k++) if (at(k) < at(low)) low = k;
+  const [first, last] = [Math.ceil(humps.from), Math.floor(humps.to)];
+  const peak = Math.max(humps.from, Math.min(humps.to, crown(smooth, top, stepDeg) / stepDeg));
+  const away = Math.round(BESIDE_DEG / stepDeg);
+  const apart = (k: number): number => (humps.weight(k) < 1 ? height(k) : Number.NEGATIVE_INFINITY);
+  const other = highestOf(apart, main - away, main + away);
   return {
-    suctionPressure: at(low),
-    suctionDeg: low * stepDeg,
-    onsetDeg: found ? onset * stepDeg : null,
-    peakDeg: found ? peakDeg : null,
-    centroidDeg: impulse > 0 ? (moment / impulse) * stepDeg : null,
-    endDeg: found ? end * stepDeg : null,
+    ...suctionOf(wave, first),
+    onsetDeg: humps.from * stepDeg,
+    peakDeg: peak * stepDeg,
+    centroidDeg: (moment / impulse) * stepDeg,
+    endDeg: humps.to * stepDeg,
     peakPressure,
-    shareBeforeClosing: impulse > 0 ? before / impulse : null,
-    found,
-    otherCrestDeg: found ? otherCrest(smooth, { first, last, top, half }, reference, stepDeg) : null,
+    shareBeforeClosing: before / impulse,
+    found: true,
+    otherCrestDeg: otherCrest(smooth, { first, last, top, half }, reference, stepDeg),
+    beside:
+      apart(other) < WORTH_NAMING * height(main)
+        ? null
+        : { deg: other * stepDeg, counted: humps.weight(other) },
   };
+}
+
+const notFound = {
+  onsetDeg: null,
+  peakDeg: null,
+  centroidDeg: null,
+  endDeg: null,
+  shareBeforeClosing: null,
+  found: false,
+  otherCrestDeg: null,
+  beside: null,
+} as const;
+
+/** The lowest pressure from exhaust opening to a sample. */
+function suctionOf(
+  { pressure, stepDeg }: ReturningWave,
+  until: number,
+): Pick<PlugBack, 'suctionPressure' | 'suctionDeg'> {
+  const n = pressure.length;
+  const depth = (k: number): number => -(pressure[((k % n) + n) % n] as number);
+  const low = highestOf(depth, Math.min(0, until), until);
+  return { suctionPressure: -depth(low), suctionDeg: low * stepDeg };
+}
+
+/** A wave that wraps round, smoothed by a triangle of a half-width in samples. */
+function smoothedBy(half: number, pressure: Float64Array): Float64Array {
+  const n = pressure.length;
+  return pressure.map((_, k) => {
+    let sum = 0;
+    for (let j = 1 - half; j < half; j++)
+      sum += (half - Math.abs(j)) * (pressure[(k + j + 2 * n) % n] as number);
+    return sum / (half * half);
+  });
+}
+
+/** The first of the highest samples. */
+function highestOf(value: (k: number) => number, from: number, to: number): number {
+  let best = from;
+  let most = value(from);
+  for (let k = from + 1; k <= to; k++) {
+    const here = value(k);
+    if (here > most) {
+      best = k;
+      most = here;
+    }
+  }
+  return best;
+}
+
+/** Crests of the smoothed wave where the plug-back is looked for, with their share of the highest. */
+function crestsOf(
+  smooth: (k: number) => number,
+  { from, to }: { readonly from: number; readonly to: number },
+  reference: number,
+): readonly Crest[] {
+  const rises = Array.from({ length: to - from + 1 }, (_, k) => smooth(from + k) - reference);
+  const most = Math.max(...rises);
+  return rises.flatMap((rise, k): Crest[] =>
+    rise > 0 && rise >= (rises[k - 1] ?? rise) && rise > (rises[k + 1] ?? Number.NEGATIVE_INFINITY)
+      ? [{ at: from + k, share: rise / most }]
+      : [],
+  );
 }
 
 interface Crested {
@@ -122,7 +190,7 @@ function otherCrest(
   reference: number,
   stepDeg: number,
 ): number | null {
-  const enough = reference + AS_HIGH * (smooth(top) - reference);
+  const enough = reference + asHigh * (smooth(top) - reference);
   let best: number | null = null;
   for (let k = first; k <= last; k++) {
     if (Math.abs(k - top) <= half || smooth(k) < enough) continue;
@@ -130,10 +198,6 @@ function otherCrest(
     if (best === null || smooth(k) > smooth(best)) best = k;
   }
   return best === null ? null : crown(smooth, best, stepDeg);
-}
-
-function crossing(inside: number, outside: number, reference: number): number {
-  return inside > outside ? Math.max(0, Math.min(1, (inside - reference) / (inside - outside))) : 0;
 }
 
 /** Vertex of the least-squares parabola through the samples around the top [deg]. */
