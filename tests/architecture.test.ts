@@ -79,7 +79,7 @@ const rules: readonly Rule[] = [
   // What commands say of a study's result, apart from how they run.
   {
     room: /^src\/commands\/words\//,
-    may: [/^src\/(commands\/(words|frame)|study|engine|findings|model)\//, /^plots\//],
+    may: [/^src\/(commands\/(words|frame)|study|engine|findings|model|workshop)\//, /^plots\//],
   },
   {
     room: /^src\/commands\/[^/]+\.ts$/,

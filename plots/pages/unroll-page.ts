@@ -13,6 +13,8 @@ export interface Picture {
   readonly svg: string;
   readonly seen: string;
   readonly caption: string;
+  /** File beside the page that shows it larger. */
+  readonly file: string | null;
 }
 
 export interface UnrollBlank {
@@ -49,8 +51,11 @@ export interface UnrollPageResult {
   readonly blanks: readonly UnrollBlank[];
 }
 
-const image = ({ svg, seen, caption }: Picture, title: string): Markup =>
-  html`<figure><h3>${title}</h3><img class="drawn" alt="${seen}" src="${dataUrl(svg)}"><figcaption>${caption}</figcaption></figure>`;
+function image({ svg, seen, caption, file }: Picture, title: string): Markup {
+  const picture = html`<img class="drawn" alt="${seen}" src="${dataUrl(svg)}">`;
+  const larger = file === null ? '' : html` <a href="${file}">Open ${file} to see it larger.</a>`;
+  return html`<figure><h3>${title}</h3>${picture}<figcaption>${caption}${larger}</figcaption></figure>`;
+}
 
 /** An SVG as the source of a picture. */
 export const dataUrl = (svg: string): string => `data:image/svg+xml,${encodeURIComponent(svg)}`;

@@ -10,24 +10,24 @@ import { loadCase, loadPipe, readKind } from '../case/load.ts';
 import type { Pipe } from '../model/pipe.ts';
 import { placed } from '../pipe/places.ts';
 import { assembledSvg } from '../workshop/assembled.ts';
-import { type CutRow, cutRows } from '../workshop/cut-list.ts';
+import { cutRows } from '../workshop/cut-list.ts';
 import { drawingFiles, sheetFiles, sheetSvg, type WorkshopFile } from '../workshop/files.ts';
 import { hydroformHalf } from '../workshop/hydroform.ts';
 import { DENSITIES } from '../workshop/material.ts';
 import { paperFor } from '../workshop/paper.ts';
 import { builtVolume, type Plan, planOf } from '../workshop/plan.ts';
 import { drawingBox } from '../workshop/svg.ts';
-import { PAPERS, tilesOf } from '../workshop/tiles.ts';
+import { PAPERS, pagesOf } from '../workshop/tiles.ts';
 import { wholeDrawing } from '../workshop/whole-drawing.ts';
-import { csvText } from './frame/csv.ts';
 import type { Flags } from './frame/flags.ts';
 import { folded } from './frame/folded.ts';
 import { jsonText } from './frame/json.ts';
 import { plainText } from './frame/plain-text.ts';
 import { fileNameOf, openRunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
-import { type Column, tableText } from './frame/table.ts';
+import { tableText } from './frame/table.ts';
 import type { Invocation } from './frame/verb.ts';
+import { type Blank, blankColumns, blankCsv } from './words/blank-tables.ts';
 
 const cautions = [
   'Sheet edges cut: wear gloves and deburr.',
@@ -38,11 +38,6 @@ const cautions = [
 ];
 /** Usual sheet for such pipes [m]; common practice, no source. */
 const USUAL_SHEET = 0.8e-3;
-
-interface Blank extends CutRow {
-  readonly file: string;
-  readonly paper: string | null;
-}
 
 export async function run({ files, flags, terminal, program }: Invocation): Promise<void> {
   const { pipe, name } = pipeOf(files[0] as string, flags.set);
@@ -82,7 +77,7 @@ export async function run({ files, flags, terminal, program }: Invocation): Prom
   } else {
     terminal.answer(folded(`${plainText(name)}: patterns on the middle of ${mm(thickness)} mm sheet`));
     terminal.answer('');
-    terminal.answer(tableText(columns, blanks));
+    terminal.answer(tableText(blankColumns, blanks));
     terminal.answer(folded(`R: radii of the developed edges. ${lineOf(plan, flags)}`));
     for (const note of plan.notes) terminal.answer(folded(plainText(note)));
     terminal.answer('Print at 100 %; the bar must measure 100 mm.');
@@ -131,7 +126,7 @@ function filesOf(
     text: printPage({
       title: `${name}, patterns on ${paper.name}`,
       sides: paper.sides,
-      sheets: drawings.flatMap((one) => tilesOf(one, paper)),
+      sheets: pagesOf(drawings, paper),
     }),
   }));
   return [
@@ -140,13 +135,7 @@ function filesOf(
     ...sheetFiles(plan),
     ...prints,
     { name: 'drawing.svg', text: drawing },
-    {
-      name: 'cut-list.csv',
-      text: csvText(
-        csvColumns.map(([column]) => column),
-        csvRows(blanks),
-      ),
-    },
+    { name: 'cut-list.csv', text: blankCsv(blanks) },
     { name: 'unroll.html', text: pageOf(plan, blanks, flags, program, drawing) },
   ];
 }
@@ -188,17 +177,20 @@ function pageOf(
     assembled: {
       svg: assembledSvg(parts, `${name}, welded`),
       seen: `Outline of the welded pipe with its ${parts.length} parts`,
-      caption: 'Numbers are those of the parts. The flange is on the left; up is the flange’s up.',
+      caption: 'Numbers are those of the parts, from the flange on; up is the flange’s up.',
+      file: null,
     },
     drawing: {
       svg: drawing,
       seen: 'Drawing of the whole pipe with lengths, diameters, angles and numbers of welds',
-      caption: 'drawing.svg, to be printed on A4 at 100 %.',
+      caption: 'To be printed on A4 at 100 %.',
+      file: 'drawing.svg',
     },
     sheets: sheets.map(({ efficiency, blanks: on }, i) => ({
       svg: sheetSvg(plan, i, width / 400),
       seen: `${on.length} blanks on a sheet of ${width} by ${height} mm`,
-      caption: `${width} × ${height} mm, ${on.length} ${on.length === 1 ? 'blank' : 'blanks'}; ${(100 * efficiency).toFixed(0)} % of it becomes blanks. sheet-${i + 1}.svg and .dxf, true size.`,
+      caption: `${width} × ${height} mm, ${on.length} ${on.length === 1 ? 'blank' : 'blanks'}; ${(100 * efficiency).toFixed(0)} % of it becomes blanks. SVG and DXF are of true size.`,
+      file: `sheet-${i + 1}.svg`,
     })),
     blanks,
   });
@@ -242,62 +234,6 @@ function unrollCard({ pipe, name, patterns, job }: Plan): RunCard {
     curves: [],
   };
 }
-
-const csvColumns: readonly (readonly [column: string, of: keyof Blank])[] = [
-  ['part', 'part'],
-  ['panel', 'panel'],
-  ['name', 'name'],
-  ['section', 'section'],
-  ['kind', 'kind'],
-  ['ends', 'ends'],
-  ['at_mm', 'atMm'],
-  ['length_mm', 'lengthMm'],
-  ['inside_start_mm', 'insideStartMm'],
-  ['inside_end_mm', 'insideEndMm'],
-  ['slant_least_mm', 'slantLeastMm'],
-  ['slant_most_mm', 'slantMostMm'],
-  ['inner_radius_mm', 'innerRadiusMm'],
-  ['outer_radius_mm', 'outerRadiusMm'],
-  ['sweep_deg', 'sweepDeg'],
-  ['inner_chord_mm', 'innerChordMm'],
-  ['outer_chord_mm', 'outerChordMm'],
-  ['blank_width_mm', 'widthMm'],
-  ['blank_height_mm', 'heightMm'],
-  ['surface_cm2', 'surfaceCm2'],
-  ['blank_cm2', 'blankCm2'],
-  ['seam_weld_mm', 'seamWeldMm'],
-  ['weld', 'weld'],
-  ['joint_weld_mm', 'jointWeldMm'],
-  ['mass_g', 'massG'],
-  ['sheet', 'sheet'],
-  ['file', 'file'],
-];
-
-/** A thousandth of a millimetre is beyond any bench. */
-function csvRows(blanks: readonly Blank[]): readonly Readonly<Record<string, string | number | null>>[] {
-  return blanks.map((blank) =>
-    Object.fromEntries(
-      csvColumns.map(([column, of]) => {
-        const value = blank[of];
-        return [column, typeof value === 'number' ? Number(value.toFixed(4)) : value];
-      }),
-    ),
-  );
-}
-
-const fixed = (value: number | null, digits: number): string =>
-  value === null ? '-' : value.toFixed(digits);
-
-const columns: readonly Column<Blank>[] = [
-  { header: 'pattern', align: 'left', text: (row) => row.file },
-  { header: 'inner R', unit: 'mm', text: (row) => fixed(row.innerRadiusMm, 1) },
-  { header: 'outer R', unit: 'mm', text: (row) => fixed(row.outerRadiusMm, 1) },
-  { header: 'sweep', unit: 'deg', text: (row) => fixed(row.sweepDeg, 2) },
-  { header: 'width', unit: 'mm', text: (row) => fixed(row.widthMm, 1) },
-  { header: 'height', unit: 'mm', text: (row) => fixed(row.heightMm, 1) },
-  { header: 'sheet', text: (row) => String(row.sheet) },
-  { header: 'paper', align: 'left', text: (row) => row.paper ?? 'above A0' },
-];
 
 function centrelineMm(pipe: Pipe): number {
   return 1000 * pipe.sections.reduce((sum, { length }) => sum + length, 0);

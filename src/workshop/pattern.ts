@@ -7,6 +7,7 @@
  * welded is put out by half of (shrinkage - gap), the seam's whole share lies on its right-hand edge.
  */
 
+import { clearOf } from './clearance.ts';
 import {
   arcPlace,
   type Box,
@@ -87,7 +88,7 @@ export function patternOf(
       ...(strip === 0 ? [] : [line(right(bottom, 0), right(top, 0))]),
       ...trueEdges.map((end) => sheet.edge(end, sheet.left, sheet.right, 0)),
     ],
-    marks: [...centreLine(sheet), ...matchMarks(part, sheet)],
+    marks: clearOf(text, [...centreLine(sheet), ...matchMarks(part, sheet)]),
     lettering: [...text, ...weldNumbers(part, sheet)],
   };
   return {
@@ -194,7 +195,7 @@ function centreLine({ middle, between }: Layout): readonly Stroke[] {
       tip[0] - (head / length) * (dx + sideways * dy),
       tip[1] - (head / length) * (dy - sideways * dx),
     ]);
-  return [line(a, b), line(c, between(middle, 1)), barb(0.4), barb(-0.4)];
+  return [line(a, b), line(between(middle, 1), c), barb(0.4), barb(-0.4)];
 }
 
 /** Short marks inwards from both edges where the same points of two neighbours meet. */

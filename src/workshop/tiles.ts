@@ -4,7 +4,8 @@
  * carries the bar.
  */
 
-import { type Box, type Drawing, type Lettering, line, type Stroke } from './drawing.ts';
+import { type Box, type Drawing, type Lettering, line, moved, type Stroke } from './drawing.ts';
+import { fitsSheet, nested } from './nest.ts';
 import { drawingBox, scaleBar, svgOf } from './svg.ts';
 
 export interface Paper {
@@ -28,6 +29,32 @@ export interface Tile {
 const MARGIN = 8;
 const FOOT = 12;
 const OVERLAP = 10;
+
+/** What fits a page shares it with others; what does not is laid over several. */
+export function pagesOf(drawings: readonly Drawing[], paper: Paper): readonly Tile[] {
+  const { width, height } = gridOf({ left: 0, right: 0, top: 0, bottom: 0 }, paper, false);
+  const pieces = drawings.map((drawing) => {
+    const { left, right, bottom, top } = drawingBox(drawing);
+    return {
+      drawing: moved(drawing, [-left, -bottom]),
+      piece: { width: right - left, height: top - bottom },
+    };
+  });
+  const small = pieces.filter(({ piece }) => fitsSheet(piece, { width, height }));
+  const large = pieces.filter(({ piece }) => !fitsSheet(piece, { width, height }));
+  const shared = nested(small, { width, height }).map((page): Drawing => {
+    const [first] = page.drawings;
+    return {
+      title:
+        first !== undefined && page.drawings.length === 1 ? first.title : `${page.drawings.length} patterns`,
+      outlines: page.drawings.flatMap(({ outlines }) => outlines),
+      folds: page.drawings.flatMap(({ folds }) => folds),
+      marks: page.drawings.flatMap(({ marks }) => marks),
+      lettering: page.drawings.flatMap(({ lettering }) => lettering),
+    };
+  });
+  return [...shared, ...large.map(({ drawing }) => drawing)].flatMap((drawing) => tilesOf(drawing, paper));
+}
 
 export function tilesOf(drawing: Drawing, paper: Paper): readonly Tile[] {
   const box = drawingBox(drawing);
@@ -79,7 +106,7 @@ function tile(drawing: Drawing, paper: Paper, box: Box, grid: Grid, column: numb
   const of = columns * rows;
   const place = of === 1 ? '' : `: row ${row + 1} of ${rows}, column ${column + 1} of ${columns}`;
   const label: Lettering = {
-    text: `${shortened(drawing.title, page[0] < 250 ? 24 : 60)}${place}`,
+    text: `${shortened(drawing.title, page[0] > 250 ? 60 : of === 1 ? 46 : 24)}${place}`,
     height: 2,
     upright: false,
     at: [(left + 104 + shown.right) / 2, window.bottom + MARGIN + 1],

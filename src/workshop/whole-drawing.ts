@@ -85,7 +85,7 @@ function profileOf({ pipe, parts }: Plan, tallest: number): Profile {
         'thick',
         '#fff',
       ),
-      extension(x0, middle + r0, whole),
+      extension(x0, middle + r0, index === 0 ? whole : lengths),
       dimension(x0, x1, lengths, (1000 * length).toFixed(1)),
       fitted(x0, x1, lengths + 3, name),
       fitted(x0, x1, lengths + 6, angleWords(diameter[1] - diameter[0], length)),

@@ -65,7 +65,7 @@ describe.runIf(there)('the drawings of a bent pipe', () => {
       [...document.images].map(({ naturalWidth, complete }) => ({ naturalWidth, complete })),
     );
     expect(complaints).toEqual([]);
-    expect(sizes.length).toBeGreaterThan(20);
+    expect(sizes.length).toBeGreaterThan(5);
     // 210 mm or 297 mm at 96 pixels to the inch.
     for (const { naturalWidth, complete } of sizes) {
       expect(complete).toBe(true);

@@ -1,7 +1,8 @@
 /** Ring: identity. Bends and outside circumferences of a pipe file, and what is refused of them. */
 
+import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { loadPipe } from '../../src/case/load.ts';
+import { describeInputs, loadCase, loadPipe } from '../../src/case/load.ts';
 import { CaseProblems } from '../../src/case/text/problem.ts';
 import { file } from './files.ts';
 
@@ -90,4 +91,21 @@ test('a circumference without the sheet, or one beside a diameter, is refused', 
   expect(
     refused('sheet: 6 mm\n', 'sections:\n  - { name: baffle, length: 9 cm, circumference: [2 m, 3 cm] }\n'),
   ).toContain('leaves no pipe inside');
+});
+
+test('bends are said to be computed without loss, where there are any', () => {
+  const engine = fileURLToPath(new URL('../../cases/saltmarsh-125/engine.yaml', import.meta.url));
+  const assumed = (bends: string) =>
+    describeInputs(
+      loadCase(
+        file(
+          'case.yaml',
+          `kind: case\nengine: ${engine}\npipe:\n${`${sections}${bends}`.replace(/^(?=.)/gm, '  ')}run: { speeds: [9000 rpm] }\n`,
+        ),
+      ),
+    ).filter(({ path }) => path === 'pipe.bends');
+  expect(assumed('')).toMatchObject([]);
+  expect(assumed('bends: [{ at: 20 mm, angle: 60 deg, radius: 75 mm, plane: 0 deg }]\n')).toMatchObject([
+    { value: 'without loss', sort: 'quantity', reason: expect.stringContaining('as in a straight pipe') },
+  ]);
 });

@@ -15,6 +15,8 @@ import loaded, {
   type ILwpolylineEntity,
 } from 'dxf-parser';
 import { afterAll, describe, expect, test } from 'vitest';
+import { loadPipe } from '../../src/case/load.ts';
+import { pipeDocument } from '../../src/case/pipe/pipe-document.ts';
 import { boxOf, type Drawing, endOf, type Place, type Stroke } from '../../src/workshop/drawing.ts';
 import { dxfText } from '../../src/workshop/dxf.ts';
 import { paperFor } from '../../src/workshop/paper.ts';
@@ -245,5 +247,22 @@ describe('echocone unroll', () => {
     // 102 mm outside of 1 mm sheet is 100 mm inside, and 101 mm in its middle.
     expect(blank.insideStartMm).toBeCloseTo(100, 6);
     expect(blank.widthMm).toBeCloseTo(101 * Math.PI, 6);
+  });
+
+  test('unrolls at once what aim writes, bends and all', () => {
+    const file = join(above, 'aimed.yaml');
+    const before = loadPipe(join(cases, 'pipe-a-bent.yaml'));
+    const sections = before.sections.map((one) =>
+      one.role === 'baffle' ? { ...one, length: 0.2234567 } : one,
+    );
+    writeFileSync(file, pipeDocument({ ...before, sections }, 'aimed at 10 500 rpm', 'assumed'));
+    const { stdout, stderr, status } = run(file, '--out', join(above, 'aimed'), '--json');
+    expect(status, stderr).toBe(0);
+    const document = JSON.parse(stdout);
+    const length = 1000 * sections.reduce((sum, one) => sum + one.length, 0);
+    expect(document.centrelineMm).toBeCloseTo(length, 3);
+    const cut = document.patterns.reduce((sum: number, one: { lengthMm: number }) => sum + one.lengthMm, 0);
+    expect(cut).toBeCloseTo(length, 3);
+    expect(document.patterns.some(({ ends }: { ends: string }) => ends === 'mitred')).toBe(true);
   });
 });

@@ -142,6 +142,7 @@ export function pipeSchema(name: string): Schema<Pipe> {
     if (stated.wall?.by === 'given' && !positionsFit(stated.wall.at, length, judge)) return undefined;
     const bends = stated.bends ?? [];
     if (!bendsFit(bends, sections, judge)) return undefined;
+    if (bends.length > 0) bendsTaken(judge);
     return {
       name: stated.name ?? name,
       sections,
@@ -224,6 +225,13 @@ function positionsFit(at: Given, length: number, judge: Judge): boolean {
     }
   }
   return true;
+}
+
+/** Patterns follow bends; the stream does not yet. */
+function bendsTaken(judge: Judge): void {
+  const reason =
+    'waves and stream are computed as in a straight pipe of the same centreline; what bends cost the stream is not';
+  note({ ...within(judge.at, 'bends'), assuming: { reason, sort: 'quantity' } }, 'without loss');
 }
 
 /** Hottest at the flange, falling evenly to the end. */
