@@ -29,7 +29,7 @@ describe.runIf(there)('the drawings of a bent pipe', () => {
       [
         join(root, 'dist/src/main.js'),
         'unroll',
-        join(root, 'cases/saltmarsh-125/pipe-a-bent.yaml'),
+        join(root, 'cases/saltmarsh-125/bent/pipe-a-bent.yaml'),
         ...['--set', `name=${hostile}`, '--sheet', '1000x500mm', '--out', out, '--overwrite'],
       ],
       { encoding: 'utf8' },

@@ -166,7 +166,7 @@ export const unroll: Verb = {
   oneThread: true,
   examples: [
     `echocone unroll ${draft}`,
-    'echocone unroll cases/saltmarsh-125/pipe-a-bent.yaml --thickness 1mm --seam 6mm --out runs/patterns',
+    'echocone unroll cases/saltmarsh-125/bent/pipe-a-bent.yaml --thickness 1mm --seam 6mm --out runs/patterns',
   ],
   afterInterrupt: 'Patterns finished so far are in the folder; run the command again with --overwrite.',
 };
