@@ -156,7 +156,7 @@ describe('echocone unroll', () => {
   const lines = (text: string): readonly string[] => text.split('\n');
 
   test('writes patterns, sheets, prints, a drawing, a cut list and a page of a bent pipe file', () => {
-    const bentPipe = join(cases, 'pipe-a-bent.yaml');
+    const bentPipe = join(cases, 'bent/pipe-a-bent.yaml');
     const { status, stdout, stderr } = run(
       bentPipe,
       '--out',
@@ -251,7 +251,7 @@ describe('echocone unroll', () => {
 
   test('unrolls at once what aim writes, bends and all', () => {
     const file = join(above, 'aimed.yaml');
-    const before = loadPipe(join(cases, 'pipe-a-bent.yaml'));
+    const before = loadPipe(join(cases, 'bent/pipe-a-bent.yaml'));
     const sections = before.sections.map((one) =>
       one.role === 'baffle' ? { ...one, length: 0.2234567 } : one,
     );
