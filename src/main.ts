@@ -6,6 +6,7 @@ import * as verbs from './commands/frame/verbs.ts';
 
 await runProgram(
   [
+    wired(verbs.fresh, () => import('./commands/new.ts')),
     wired(verbs.check, () => import('./commands/check.ts')),
     wired(verbs.keys, () => import('./commands/keys.ts')),
     wired(verbs.pulse, () => import('./commands/pulse.ts')),

@@ -122,7 +122,10 @@ export interface PipeWish {
  * A pipe in Blair's proportions, sections from the flange on. The exhaust passage is the first part of the header's share
  * of the tuned length; lengths are whole tenths of a millimetre.
  */
-export function handbookSections(engine: Engine, wish: PipeWish): readonly Section[] {
+export function handbookSections(
+  engine: { readonly passage: Pick<Engine['passage'], 'length' | 'exitArea'> },
+  wish: PipeWish,
+): readonly Section[] {
   const { proportions: p } = wish;
   const total = tunedLength(handbookSoundSpeed(wish.gasTemperature), wish.durationDeg, wish.rpm);
   // EXD: the diameter of a circle as large as the exhaust passage where the pipe begins.

@@ -2,6 +2,7 @@
 
 import { availableParallelism } from 'node:os';
 import { InvalidArgumentError, Option } from 'commander';
+import type { Known } from '../../model/known-engine.ts';
 import { UsageError } from './exit-codes.ts';
 import {
   anglesFlag,
@@ -14,8 +15,11 @@ import {
   speedsFlag,
   threadsFlag,
 } from './flag-values.ts';
+import { knownFlags } from './new-flags.ts';
 
 export interface Flags {
+  /** What is known of a new engine. */
+  readonly known: Partial<Known>;
   readonly out?: string;
   readonly json: boolean;
   readonly threads: number;
@@ -64,7 +68,7 @@ export interface Flags {
 
 /** A flag: how it is written, what it says of itself, and which member of `Flags` it fills. */
 export interface VerbFlag {
-  readonly member: keyof Flags;
+  readonly member: keyof Flags | keyof Known;
   readonly syntax: string;
   readonly help: string;
   readonly read?: (text: string) => unknown;
@@ -75,7 +79,10 @@ export interface VerbFlag {
   readonly words?: readonly string[];
 }
 
-export const commonFlags: readonly VerbFlag[] = [
+/** A flag that every verb takes. */
+export type CommonFlag = VerbFlag & { readonly member: keyof Flags };
+
+export const commonFlags: readonly CommonFlag[] = [
   { member: 'out', syntax: '--out <folder>', help: 'folder to write into (default: runs/<name>-<time>)' },
   { member: 'overwrite', syntax: '--overwrite', help: 'replace files of an earlier run in that folder' },
   { member: 'json', syntax: '--json', help: 'one JSON document on stdout instead of the table' },
@@ -262,6 +269,8 @@ export function flagsOf(given: Readonly<Record<string, unknown>>, declared: read
     const value = given[new Option(flag.syntax).attributeName()];
     if (value !== undefined) flags[flag.member] = value;
   }
+  const known = knownFlags.filter(({ member }) => flags[member] !== undefined);
+  flags.known = Object.fromEntries(known.map(({ member }) => [member, flags[member]]));
   return flags as unknown as Flags;
 }
 

@@ -5,7 +5,7 @@
 
 import { Command as CommanderCommand, CommanderError } from 'commander';
 import { type ExitCode, errorText, exitCodeOf, exitCodes, UsageError } from './exit-codes.ts';
-import { commanderOption, commonFlags, flagsOf, type VerbFlag } from './flags.ts';
+import { type CommonFlag, commanderOption, commonFlags, flagsOf } from './flags.ts';
 import { unlockFolders } from './folder-lock.ts';
 import { interruptionSignal } from './interruption.ts';
 import { surviveClosedPipes, terminalOf } from './terminal.ts';
@@ -81,7 +81,7 @@ function commanderCommand(verb: Verb): CommanderCommand {
   return command;
 }
 
-function isShown({ member }: VerbFlag, { without, oneThread }: Verb): boolean {
+function isShown({ member }: CommonFlag, { without, oneThread }: Verb): boolean {
   return without?.[member] === undefined && !(member === 'threads' && oneThread === true);
 }
 

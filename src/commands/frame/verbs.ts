@@ -1,10 +1,34 @@
 /** The words of help of every verb. */
 
 import { verbFlags } from './flags.ts';
+import { knownFlags } from './new-flags.ts';
 import type { Verb } from './verb.ts';
 
 const draft = 'cases/saltmarsh-125/draft-a.yaml';
 const nothingKept = 'Nothing was kept; run the command again to start over.';
+
+export const fresh: Verb = {
+  name: 'new',
+  operands: '<folder>',
+  summary: 'Write a case, an engine and a pipe to start from',
+  description:
+    'Of the sort of intake, bore, stroke, speed and what else is known: files that run at once, each key with how it ' +
+    'is measured, with a pipe of usual proportions. What is not known is assumed and marked with that word. On a ' +
+    'terminal it asks for what is missing. Never overwrites.',
+  flags: knownFlags,
+  without: {
+    out: 'the folder is its operand',
+    overwrite: 'it never replaces a file',
+    cell: 'nothing is simulated, so there is no mesh',
+    set: 'no case is read',
+  },
+  oneThread: true,
+  examples: [
+    'echocone new my-engine --intake reed --bore 54mm --stroke 54.5mm --rpm 10500',
+    'echocone new fifty --intake disc --bore 40mm --stroke 39.7mm --rod 80mm --rpm 12500 --exhaust-duration 192deg',
+  ],
+  afterInterrupt: 'Run the command again; files that it wrote are in the folder.',
+};
 
 export const check: Verb = {
   name: 'check',

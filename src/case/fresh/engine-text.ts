@@ -1,0 +1,110 @@
+/** The engine file of a first case. Where a key has a default of its own it is shown, out of use, behind a comment sign. */
+
+import type { Dimensions } from './dimensions.ts';
+import { intakeLines } from './intake-lines.ts';
+import { line, mm, quotedText, statedLine } from './lines.ts';
+
+export function engineText(sizes: Dimensions): string {
+  const { known } = sizes;
+  return `${[
+    '# Search for "assumed": what is marked so was not measured and is yours to',
+    '# replace, the nearer the top the sooner. Every length with its unit. A comment',
+    '# stands behind its line or above it. More keys: echocone keys engine.',
+    'kind: engine',
+    `name: ${quotedText(known.name)}`,
+    '',
+    line(`bore: ${mm(known.bore, 2)}`, 'bore gauge or inside calliper'),
+    line(`stroke: ${mm(known.stroke, 2)}`, 'depth gauge on the crown, top to bottom dead centre'),
+    statedLine(`rod: ${mm(sizes.rod.value, 2)}`, sizes.rod, 'between the centres of its eyes'),
+    statedLine(
+      `compression: { trapped: ${sizes.trapped.value} }`,
+      sizes.trapped,
+      'from exhaust closing on; or { full: 13 }, over all',
+    ),
+    line('crownBelowDeck: 0 mm', 'depth gauge, crown at top dead centre below the top face', 'flush'),
+    '',
+    ...exhaustLines(sizes),
+    '',
+    ...transferLines(sizes),
+    '',
+    ...passageLines(sizes),
+    '',
+    line(
+      'crankcase: { compression: 1.35 }',
+      'or { volume: 500 cc }, by filling at bottom dead centre',
+      'usual',
+    ),
+    '',
+    ...intakeLines(sizes),
+    '',
+    '# In use as they stand here, all assumed. Take the sign away and write your own:',
+    line('# combustion: { start: -14 deg }', 'heat release; some degrees after the spark', 'usual'),
+    line('# fuel: { equivalenceRatio: 1.1 }', 'above 1 is rich. Leaner runs hot and can seize', 'usual'),
+    line('# ambient: { pressure: 1.01325 bar, temperature: 15 degC }', 'not reduced to sea level', 'usual'),
+  ].join('\n')}\n`;
+}
+
+const wheel = 'degree wheel, paper freed to nipped at the roof';
+const across = 'straight across, calliper';
+
+function exhaustLines({ known: { bore }, exhaustDuration, exhaustWidth }: Dimensions): readonly string[] {
+  return [
+    'exhaust:',
+    '  windows:',
+    '    - name: main',
+    statedLine(`      width: ${mm(exhaustWidth.value)}`, exhaustWidth, across),
+    statedLine(`      duration: ${exhaustDuration.value} deg`, exhaustDuration, wheel),
+    line(
+      `      corners: { top: ${mm(0.14 * bore)}, bottom: ${mm(0.16 * bore)} }`,
+      'pencil rubbing on paper laid in the bore',
+      'usual',
+    ),
+    line(`      arch: ${mm(0.035 * bore)}`, 'how much higher the roof is in its middle', 'usual'),
+    line('      around: 0 deg', 'the middle of the exhaust is 0'),
+  ];
+}
+
+/** A port in the barrel's back goes to the intake where the piston opens that. */
+function transferLines({ known, transferDuration }: Dimensions): readonly string[] {
+  const { bore } = known;
+  const window = (name: string, width: number, rest: string): readonly string[] => [
+    `    - name: ${name}`,
+    line(`      width: ${mm(width * bore)}`, across, `${width} of the bore`),
+    statedLine(`      duration: ${transferDuration.value} deg`, transferDuration, wheel),
+    ...rest.split('; ').map((text) => line(`      ${text}`, explained(text), 'usual')),
+  ];
+  const corners = `corners: ${mm(0.055 * bore)}`;
+  return [
+    'transfers:',
+    '  windows:',
+    ...window('front', 0.33, `count: 2; ${corners}; upAngle: 8 deg; around: 74 deg`),
+    ...window('rear', 0.27, `count: 2; ${corners}; upAngle: 15 deg; around: 117 deg`),
+    ...(known.intake === 'pistonPort'
+      ? []
+      : window('boost', 0.35, `${corners}; upAngle: 50 deg; around: 180 deg`)),
+    line(
+      `  passage: { length: ${mm(1.6 * bore, 0)} }`,
+      'crankcase to window, soft wire along the middle',
+      '1.6 bores',
+    ),
+  ];
+}
+
+function explained(text: string): string {
+  if (text.startsWith('count')) return 'one on either side';
+  if (text.startsWith('corners')) return 'pencil rubbing';
+  if (text.startsWith('upAngle')) return 'of the stream above the level: wire in the duct';
+  return 'of its middle from the middle of the exhaust';
+}
+
+function passageLines({ passageLength, flange }: Dimensions): readonly string[] {
+  return [
+    'passage:                           # the exhaust duct in the barrel',
+    statedLine(
+      `  length: ${mm(passageLength.value)}`,
+      passageLength,
+      'bore to flange, soft wire along the middle',
+    ),
+    statedLine(`  exitDiameter: ${mm(flange.value)}`, flange, 'at the flange'),
+  ];
+}

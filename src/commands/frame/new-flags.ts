@@ -1,0 +1,140 @@
+/** Flags of `new`: what is known of an engine. Each is also a question on a terminal, with how it is measured. */
+
+import { INTAKES, type IntakeWord, type Known } from '../../model/known-engine.ts';
+import { UsageError } from './exit-codes.ts';
+import { lengthWithin, speedFlag } from './flag-values.ts';
+
+/** A number within limits, with or without its unit. */
+function numberWithin(least: number, most: number, unit: string): (text: string) => number {
+  return (text) => {
+    const bare = text.trim().replace(new RegExp(`\\s*${unit}$`), '');
+    const value = /^[+-]?\d+(?:\.\d+)?$/.test(bare) ? Number(bare) : Number.NaN;
+    if (value >= least && value <= most) return value;
+    throw new UsageError(
+      `"${text}" must be a number from ${least} to ${most}${unit === '' ? '' : ` ${unit}`}.`,
+    );
+  };
+}
+
+function intakeWord(text: string): IntakeWord {
+  const word = INTAKES.find((one) => one.toLowerCase() === text.trim().toLowerCase().replaceAll(/[ -]/g, ''));
+  if (word !== undefined) return word;
+  throw new UsageError(`"${text}" must be one of ${INTAKES.join(', ')}.`);
+}
+
+export interface KnownFlag {
+  readonly member: Exclude<keyof Known, 'name'>;
+  readonly syntax: string;
+  readonly help: string;
+  readonly read: (text: string) => unknown;
+  /** Has to be known. */
+  readonly needed?: boolean;
+  /** What is asked on a terminal. */
+  readonly question: string;
+}
+
+export const knownFlags: readonly KnownFlag[] = [
+  {
+    member: 'intake',
+    syntax: '--intake <sort>',
+    help: 'reed, pistonPort or disc',
+    read: intakeWord,
+    needed: true,
+    question: 'Intake: reed, pistonPort or disc',
+  },
+  {
+    member: 'bore',
+    syntax: '--bore <length>',
+    help: 'bore of the cylinder',
+    read: lengthWithin('15mm', '150mm'),
+    needed: true,
+    question: 'Bore, such as 54 mm',
+  },
+  {
+    member: 'stroke',
+    syntax: '--stroke <length>',
+    help: 'stroke, twice the throw',
+    read: lengthWithin('15mm', '150mm'),
+    needed: true,
+    question: 'Stroke, such as 54.5 mm',
+  },
+  {
+    member: 'rpm',
+    syntax: '--rpm <speed>',
+    help: 'speed the pipe is meant for',
+    read: speedFlag,
+    needed: true,
+    question: 'Speed the pipe is meant for, such as 10500',
+  },
+  {
+    member: 'rod',
+    syntax: '--rod <length>',
+    help: 'rod between its centres (assumed: two strokes)',
+    read: lengthWithin('20mm', '400mm'),
+    question: 'Rod between its centres',
+  },
+  {
+    member: 'exhaustDuration',
+    syntax: '--exhaust-duration <angle>',
+    help: 'crank angle for which the exhaust is open',
+    read: numberWithin(120, 230, 'deg'),
+    question: 'Exhaust open, by degree wheel, such as 192 deg',
+  },
+  {
+    member: 'transferDuration',
+    syntax: '--transfer-duration <angle>',
+    help: 'crank angle for which the transfers are open',
+    read: numberWithin(80, 160, 'deg'),
+    question: 'Transfers open, by degree wheel, such as 130 deg',
+  },
+  {
+    member: 'exhaustWidth',
+    syntax: '--exhaust-width <length>',
+    help: 'width of the exhaust window, straight across',
+    read: lengthWithin('5mm', '120mm'),
+    question: 'Width of the exhaust window, straight across',
+  },
+  {
+    member: 'passageLength',
+    syntax: '--passage-length <length>',
+    help: 'exhaust duct from the bore to the flange',
+    read: lengthWithin('5mm', '300mm'),
+    question: 'Exhaust duct, from the bore to the flange, along its middle',
+  },
+  {
+    member: 'flange',
+    syntax: '--flange <length>',
+    help: 'inside diameter of the duct at the flange',
+    read: lengthWithin('10mm', '100mm'),
+    question: 'Inside diameter at the flange',
+  },
+  {
+    member: 'carburettor',
+    syntax: '--carburettor <length>',
+    help: 'bore of the carburettor',
+    read: lengthWithin('8mm', '80mm'),
+    question: 'Bore of the carburettor',
+  },
+  {
+    member: 'trapped',
+    syntax: '--trapped <ratio>',
+    help: 'compression ratio from exhaust closing on',
+    read: numberWithin(3, 15, ''),
+    question: 'Compression ratio from exhaust closing on, such as 7',
+  },
+];
+
+/** What a rod, a width or a port cannot be beside the rest. @throws UsageError */
+export function fitting(known: Known): Known {
+  const { bore, stroke, rod, exhaustWidth, exhaustDuration, transferDuration } = known;
+  const mm = (length: number): string => `${Number((1000 * length).toFixed(2))} mm`;
+  if (rod !== undefined && rod <= 0.75 * stroke)
+    throw new UsageError(
+      `A rod of ${mm(rod)} cannot turn a stroke of ${mm(stroke)}: it is some two strokes long.`,
+    );
+  if (exhaustWidth !== undefined && exhaustWidth >= bore)
+    throw new UsageError(`An exhaust ${mm(exhaustWidth)} wide does not go into a bore of ${mm(bore)}.`);
+  if ((transferDuration ?? 0) >= (exhaustDuration ?? 360))
+    throw new UsageError('The transfers have to open after the exhaust: a shorter duration.');
+  return known;
+}
