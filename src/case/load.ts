@@ -8,7 +8,7 @@ import type { Pipe } from '../model/pipe.ts';
 import type { Pulse } from '../model/pulse.ts';
 import { CASE_KEYS, type CaseParts, caseSchema } from './engine/case-schema.ts';
 import { engineSchema } from './engine/engine-from-keys.ts';
-import { KINDS, type Kind, kindHint, kindOf } from './keys/kinds.ts';
+import { KINDS, type Kind, kindHint, kindOf, saysKind } from './keys/kinds.ts';
 import { type Ledger, newLedger, type Schema } from './keys/schema.ts';
 import { pipeSchema } from './pipe/pipe-schema.ts';
 import { pulseSchema } from './pulse/pulse-schema.ts';
@@ -223,7 +223,7 @@ function readPart({ file, key, place }: NamedFile, ledger: Ledger): MapNode | nu
   } catch (error) {
     if (!(error instanceof CaseProblems)) throw error;
   }
-  const says = new RegExp(`^[\\s{"']*kind["']?\\s*:\\s*["']?${key}\\b`, 'm').test(source.text);
+  const says = saysKind(source.text, key);
   if (root !== null && (says || kindOf(root) === key)) return root;
   if (says) for (const problem of problems) addProblem(ledger.problems, problem);
   else

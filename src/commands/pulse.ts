@@ -3,7 +3,6 @@
 import { pulsePage } from '../../plots/pages/pulse-page.ts';
 import { pulseCard } from '../../plots/pages/run-cards.ts';
 import { loadPulse } from '../case/load.ts';
-import type { Pulse } from '../model/pulse.ts';
 import { placed } from '../pipe/places.ts';
 import type { ProbeRecord, PulseResult } from '../study/pulse/result.ts';
 import { pulseSteps } from '../study/pulse/run-pulse.ts';
@@ -19,8 +18,9 @@ import { type Column, tableText } from './frame/table.ts';
 import type { Invocation } from './frame/verb.ts';
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<void> {
-  const read = loadPulse(files[0] as string, { set: flags.set });
-  const pulse: Pulse = flags.cell === undefined ? read : { ...read, cell: flags.cell };
+  // As an override it meets the same limits as in the file.
+  const cell = flags.cell === undefined ? [] : [`cell=${Number((1e3 * flags.cell).toPrecision(12))} mm`];
+  const pulse = loadPulse(files[0] as string, { set: [...flags.set, ...cell] });
   const folder = openRunFolder({ out: flags.out, name: pulse.name, overwrite: flags.overwrite });
   const progress = terminal.progress({ label: 'pulse', things: 'us', total: 1e6 * pulse.until });
   let result: PulseResult;

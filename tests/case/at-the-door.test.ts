@@ -4,7 +4,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { loadCase, loadPulse } from '../../src/case/load.ts';
+import { loadCase, loadPipe, loadPulse } from '../../src/case/load.ts';
 import { speedsFlag, threadsFlag } from '../../src/commands/frame/flag-values.ts';
 import { runPulse } from '../../src/study/pulse/run-pulse.ts';
 import { CASES, DRAFTS, file, problems } from './files.ts';
@@ -40,6 +40,14 @@ describe('pulses', () => {
     // 38 mm to 1.5 in is a tenth of a millimetre and a rounding more: a step, which is marched as one.
     expect(ducts).toHaveLength(name === 'pulse-step-crash' ? 1 : 2);
     expect(Math.abs(balance.massError)).toBeLessThan(1e-9);
+  });
+
+  test('whose waves run away end with a reason', () => {
+    // The textbook scheme heats a closed end to millions of kelvins here, and each step is shorter than the one before.
+    const pulse = loadPulse(repro('pulse-hang-609'));
+    expect(() => runPulse({ ...pulse, cell: 0.01 })).toThrow(
+      /after [\d.]+ ms steps have all but stopped; at \d+ mm, at .* K and .* Pa, waves run at .* m\/s\. Scheme mesh/,
+    );
   });
 });
 
@@ -78,6 +86,34 @@ describe('limits', () => {
     );
     // They took 16 s; a slow machine has its share.
     expect(performance.now() - begun).toBeLessThan(8000);
+  });
+});
+
+describe('what is read in a time in proportion to its length', () => {
+  const aliases = (count: number) =>
+    `kind: pipe\nname: &a "*no alias"\nsections: [${'*a,'.repeat(count)}1]\n`;
+  const timed = (text: string): number => {
+    const path = file('long.yaml', text);
+    const begun = process.cpuUsage();
+    expect(problems(() => loadPipe(path))).toMatch(/reading stopped there/);
+    const { user, system } = process.cpuUsage(begun);
+    return 1e-6 * (user + system);
+  };
+
+  test('600 000 aliases are refused without a node for each', () => {
+    // They took 18 s of a processor, most of it to clear away.
+    expect(timed(aliases(600_000))).toBeLessThan(3);
+  });
+
+  test('a few aliases have their places, and asterisks in words are no aliases', () => {
+    const stars = Array.from({ length: 200 }, () => '# * * *\n').join('');
+    const text = `kind: pipe\nname: a*b\nnote: "${'*'.repeat(300)}"\nsections: [*a]\n`;
+    expect(problems(() => loadPipe(file('few.yaml', stars + text)))).toMatch(
+      /few\.yaml:204:12: .*(anchors and aliases are not used|alias)/i,
+    );
+    expect(problems(() => loadPipe(file('many.yaml', aliases(60))))).toMatch(
+      /many\.yaml:3:12: anchors and aliases are not used in case files\n {2}3 \| sections: \[\*a,/,
+    );
   });
 });
 

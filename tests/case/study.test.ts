@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { loadStudy, overridesOf } from '../../src/case/study/study-load.ts';
 import { SCORE_COLUMNS } from '../../src/study/work/score.ts';
-import { CASES, file, problems } from './files.ts';
+import { CASES, DRAFTS, demo, file, problems } from './files.ts';
 
 const load = (path: string, set: readonly string[] = []) => loadStudy(path, { set, columns: SCORE_COLUMNS });
 
@@ -69,7 +69,7 @@ describe('a study', () => {
     const { study: read } = load(
       study([
         'vary:\n  - { path: pipe.sections.baffle.length, from: 160 mm, to: 24 cm, step: 20 mm }',
-        `pipes: ${join(CASES, 'saltmarsh-125')}`,
+        `pipes: ${join(DRAFTS, 'saltmarsh-125')}`,
       ]),
     );
     expect(read.pipes.map(({ name }) => name)).toEqual(['pipe-a', 'pipe-b', 'pipe-c']);
@@ -81,6 +81,31 @@ describe('a study', () => {
       expect(load(join(CASES, 'studies', name)).study.name.length).toBeGreaterThan(0);
     },
   );
+});
+
+describe('a file of another kind that a study names', () => {
+  const secret = 'top: secret\n  word: [unclosed\n';
+
+  test('as its case has none of its lines shown', () => {
+    const path = file('secret.txt', secret);
+    const message = problems(() => load(study([join(CASES, 'saltmarsh-125/draft-a.yaml'), path])));
+    expect(message).toMatch(/^study\.yaml:2:7: case: .*secret\.txt is no case file/);
+    expect(message).not.toMatch(/top|unclosed/);
+  });
+
+  test('in its folder of pipes is passed over', () => {
+    const folder = join(file('notes.yaml', secret), '..', 'pipes');
+    mkdirSync(folder);
+    file('pipes/notes.yaml', secret);
+    file('pipes/one.yaml', demo('pipe-a.yaml'));
+    const { study: read } = load(
+      study([
+        'vary:\n  - { path: pipe.sections.baffle.length, from: 160 mm, to: 24 cm, step: 20 mm }',
+        `pipes: ${folder}`,
+      ]),
+    );
+    expect(read.pipes.map(({ name }) => name)).toEqual(['one']);
+  });
 });
 
 describe('refused before anything runs', () => {

@@ -109,6 +109,11 @@ describe('answers', () => {
     expect(stdout).toContain('24.0 mm further out');
   });
 
+  test('--cell meets the limits of the file', () => {
+    const { stderr, status } = run(file, '--cell', '0.12mm', '--set', 'sections.pipe.length=3 m');
+    expect([status, stderr]).toEqual([3, expect.stringMatching(/cell: gives 26667 cells; at most 20000/)]);
+  });
+
   test('--json gives the document alone, --cell another mesh', () => {
     const { stdout: answer, status } = run(file, '--json', '--cell', '10mm', '--out', join(folder, 'json'));
     expect(status).toBe(0);

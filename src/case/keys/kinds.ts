@@ -14,6 +14,11 @@ export function kindOf(root: Node): Kind | null {
   return KINDS.find((kind) => kind === word) ?? null;
 }
 
+/** Whether a text, sound or not, says that it is of a kind. Lines of a named file that does not are not shown: it may hold anything. */
+export function saysKind(text: string, kind: Kind): boolean {
+  return new RegExp(`^[\\s{"']*kind["']?\\s*:\\s*["']?${kind}\\b`, 'm').test(text);
+}
+
 /** What to do about a word that is no kind. */
 export function kindHint(word: string): string {
   const near = nearest(word, KINDS);

@@ -7,8 +7,10 @@ import { readdirSync } from 'node:fs';
 import { basename, extname, join } from 'node:path';
 import type { Case } from '../../model/case.ts';
 import type { Study, StudyPipe, VariedQuantity } from '../../model/study.ts';
+import { KINDS, saysKind } from '../keys/kinds.ts';
 import { checked, type Judge } from '../keys/schema.ts';
 import { caseOf, type OpenedFile, openFile, readAlone } from '../load.ts';
+import { openSource } from '../text/document.ts';
 import { CaseProblems, FileProblem, type Problem } from '../text/problem.ts';
 import { type Node, spotOf } from '../text/tree.ts';
 import { writeQuantity } from '../text/units.ts';
@@ -62,10 +64,14 @@ export function loadStudy(file: string, { set, columns }: StudyOptions): OpenedS
   return readAlone(file, {}, schema);
 }
 
-/** The case that a study names; null, and said at its place, where it cannot be read. */
-function namedCase(file: string, node: Node, { at }: Judge): OpenedFile | null {
+/** The case that a study names; null, and said at its place, where it cannot be read or does not say what it is. */
+function namedCase(file: string, node: Node, judge: Judge): OpenedFile | null {
+  const { at } = judge;
   try {
-    return openFile(file);
+    const { name, text } = openSource(file);
+    if (KINDS.some((kind) => saysKind(text, kind))) return openFile(file);
+    judge.refuse(['case'], `${name} is no case file`, 'a file that stands here begins with "kind: case"');
+    return null;
   } catch (error) {
     if (!(error instanceof FileProblem)) throw error;
     const { place } = spotOf(node, ['case']);
@@ -80,7 +86,7 @@ function pipesIn(folder: string, judge: Judge): readonly StudyPipe[] {
     .sort();
   const pipes = files
     .map((name) => ({ name: basename(name, extname(name)), file: join(folder, name) }))
-    .filter(({ file }) => openFile(file).kind === 'pipe');
+    .filter(({ file }) => saysKind(openSource(file).text, 'pipe') && openFile(file).kind === 'pipe');
   if (pipes.length === 0) judge.refuse(['pipes'], 'holds no pipe file (kind: pipe)');
   return pipes;
 }

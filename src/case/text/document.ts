@@ -6,6 +6,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { isAlias, isMap, isScalar, isSeq, parseDocument, type Node as YamlNode } from 'yaml';
+import { aliasProblem, refuseManyAliases } from './aliases.ts';
 import { printable, quoted } from './printable.ts';
 import { FileProblem, type Problem } from './problem.ts';
 import { type Place, positionAt, type Source } from './source.ts';
@@ -60,6 +61,7 @@ function reasonOf(error: unknown): string {
 export function parseSource(source: Source, report: (problem: Problem) => void, from = 0): Node | null {
   const whole: Place = { source, start: from, end: source.text.length };
   const text = ' '.repeat(from) + source.text.slice(from);
+  refuseManyAliases(source, text, report);
   try {
     const document = parseDocument(text, {
       version: '1.2',
@@ -110,11 +112,7 @@ function convert(node: YamlNode | null, at: Conversion, fallback: Place): Node {
   const inner = { ...at, depth: at.depth + 1 };
   if (node === null) return { kind: 'scalar', place, value: null, text: '' };
   if (isAlias(node)) {
-    at.report({
-      place,
-      message: 'anchors and aliases are not used in case files',
-      hint: 'write the value out',
-    });
+    at.report(aliasProblem(place));
     return { kind: 'scalar', place, value: null, text: '' };
   }
   if (isSeq(node)) {

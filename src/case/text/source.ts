@@ -25,8 +25,9 @@ export interface Position {
   readonly column: number;
 }
 
-/** Longest stretch of a source line that is shown [characters]. */
+/** Longest stretch of a source line that is shown [characters], and of a line that is looked at around a place. */
 const EXCERPT = 96;
+const NEAR = 10 * EXCERPT;
 
 /** Line and column of an offset; columns count characters, not bytes. */
 export function positionAt(source: Source, offset: number): Position {
@@ -36,9 +37,12 @@ export function positionAt(source: Source, offset: number): Position {
 
 /** The line of a place and a line of carets under it. */
 export function excerpt(place: Place): { readonly line: string; readonly carets: string } {
-  const { text } = place.source;
-  const starts =
-    Math.max(text.lastIndexOf('\n', place.start - 1), text.lastIndexOf('\r', place.start - 1)) + 1;
+  const { text: whole } = place.source;
+  // A line may be a whole file long, and be asked for once for each problem.
+  const first = Math.max(0, place.start - NEAR);
+  const text = whole.slice(0, place.start + NEAR);
+  const broken = /[\r\n][^\r\n]*$/.exec(whole.slice(first, place.start));
+  const starts = first + (broken === null ? 0 : broken.index + 1);
   const rest = text.slice(starts).search(/[\r\n]/);
   const line = [...printable(text.slice(starts, rest < 0 ? undefined : starts + rest))];
   const column = [...text.slice(starts, place.start)].length;

@@ -8,6 +8,7 @@ import { profileOf } from './profile.ts';
 import { probeRecord, vesselRecord } from './records.ts';
 import type { DuctRecord, ProfileRecord, PulseBalance, PulseResult } from './result.ts';
 import { buildRig, type Rig } from './rig.ts';
+import { fastestPlace, Stall } from './stall.ts';
 import { Watch } from './watch.ts';
 
 /** The march of a pulse failed: its file asks for what cannot be computed. The command line shows the message as it is. */
@@ -67,10 +68,11 @@ function* march(rig: Rig, pulse: Pulse, watch: Watch): Generator<number, Profile
   const { network, stretches } = rig;
   const wanted = [...new Set(pulse.profilesAt)].sort((a, b) => a - b);
   const profiles: ProfileRecord[] = [];
+  const stall = new Stall();
   for (const stop of [...wanted, pulse.until]) {
     const slack = 1e-12 * pulse.until;
     while (stop - network.time > slack) {
-      stepOnce(rig, stop - network.time);
+      if (stall.note(stepOnce(rig, stop - network.time))) throw stalled(rig, pulse);
       watch.look(network.time);
       if (network.ledger.steps % STEPS_BETWEEN_LOOKS === 0) yield network.time;
     }
@@ -79,13 +81,23 @@ function* march(rig: Rig, pulse: Pulse, watch: Watch): Generator<number, Profile
   return profiles;
 }
 
-function stepOnce({ network }: Rig, limit: number): void {
+/** One step, and its length [s]. */
+function stepOnce({ network }: Rig, limit: number): number {
   try {
-    network.step(limit);
+    return network.step(limit);
   } catch (error) {
     if (!(error instanceof MarchFailure)) throw error;
     throw new PulseFailure(`The pulse could not be marched on: ${error.message}.`);
   }
+}
+
+function stalled(rig: Rig, { scheme }: Pulse): PulseFailure {
+  const reached = (1e3 * rig.network.time).toPrecision(4);
+  const other =
+    scheme === 'mesh' ? ' Scheme mesh does not keep mass and energy; try scheme conservative.' : '';
+  return new PulseFailure(
+    `The pulse could not be marched on: after ${reached} ms steps have all but stopped; ${fastestPlace(rig)}.${other}`,
+  );
 }
 
 function ductRecord({ duct, origin }: Rig['stretches'][number]): DuctRecord {
