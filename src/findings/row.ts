@@ -56,6 +56,15 @@ export interface SweepRow {
   readonly spread_plugback_deg: Reading;
   /** Mass, burnt and fresh, blown back from the cylinder into the transfers, over the delivered mass [-]. */
   readonly transfer_backflow_ratio: Reading;
+  /** Rise of the strongest front that arrives while the transfers are open, the plug-back left out [bar], and where [deg]. */
+  readonly transfer_compression_bar: Reading;
+  readonly transfer_compression_deg: Reading;
+  /** Depth of the suction below ambient [bar], and degrees for which it is at least half as deep [deg]. */
+  readonly suction_depth_bar: Reading;
+  readonly suction_length_deg: Reading;
+  /** Crest of another wave beside the plug-back [deg], and how far it is counted as part of it [-]. */
+  readonly other_wave_deg: Reading;
+  readonly other_wave_counted: Reading;
 }
 
 export type ColumnName = keyof SweepRow;
@@ -125,6 +134,15 @@ export const COLUMNS: readonly { readonly name: ColumnName; readonly says: strin
     name: 'transfer_backflow_ratio',
     says: 'Mass blown back from the cylinder into the transfers over the delivered mass.',
   },
+  {
+    name: 'transfer_compression_bar',
+    says: 'Rise of the strongest front from transfer opening to closing, the plug-back left out.',
+  },
+  { name: 'transfer_compression_deg', says: 'Where it is.' },
+  { name: 'suction_depth_bar', says: 'Depth of the suction below ambient.' },
+  { name: 'suction_length_deg', says: 'Degrees for which it is at least half as deep.' },
+  { name: 'other_wave_deg', says: 'Crest of another wave beside the plug-back.' },
+  { name: 'other_wave_counted', says: 'How far it is counted as part of the plug-back, 0 to 1.' },
 ];
 
 /** A row at an exhaust duration [deg]. */

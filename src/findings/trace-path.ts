@@ -56,26 +56,28 @@ function walk(
   to: number,
   startDeg: number,
   degPerSecond: number,
+  way: 1 | -1 = 1,
 ): Path | null {
   const sign = to > from ? 1 : -1;
-  const dt = STEP_DEG / degPerSecond;
+  const step = way * STEP_DEG;
+  const dt = step / degPerSecond;
   const positions = [from];
   const deg = [startDeg];
   let x = from;
   let angle = startDeg;
   while ((to - x) * sign > 0) {
     const first = speedAt(fields, values, x, angle);
-    const speed = speedAt(fields, values, x + 0.5 * dt * first, angle + 0.5 * STEP_DEG);
+    const speed = speedAt(fields, values, x + 0.5 * dt * first, angle + 0.5 * step);
     const move = speed * dt;
     if ((x + move - to) * sign >= 0) {
       const share = (to - x) / move;
       positions.push(to);
-      deg.push(angle + share * STEP_DEG);
+      deg.push(angle + share * step);
       return { positions, deg };
     }
     x += move;
-    angle += STEP_DEG;
-    if (angle - startDeg > PATIENCE_DEG) return null;
+    angle += step;
+    if (Math.abs(angle - startDeg) > PATIENCE_DEG) return null;
     positions.push(x);
     deg.push(angle);
   }
@@ -94,3 +96,21 @@ export function tracePath(
   const back = walk(fields, fields.backward, turnAt, 0, out.deg.at(-1) as number, 6 * rpm);
   return back === null ? null : { out, back };
 }
+
+/** Out and back of the wave that arrives at the port at `arrivalDeg` from where it turned; null: it never left. */
+export function traceArrival(
+  fields: SpeedFields,
+  arrivalDeg: number,
+  turnAt: number,
+  rpm: number,
+): { readonly out: Path; readonly back: Path } | null {
+  const back = walk(fields, fields.backward, 0, turnAt, arrivalDeg, 6 * rpm, -1);
+  if (back === null) return null;
+  const out = walk(fields, fields.forward, turnAt, 0, back.deg.at(-1) as number, 6 * rpm, -1);
+  return out === null ? null : { out: reversed(out), back: reversed(back) };
+}
+
+const reversed = ({ positions, deg }: Path): Path => ({
+  positions: positions.toReversed(),
+  deg: deg.toReversed(),
+});

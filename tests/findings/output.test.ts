@@ -3,11 +3,11 @@
  * Cycle Engine, 1999, from memory), with the units worked by hand.
  */
 
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { outputOf } from '../../src/findings/output.ts';
 import { resample } from '../../src/findings/resample.ts';
 
-const found = outputOf({
+const input = {
   rpm: 12_000,
   displacement: 125e-6,
   stroke: 0.05,
@@ -18,7 +18,8 @@ const found = outputOf({
   trapped: 120e-6,
   trappedFresh: 108e-6,
   reference: 144e-6,
-});
+};
+const found = outputOf(input);
 
 test('mean pressures are work over displacement, less friction', () => {
   expect(found.imep).toBeCloseTo(14e5, 6);
@@ -36,7 +37,30 @@ test('charging is delivery times trapping', () => {
   expect(found.trappingEfficiency).toBeCloseTo(0.72, 12);
   expect(found.chargingEfficiency).toBeCloseTo(0.75, 12);
   expect(found.scavengingEfficiency).toBeCloseTo(0.9, 12);
-  expect(found.chargingEfficiency).toBeCloseTo(found.deliveryRatio * found.trappingEfficiency, 12);
+  expect(found.chargingEfficiency).toBeCloseTo(
+    (found.deliveryRatio as number) * (found.trappingEfficiency as number),
+    12,
+  );
+});
+
+describe('a share that cannot be is left empty', () => {
+  const of = (delivered: number, trappedFresh: number) =>
+    outputOf({ ...input, delivered, trapped: 200, trappedFresh });
+
+  test.each([
+    ['more retained than delivered', 100, 110],
+    ['delivered below nothing', -3, 15],
+    ['nothing delivered', 0, 15],
+  ])('%s: no trapping efficiency', (_, delivered, trappedFresh) => {
+    const { trappingEfficiency, chargingEfficiency } = of(delivered, trappedFresh);
+    expect(trappingEfficiency).toBeNull();
+    expect(chargingEfficiency).toBeGreaterThan(0);
+  });
+
+  test('delivered below nothing: no delivery ratio', () => {
+    expect(of(-3, 15).deliveryRatio).toBeNull();
+    expect(of(3, 2).deliveryRatio).toBeGreaterThan(0);
+  });
 });
 
 test('samples at uneven angles come to an even grid, straight lines exactly, over the end of the turn too', () => {

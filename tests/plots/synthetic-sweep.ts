@@ -142,6 +142,12 @@ function syntheticSpeed(speedRpm: number): SpeedRecord {
     spread_torque_percent: speedRpm === 12_000 ? 2.1 : 0.2,
     spread_plugback_deg: speedRpm === 12_000 ? 1.4 : 0.1,
     transfer_backflow_ratio: Math.max(0, (speedRpm - 8500) / 40_000),
+    transfer_compression_bar: 0.08,
+    transfer_compression_deg: 170,
+    suction_depth_bar: 0.4,
+    suction_length_deg: 55,
+    other_wave_deg: null,
+    other_wave_counted: null,
   };
   return {
     row,

@@ -103,7 +103,8 @@ export class Cylinder extends EnginePart {
     const { volume, drive, sums } = this;
     volume.merge();
     sums.trapped = volume.mass();
-    sums.trappedFresh = volume.mass() - volume.burntMass();
+    // Fractions in a cell may pass 0 a little; there is no more fresh gas than gas.
+    sums.trappedFresh = Math.max(0, Math.min(sums.trapped, sums.trapped - volume.burntMass()));
     if (drive.release !== null) drive.release.freshMass = sums.trappedFresh;
     drive.noteClosing(volume.pressure, volume.meanTemperature, volume.volumeAt(time));
   }

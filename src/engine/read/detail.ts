@@ -1,6 +1,7 @@
 /** What the page draws of a speed: traces and diagram of the last cycle, the waves followed through it, means along the pipe. */
 
 import type { SpeedRecord } from '../../findings/record.ts';
+import type { Path } from '../../findings/trace-path.ts';
 import { samplePort } from '../../timing/schedule.ts';
 import type { EngineNetwork } from '../build.ts';
 import { channelOf, TRACE_STEP_DEG } from './read-cycle.ts';
@@ -58,19 +59,26 @@ export function detailOf(engine: EngineNetwork, settled: Settled, opens: number)
       passageExitMach: rounded(channelOf(recorder, CHANNEL.mach), 3),
     },
     diagram: diagramOf(settled, opens),
-    paths: paths.map(({ name, out, back }) => ({
-      name,
-      outPositions: rounded(out.positions, 4),
-      outDeg: rounded(
-        out.deg.map((d) => d + opens),
-        5,
-      ),
-      backPositions: rounded(back.positions, 4),
-      backDeg: rounded(
-        back.deg.map((d) => d + opens),
-        5,
-      ),
-    })),
+    paths: paths.map((path) => tracedPath(path, opens)),
+  };
+}
+
+/** A wave's way, from degrees after exhaust opening into those of the crank. */
+export function tracedPath(
+  { name, out, back }: { readonly name: string; readonly out: Path; readonly back: Path },
+  opens: number,
+): SpeedRecord['paths'][number] {
+  const crank = (deg: readonly number[]): number[] =>
+    rounded(
+      deg.map((d) => d + opens),
+      5,
+    );
+  return {
+    name,
+    outPositions: rounded(out.positions, 4),
+    outDeg: crank(out.deg),
+    backPositions: rounded(back.positions, 4),
+    backDeg: crank(back.deg),
   };
 }
 

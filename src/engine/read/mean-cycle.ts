@@ -13,6 +13,8 @@ export interface MeanCycle {
   readonly mean: (value: (cycle: CycleSummary) => number) => number;
   /** Outgoing wave at the port face on the grid of the traces [Pa]. */
   readonly outgoing: Float64Array;
+  /** The returning wave there [Pa]. */
+  readonly returning: Float64Array;
   readonly returns: TracedReturns;
   readonly plugBack: PlugBack;
   readonly output: Output;
@@ -29,6 +31,7 @@ export function meanCycle(engine: EngineNetwork, window: readonly CycleSummary[]
   return {
     mean,
     outgoing: meanTrace(window.map(({ reading }) => reading.traces.outgoing)),
+    returning,
     returns,
     plugBack: plugBackOf(engine, returning, returns),
     // Of the mean books, so that charging = delivery times trapping holds for the means too.

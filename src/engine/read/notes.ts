@@ -5,6 +5,8 @@ import { meanPistonSpeed } from '../../timing/crank.ts';
 import { samplePort } from '../../timing/schedule.ts';
 import type { EngineNetwork } from '../build.ts';
 import type { MeanCycle } from './mean-cycle.ts';
+import { spoilingOf } from './spoiling.ts';
+import type { WhileTransferring } from './while-transferring.ts';
 import type { Settled } from './window.ts';
 
 /** Mean piston speed beyond which engines rarely go [m/s]. Common practice, no source. */
@@ -16,10 +18,19 @@ const UNBURNT = 1e-9;
 /** Spread of the peak that is told [deg]. */
 const PEAK_WANDERS = 1.5;
 
-export function notesOf(engine: EngineNetwork, settled: Settled, cycle: MeanCycle, row: SweepRow): string[] {
+export function notesOf(
+  engine: EngineNetwork,
+  settled: Settled,
+  cycle: MeanCycle,
+  row: SweepRow,
+  during: WhileTransferring,
+): string[] {
   return [
     ...settling(settled),
     ...crests(engine, settled, cycle),
+    ...merging(engine, cycle),
+    ...spoilingOf(engine, cycle, during),
+    ...absent(row),
     ...march(engine, settled, row),
     ...limits(engine),
   ];
@@ -56,6 +67,29 @@ function crests(engine: EngineNetwork, { spread }: Settled, { plugBack }: MeanCy
   return spread.plugBackDeg !== null && spread.plugBackDeg > PEAK_WANDERS
     ? [
         `The plug-back's peak wanders by ${spread.plugBackDeg.toFixed(1)} deg from cycle to cycle: go by its middle.`,
+      ]
+    : [];
+}
+
+/** Shares of another wave beyond which it is said to merge with the plug-back, or to part from it [-]. */
+const MERGES = 0.02;
+
+function merging(engine: EngineNetwork, { plugBack: { beside } }: MeanCycle): string[] {
+  if (beside === null || beside.counted < MERGES || beside.counted > 1 - MERGES) return [];
+  const { opensDeg } = engine.schedule.events.exhaust;
+  return [
+    `Two waves merge here: that at ${(opensDeg + beside.deg).toFixed(0)} deg counts as part of the plug-back by ` +
+      `${(100 * beside.counted).toFixed(0)} %, so that onset, middle and end lie between those of one and of both.`,
+  ];
+}
+
+/** Why a share is left empty. */
+function absent({ delivery_ratio: delivery, trapping_efficiency: trapping }: SweepRow): string[] {
+  if (delivery === null)
+    return ['More fresh gas left by the intake than came: no delivery ratio and no trapping efficiency.'];
+  return trapping === null
+    ? [
+        'The cylinder kept more fresh gas than the intake delivered, some of it from the pipe: no trapping efficiency.',
       ]
     : [];
 }

@@ -2,12 +2,13 @@
 
 import type { SpeedRecord } from '../../findings/record.ts';
 import type { EngineNetwork } from '../build.ts';
-import { alongOf, detailOf, emptyDetail } from './detail.ts';
+import { alongOf, detailOf, emptyDetail, tracedPath } from './detail.ts';
 import { echoReturn, outgoingPeak } from './echo.ts';
 import { meanCycle } from './mean-cycle.ts';
 import { notesOf } from './notes.ts';
 import { baffleOf } from './read-cycle.ts';
 import { sweepRow } from './sweep-row.ts';
+import { type WhileTransferring, whileTransferring } from './while-transferring.ts';
 import type { Settled } from './window.ts';
 
 /** The first pulse is computed with the settled engine, which it uses up. */
@@ -21,11 +22,19 @@ export function speedRecord(
   const detail = brief ? emptyDetail() : detailOf(engine, settled, opens);
   const along = alongOf(engine, settled);
   const cycle = meanCycle(engine, settled.window);
-  const echo = echoReturn(engine, settled.recorder, cycle.plugBack, baffleOf(engine));
+  const baffle = baffleOf(engine);
+  const echo = echoReturn(engine, settled.recorder, cycle.plugBack, baffle);
+  const during = whileTransferring(engine, settled.recorder, cycle, baffle);
   // From here on the recorder is used again.
   const first = firstPulse();
   const ambient = engine.subject.engine.ambient.pressure;
   const gain = (outgoingPeak(engine, cycle.outgoing) - ambient) / (first - ambient);
-  const row = sweepRow(engine, settled, cycle, { echo, gain });
-  return { row, notes: notesOf(engine, settled, cycle, row), ...detail, along };
+  const row = sweepRow(engine, settled, cycle, { echo, gain, during });
+  const notes = notesOf(engine, settled, cycle, row, during);
+  const paths = [...detail.paths, ...(brief ? [] : echoPaths(during, opens))];
+  return { row, notes, ...detail, paths, along };
 }
+
+/** The way of what spoils the suction, as far as it is traced. */
+const echoPaths = ({ path }: WhileTransferring, opens: number): SpeedRecord['paths'] =>
+  path === null ? [] : [tracedPath({ name: 'echo', ...path }, opens)];

@@ -10,23 +10,26 @@ import {
 import type { EngineNetwork } from '../build.ts';
 import type { MeanCycle } from './mean-cycle.ts';
 import { baffleOf } from './read-cycle.ts';
+import type { WhileTransferring } from './while-transferring.ts';
 import type { Settled } from './window.ts';
 
 const BAR = 1e5;
 
 /** What is found outside the window of cycles. */
-export interface Echo {
+export interface Beside {
   /** Second return of the wave, degrees after exhaust opening; null: it never comes. */
   readonly echo: number | null;
   /** Settled outgoing pulse over that of a first cycle [-]. */
   readonly gain: number;
+  readonly during: WhileTransferring;
 }
 
-export function sweepRow(engine: EngineNetwork, settled: Settled, cycle: MeanCycle, found: Echo): SweepRow {
+export function sweepRow(engine: EngineNetwork, settled: Settled, cycle: MeanCycle, found: Beside): SweepRow {
   const { exhaust, transfers } = engine.schedule.events;
   const { rpm } = engine;
   const { window, spread } = settled;
   const { mean, output, plugBack } = cycle;
+  const { suction, compression } = found.during;
   const opens = exhaust.opensDeg;
   const afterOpening = (deg: number | null): Reading => (deg === null ? null : opens + deg);
   const peakDeg = afterOpening(plugBack.peakDeg);
@@ -73,6 +76,15 @@ export function sweepRow(engine: EngineNetwork, settled: Settled, cycle: MeanCyc
     energy_balance_error: reading(Math.max(...window.map((s) => s.book.energyError))),
     spread_torque_percent: spread.torquePercent,
     spread_plugback_deg: spread.plugBackDeg,
-    transfer_backflow_ratio: reading(mean((s) => s.book.transferBack) / mean((s) => s.book.delivered)),
+    transfer_backflow_ratio:
+      output.deliveryRatio === null
+        ? null
+        : reading(mean((s) => s.book.transferBack) / mean((s) => s.book.delivered)),
+    transfer_compression_bar: compression === null ? null : compression.rise / BAR,
+    transfer_compression_deg: afterOpening(compression?.deg ?? null),
+    suction_depth_bar: suction === null ? null : suction.depth / BAR,
+    suction_length_deg: suction?.length ?? null,
+    other_wave_deg: afterOpening(plugBack.beside?.deg ?? null),
+    other_wave_counted: plugBack.beside?.counted ?? null,
   };
 }
