@@ -8,6 +8,7 @@ import type { Pipe } from '../model/pipe.ts';
 import type { Pulse } from '../model/pulse.ts';
 import { CASE_KEYS, type CaseParts, caseSchema } from './engine/case-schema.ts';
 import { engineSchema } from './engine/engine-from-keys.ts';
+import { withHeadOf, withoutRoofs } from './engine/kept-head.ts';
 import { KINDS, type Kind, kindHint, kindOf, saysKind } from './keys/kinds.ts';
 import { type Ledger, newLedger, type Schema } from './keys/schema.ts';
 import { pipeSchema } from './pipe/pipe-schema.ts';
@@ -62,8 +63,22 @@ export function loadCase(file: string, options: LoadOptions = {}): Case {
   return caseOf(openFile(file), options.set ?? []);
 }
 
-/** The case of an opened file with overrides worked in. */
+/** The case of an opened file with overrides worked in; one that moves an exhaust roof leaves the head as it is. */
 export function caseOf(opened: OpenedFile, set: readonly string[]): Case {
+  const subject = asSet(opened, set);
+  const others = withoutRoofs(readOverrides(set, newLedger()), set);
+  if (others === null) return subject;
+  try {
+    return withHeadOf(subject, asSet(opened, others));
+  } catch (error) {
+    // Without the override there is no engine, so no head that could have been kept.
+    if (error instanceof CaseProblems) return subject;
+    throw error;
+  }
+}
+
+/** The case with overrides as they say, a trapped compression kept as a number. */
+function asSet(opened: OpenedFile, set: readonly string[]): Case {
   const names = { case: plainName(opened.file), engine: 'engine', pipe: 'pipe' };
   const ledger = newLedger();
   const overrides = readOverrides(set, ledger);

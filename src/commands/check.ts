@@ -5,7 +5,7 @@
 import { loadCase } from '../case/load.ts';
 import type { CheckReport, WindowRow } from '../timing/rules/report.ts';
 import { checkReport } from '../timing/rules/report.ts';
-import type { RuleFinding } from '../timing/rules/rule.ts';
+import { type RuleFinding, usualDigits } from '../timing/rules/rule.ts';
 import type { TimeAreas } from '../timing/time-area.ts';
 import { jsonText } from './frame/json.ts';
 import { plainText } from './frame/plain-text.ts';
@@ -182,9 +182,12 @@ function sourceMark({ source }: RuleFinding): string {
   return marks.join('');
 }
 
+/** What is not known is not outside. */
+const isFlagged = ({ outside }: RuleFinding): boolean => outside === 'below' || outside === 'above';
+
 function rules({ rules: findings }: CheckReport): string {
   const range = ([low, high]: RuleFinding['usual'], unit: string) => {
-    const digits = high < 5 ? 2 : high < 20 ? 1 : 0;
+    const digits = usualDigits([low, high]);
     return `${fixed(low, digits)}-${fixed(high, digits)}${unit === '-' ? '' : ` ${unit}`}`;
   };
   const lines = tableText<RuleFinding>(
@@ -196,7 +199,7 @@ function rules({ rules: findings }: CheckReport): string {
       { header: 'moved by', align: 'left', text: (r) => r.movedBy },
     ],
     findings,
-    { marked: (r) => r.outside !== 'no' },
+    { marked: isFlagged },
   ).split('\n');
   let text = `${lines[0]}\n`;
   for (const [i, rule] of findings.entries()) {
@@ -205,7 +208,7 @@ function rules({ rules: findings }: CheckReport): string {
       text += wrapped(rule.advice, '    * ').replace(/\n {4}\* (?=.)/g, '\n      ');
   }
   return `${text}${wrapped(
-    '> outside the usual. By: J Jennings (1973), B Blair (1996; time-areas from memory, unverified), c common ' +
+    '> outside the usual, which is no order to change it: what a change does here, `sweep` computes. By: J Jennings (1973), B Blair (1996; time-areas from memory, unverified), c common ' +
       'practice, no source.',
   )}`;
 }

@@ -3,6 +3,8 @@
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { caseOf, loadCase, loadPulse, openFile } from '../../src/case/load.ts';
+import { withExhaustDuration } from '../../src/study/map/exhaust-duration.ts';
+import { compressionRatios, volumesOf } from '../../src/timing/volume.ts';
 import { CASES, DRAFTS, type Edit, edited, problems } from './files.ts';
 
 const draft = join(DRAFTS, 'saltmarsh-125/draft-a.yaml');
@@ -62,7 +64,29 @@ describe('an override gives what the file would', () => {
     ],
     ['run.speeds.step=500 rpm', { case: [['step: 250 rpm', 'step: 500 rpm']] }],
   ])('%s', (set, edits) => {
-    expect(parts(loadCase(draft, { set: [set] }))).toEqual(parts(loadCase(edited(edits))));
+    const [is, like] = [parts(loadCase(draft, { set: [set] })), parts(loadCase(edited(edits)))];
+    // A moved roof keeps the head, where the edited file states another engine of that compression.
+    const keepsHead = is.engine.compression.basis !== like.engine.compression.basis;
+    expect(keepsHead).toBe(/windows.*(duration|roof|opens|chamfer)/.test(set));
+    const { compression } = is.engine;
+    expect(is).toEqual(keepsHead ? { ...like, engine: { ...like.engine, compression } } : like);
+  });
+
+  test('a moved exhaust roof keeps the metal of the head, and says what the compression became', () => {
+    const drawn = loadCase(draft);
+    const raised = loadCase(draft, { set: ['engine.exhaust.windows.main.duration=199 deg'] });
+    expect(volumesOf(raised.engine).clearance).toBeCloseTo(volumesOf(drawn.engine).clearance, 15);
+    const { trapped } = compressionRatios(raised.engine);
+    expect(trapped).toBeLessThan(7.4);
+    expect(raised.warnings.at(-1)).toContain(
+      `compression from exhaust closing ${trapped.toFixed(2)}, before 7.50`,
+    );
+    // The map cuts the same metal, but for the window that it moves along.
+    const lifted = withExhaustDuration(drawn, 199).engine;
+    expect(raised.engine.compression.ratio).toBeCloseTo(lifted.compression.ratio, 12);
+    // A compression that is asked for too is given.
+    const both = ['engine.exhaust.windows.main.duration=199 deg', 'engine.compression.trapped=7.5'];
+    expect(loadCase(draft, { set: both }).engine.compression).toEqual({ ratio: 7.5, basis: 'trapped' });
   });
 
   test('several work one after another, and the last wins', () => {

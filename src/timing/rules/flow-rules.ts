@@ -20,9 +20,9 @@ export function passageExitRule({ engine, effectivePortArea }: RuleInput): RuleF
     source: NO_SOURCE,
     movedBy: 'passage exit, port size',
     sides: {
-      below: `Open the exit: ${wanted}.`,
+      below: `${wanted}: the rule would open it.`,
       within: `${wanted}.`,
-      above: `Fill or sleeve the exit: ${wanted}.`,
+      above: `${wanted}: the rule would make it smaller.`,
     },
   });
 }
@@ -39,9 +39,9 @@ export function passageMachRule({ release, bmep }: RuleInput): RuleFinding {
     source: `${NO_SOURCE}; the range allows for the estimate`,
     movedBy: 'passage exit, blowdown',
     sides: {
-      below: `Slow ${basis}: a smaller exit or an earlier, wider port.`,
+      below: `Slow ${basis}; the sweep computes it.`,
       within: `Peak at ${release.exitMachDeg.toFixed(0)} deg ${basis}; the sweep computes it.`,
-      above: `Near choking ${basis}: a larger exit or a longer blowdown.`,
+      above: `Near choking ${basis}; the sweep computes it.`,
     },
   });
 }
@@ -80,9 +80,9 @@ export function blowdownRule({ timeAreas, bmep, rpm }: RuleInput): RuleFinding {
     source: BLAIR_MEMORY,
     movedBy: 'roof height, width',
     sides: {
-      below: `${line}. A higher or wider exhaust, or later transfers, or a lower speed.`,
+      below: `${line}. By the rule it wants a higher or wider exhaust, later transfers or a lower speed.`,
       within: `${line}.`,
-      above: `${line}. More than needed: a lower roof would trap more stroke.`,
+      above: `${line}. More than this fit asks for.`,
       unknown: 'The mean effective pressure aimed at needs no blowdown by this fit.',
     },
   });
@@ -101,9 +101,9 @@ export function transferRule({ timeAreas, bmep, rpm }: RuleInput): RuleFinding {
     source: BLAIR_MEMORY,
     movedBy: 'transfer widths, roofs',
     sides: {
-      below: `${line}. Wider transfers first; a higher roof costs blowdown.`,
+      below: `${line}. By the rule it wants wider transfers first; a higher roof costs blowdown.`,
       within: `${line}.`,
-      above: `${line}. Lower transfer roofs would give blowdown back.`,
+      above: `${line}. More than this fit asks for.`,
     },
   });
 }

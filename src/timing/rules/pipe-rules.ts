@@ -111,9 +111,9 @@ export function stingerLengthRule({ rows }: RuleInput): RuleFinding {
     source: `${JENNINGS} (12); the range is common practice, no source`,
     movedBy: 'stinger length',
     sides: {
-      below: `Twelve are ${mm(12 * (bore ?? 0))}: longer, or a little narrower.`,
+      below: `Twelve are ${mm(12 * (bore ?? 0))}.`,
       within: `Twelve are ${mm(12 * (bore ?? 0))}.`,
-      above: `Twelve are ${mm(12 * (bore ?? 0))}: shorter, or a little wider.`,
+      above: `Twelve are ${mm(12 * (bore ?? 0))}.`,
       unknown: 'The pipe has no stinger.',
     },
   });
@@ -137,9 +137,9 @@ export function lengthRule({ lengths, events, rpm, gasTemperature }: RuleInput):
     source: `${BLAIR}. ${NO_SOURCE} for the range`,
     movedBy: 'header, belly length',
     sides: {
-      below: `Short by ${difference} for ${rpm.toFixed(0)} rpm: ${fits}. Lengthen the header.`,
+      below: `${difference} shorter than the handbook's for ${rpm.toFixed(0)} rpm: ${fits}. Sweep decides.`,
       within: `Within ${difference}: ${fits}. 50 K of gas temperature move it by ${(2500 / gasTemperature).toFixed(1)} %.`,
-      above: `Long by ${difference} for ${rpm.toFixed(0)} rpm: ${fits}. Shorten header or belly.`,
+      above: `${difference} longer than the handbook's for ${rpm.toFixed(0)} rpm: ${fits}. Sweep decides.`,
       unknown: 'The pipe has no baffle to measure to.',
     },
   });

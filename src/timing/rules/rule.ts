@@ -75,11 +75,14 @@ export function finding(
 
 function sideOf(found: number | null, [low, high]: Range): RuleFinding['outside'] {
   if (found === null || !Number.isFinite(found)) return 'unknown';
-  // A value on the edge but for rounding is within.
-  const slack = 1e-9 * Math.max(Math.abs(low), Math.abs(high));
-  if (found < low - slack) return 'below';
-  return found > high + slack ? 'above' : 'no';
+  // A value that is over a limit only in decimals that the range does not claim is a tie, and within.
+  const shown = (value: number): number => Number(value.toFixed(usualDigits([low, high])));
+  if (shown(found) < shown(low)) return 'below';
+  return shown(found) > shown(high) ? 'above' : 'no';
 }
+
+/** Decimals to which a usual range is told. */
+export const usualDigits = ([, high]: Range): number => (high < 5 ? 2 : high < 20 ? 1 : 0);
 
 /** A length in millimetres for a sentence. */
 export function mm(metres: number): string {

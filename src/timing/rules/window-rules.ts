@@ -134,7 +134,7 @@ export function exhaustDurationRule({ engine, events }: RuleInput): RuleFinding 
     now > 0 ? `${((blowdownAngleArea(longer) / now - 1) * 100).toFixed(0)} % blowdown` : 'the first blowdown';
   const rise = (events.exhaust.windows[0]?.shape.roof ?? 0) - (longer.exhaust.windows[0]?.shape.roof ?? 0);
   const found = events.exhaust.durationDeg;
-  const buys = `The next 2 deg (roof ${(rise * 1000).toFixed(2)} mm up) buy ${gain} and want the pipe ${(200 / found).toFixed(1)} % longer.`;
+  const buys = `The next 2 deg (roof ${(rise * 1000).toFixed(2)} mm up) buy ${gain} and by the handbook want the pipe ${(200 / found).toFixed(1)} % longer.`;
   return finding({
     id: 'exhaust-duration',
     title: 'Exhaust duration',
