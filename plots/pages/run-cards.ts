@@ -45,7 +45,7 @@ const torqueCurve = (rows: readonly CurveRow[], kind: 'torque' | 'draft' = 'torq
   );
 
 export function sweepCard({ case: subject, rows, outline }: SweepPageResult): RunCard {
-  const { headline, lines } = sweepText(sweepAnswer(rows, outline, subject.run.targetSpeed));
+  const { headline, lines } = sweepText(sweepAnswer(rows, subject.run.targetSpeed));
   const torque = lines.find(({ label }) => label.startsWith('Best torque'));
   const power = curve(
     'power',

@@ -4,6 +4,7 @@
  * pressures in Pa.
  */
 
+import type { AdviceReport } from '../../src/findings/answers/advice.ts';
 import type { OutlineSection, SpeedRecord } from '../../src/findings/record.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 
@@ -47,6 +48,8 @@ export interface SweepPageExtras {
   readonly inputs?: readonly InputLine[];
   /** Where their moves were computed: speed [rpm] and cell length [m]. */
   readonly movesAt?: { readonly speedRpm: number; readonly cell: number };
+  /** What was run to improve the pipe; absent: nothing. */
+  readonly advice?: AdviceReport;
   /** When it was computed, as it is to be printed. */
   readonly date?: string;
 }

@@ -45,7 +45,7 @@ function startIndex(result: SweepPageResult): number {
 export function sweepPage(result: SweepPageResult, assets: Assets, extras: SweepPageExtras = {}): string {
   const { rows } = result;
   const first = rows[0];
-  const answer = sweepText(sweepAnswer(rows, result.outline, result.case.run.targetSpeed));
+  const answer = sweepText(sweepAnswer(rows, result.case.run.targetSpeed), extras.advice ?? null);
   const outline = result.outline.map(stretchMm);
   const titleBlock: [string, string, 'minor'?][] = [
     ['Case', result.case.name],

@@ -1,10 +1,12 @@
 /** A sweep's answer in words, for the page, the terminal and the index. */
 
-import type { HeaderChange, SweepAnswer, TargetOfSweep } from '../../src/findings/answers/sweep.ts';
+import type { AdviceReport } from '../../src/findings/answers/advice.ts';
+import type { SweepAnswer, TargetOfSweep } from '../../src/findings/answers/sweep.ts';
 import type { Limit } from '../../src/findings/answers/sweep-limits.ts';
-import type { SpeedSpan } from '../../src/findings/band.ts';
+import { edgeStep, type SpeedSpan } from '../../src/findings/band.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
-import { fixed, kilowatts, newtonMetres, percent, rpm, speed, thin } from '../theme/numbers.ts';
+import { fixed, kilowatts, newtonMetres, percent, rpm, thin } from '../theme/numbers.ts';
+import { adviceText, purposeLabel, unadvisedText } from './advice-words.ts';
 import { bandEdges } from './band-words.ts';
 import { middleWords } from './landing-words.ts';
 
@@ -20,22 +22,20 @@ export interface SweepText {
   readonly lines: readonly AnswerLine[];
 }
 
-export function sweepText(answer: SweepAnswer): SweepText {
+/** Without advice, what it would say is left out. */
+export function sweepText(answer: SweepAnswer, advice: AdviceReport | null = null): SweepText {
   const { limits, target } = answer;
   return {
     headline: headline(answer),
     lines: [
       ...best(answer),
-      ...ways(answer),
+      ...(target === null ? [] : [targetLine(target)]),
+      ...ways(advice),
       ...broad(answer),
       { label: 'What limits', text: limitsText(limits) },
-      ...(target === null ? [] : [targetLine(target)]),
     ],
   };
 }
-
-const band = ({ from, to }: SpeedSpan): string =>
-  from === to ? `at ${rpm(from)}` : `from ${speed(from)} to ${rpm(to)}`;
 
 const misses = {
   none: 'No plug-back was found at any of the computed speeds.',
@@ -44,12 +44,28 @@ const misses = {
   mixed: 'At none of the computed speeds does the main share of the wave land in the wanted window.',
 } as const;
 
-function headline({ lands, misses: how }: SweepAnswer): string {
-  const [widest, ...rest] = lands;
-  if (widest === undefined) return misses[how ?? 'none'];
-  const others = rest.length > 0 ? `, and ${rest.map(band).join(', ')}` : '';
-  return `The wave comes back when the port wants it ${band(widest)}${others}.`;
+function headline({ band, misses: how }: SweepAnswer): string {
+  const { lands, works, openBelow, openAbove } = band;
+  const span = works ?? lands;
+  if (span === null) return misses[how ?? 'none'];
+  const beyond = [
+    openBelow ? `below ${rpm(span.from)}` : '',
+    openAbove ? `above ${rpm(span.to)}` : '',
+  ].filter((part) => part !== '');
+  const open =
+    beyond.length === 0 ? '' : `The band goes on ${beyond.join(' and ')}, where the computed speeds end. `;
+  const held =
+    works === null
+      ? ', but nowhere there with 90 % of the best torque'
+      : ', with at least 90 % of the best torque';
+  return `${open}The wave comes back when the port wants it ${spanText(span, band)}${held}.`;
 }
+
+const spanText = (
+  span: SpeedSpan,
+  { openBelow, openAbove }: { openBelow: boolean; openAbove: boolean },
+): string =>
+  span.to - span.from < edgeStep ? `at ${rpm(span.from)}` : bandEdges({ ...span, openBelow, openAbove });
 
 /** Best torque and power, on one line where one speed has both. */
 function best({ torque, power }: SweepAnswer): AnswerLine[] {
@@ -67,29 +83,31 @@ function best({ torque, power }: SweepAnswer): AnswerLine[] {
   ];
 }
 
-/** Millimetres in fives: the estimate claims no more. */
-const fives = (metres: number): string => `${Math.max(5, 5 * Math.round(200 * metres))}${thin}mm`;
-
-function ways({ header }: SweepAnswer): AnswerLine[] {
-  const amount = header === null ? '' : ` by about ${fives(header.lengthFor500)} for each 500${thin}rpm`;
-  const scarce = header?.isScarce ? ' This header is short: take it off the cones instead.' : '';
-  return [
-    {
-      label: 'For a lower speed',
-      text: `Lengthen the header${amount} lower: a longer way brings the wave back later.`,
-      way: 'lower',
-    },
-    {
-      label: 'For a higher speed',
-      text: `Shorten the header${amount} higher: a shorter way brings the wave back sooner.${scarce}`,
-      way: 'higher',
-    },
+/** What was run to change it, and where nothing is advised, why. */
+function ways(report: AdviceReport | null): AnswerLine[] {
+  if (report === null) return [];
+  const lines = [
+    ...report.advice.map((one) => ({ purpose: one.for, text: adviceText(one) })),
+    ...report.none.map((one) => ({ purpose: one.for, text: unadvisedText(one) })),
   ];
+  return (['target', 'lower', 'higher', 'output'] as const).flatMap((purpose) =>
+    lines
+      .filter((line) => line.purpose === purpose)
+      .map(({ text }) => ({
+        label: purposeLabel[purpose],
+        text,
+        ...(purpose === 'lower' || purpose === 'higher' ? { way: purpose } : {}),
+      })),
+  );
 }
 
 /** How wide the torque is, and how sharp the edge of the useful speeds. */
-function broad({ broad: held }: SweepAnswer): AnswerLine[] {
+function broad({ broad: held, band }: SweepAnswer): AnswerLine[] {
   if (held === null) return [];
+  const { works } = band;
+  const isSaid = (a: number, b: number): boolean => Math.abs(a - b) < edgeStep;
+  // The headline has said it where the torque is held just where the pipe works.
+  if (works !== null && isSaid(works.from, held.band.from) && isSaid(works.to, held.band.to)) return [];
   const { share, softBelow } = held;
   const edge =
     softBelow === null
@@ -109,38 +127,31 @@ function limitsText(limits: readonly Limit[]): string {
 function limitText(limit: Limit): string {
   switch (limit.kind) {
     case 'early':
-      return `up to ${rpm(limit.upTo)} the wave is back before the transfers close, where a longer header helps`;
+      return `up to ${rpm(limit.upTo)} the wave is back before the transfers close`;
     case 'late': {
       const how = {
         after: 'it comes after the exhaust has closed',
         at: 'it comes as the exhaust closes',
         partly: `only ${percent(limit.share)} of it has arrived when the exhaust closes`,
       }[limit.how];
-      return `from ${rpm(limit.from)} ${how}, where a shorter header helps`;
+      return `from ${rpm(limit.from)} ${how}`;
     }
     case 'blowdown': {
       const stands = `at best power the cylinder stands ${fixed(limit.excessBar, 1)}${thin}bar above the crankcase as the transfers open`;
       const back = percent(limit.backShare);
       return limit.look === 'port'
-        ? `${stands} and blows ${back} of the charge back: raise or widen the exhaust port`
-        : `${stands}, yet blows only ${back} of the charge back: leave the port and tune the pipe`;
+        ? `${stands} and blows ${back} of the charge back: the port is small for it`
+        : `${stands}, yet blows only ${back} of the charge back: the port will do`;
     }
     case 'passage':
-      return `the exhaust passage reaches Mach ${fixed(limit.mach, 2)} at best power, where a larger exit helps`;
+      return `the exhaust passage reaches Mach ${fixed(limit.mach, 2)} at best power, all but choked`;
   }
-}
-
-function changeText({ way, by, isBeyondHeader }: HeaderChange): string {
-  const much = isBeyondHeader
-    ? ', more than the header can give: shorten the cones too, or aim a new pipe'
-    : '';
-  return `; to bring the middle of the useful speeds there, ${way} the header by about ${fives(by)}${much}`;
 }
 
 /** Torque from this share of the best on is told as the best. */
 const asMuch = 0.995;
 
-function targetLine({ wanted, row, landing, torqueShare, isBest, change }: TargetOfSweep): AnswerLine {
+function targetLine({ wanted, row, landing, torqueShare, isBest }: TargetOfSweep): AnswerLine {
   const label = `Target ${rpm(wanted)}`;
   if (row === null) return { label, text: 'Not among the computed speeds; name it with --rpm.' };
   const at = row.speed_rpm === wanted ? '' : `At ${rpm(row.speed_rpm)}, the nearest computed: `;
@@ -158,5 +169,5 @@ function targetLine({ wanted, row, landing, torqueShare, isBest, change }: Targe
     late: `The wave comes back too late: its middle ${middleWords(row)}`,
     none: 'No plug-back was found',
   }[landing];
-  return { label, text: `${at}${where}${change === null ? '' : changeText(change)}.${torque}` };
+  return { label, text: `${at}${where}.${torque}` };
 }

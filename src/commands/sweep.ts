@@ -4,10 +4,13 @@ import { sweepCard } from '../../plots/pages/run-cards.ts';
 import { sweepPage } from '../../plots/pages/sweep-page.ts';
 import { caseOf, describeInputs, type OpenedFile, openFile } from '../case/load.ts';
 import type { SweepResult } from '../engine/read/result.ts';
+import type { AdviceReport } from '../findings/answers/advice.ts';
 import { highest } from '../findings/curve.ts';
 import { COLUMNS } from '../findings/row.ts';
 import { isWhole } from '../findings/settled.ts';
+import { bandDocument, workingBand } from '../findings/working-band.ts';
 import type { Case } from '../model/case.ts';
+import { sweepAdvice } from '../study/sweep/advice.ts';
 import { runSweeps } from '../study/sweep/run-sweeps.ts';
 import { assumedVariants, type Moves, movesAt } from '../study/sweep/sensitivity.ts';
 import { type KeptGroups, openKeptGroups } from '../study/sweep/sweep-journal.ts';
@@ -22,6 +25,7 @@ import { openRunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
 import { shellFile } from './frame/shell-word.ts';
 import type { Invocation } from './frame/verb.ts';
+import { adviceDocument } from './words/advice-text.ts';
 import { inputsWithMoves, movesText } from './words/moves-text.ts';
 import { sweepText } from './words/sweep-text.ts';
 
@@ -52,19 +56,28 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     kept.close();
     await pool.close();
   }
-  const { result, moves } = swept;
-  const document = { ...result, ...(moves === null ? {} : { moves }) };
+  const { result, advice, moves } = swept;
+  const document = {
+    ...result,
+    band: bandDocument(workingBand(result.rows)),
+    ...(advice === null ? {} : adviceDocument(advice)),
+    ...(moves === null ? {} : { moves }),
+  };
   folder.write('sweep.csv', sweepCsv(result));
   folder.write('sweep.json', jsonText(document));
   const inputs = inputsWithMoves(describeInputs(subject), moves?.of ?? []);
-  const extras = { inputs, ...(moves === null ? {} : { movesAt: moves }) };
+  const extras = {
+    inputs,
+    ...(advice === null ? {} : { advice }),
+    ...(moves === null ? {} : { movesAt: moves }),
+  };
   folder.write('sweep.html', sweepPage(result, pageAssets('sweep'), extras));
   listRun(folder, 'sweep.html', sweepCard(result), { terminal, program });
   kept.remove();
   terminal.answer(
     flags.json
       ? jsonText(document)
-      : sweepText(result, terminal.colour) + (moves === null ? '' : movesText(moves)),
+      : sweepText(result, advice, terminal.colour) + (moves === null ? '' : movesText(moves)),
   );
   terminal.message(`Page: ${folder.file('sweep.html')}`);
   terminal.message('sweep.csv and sweep.json lie beside it.');
@@ -74,6 +87,8 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
 
 interface Swept {
   readonly result: SweepResult;
+  /** Null: not wanted. */
+  readonly advice: AdviceReport | null;
   /** Null: not asked for. */
   readonly moves: Moves | null;
 }
@@ -100,8 +115,9 @@ async function sweptCase(
   } finally {
     progress.finish();
   }
+  const advice = flags.advice === false ? null : await advised(result, use);
   const speedRpm = speedOfInterest(result);
-  if (flags.moves !== true || speedRpm === null) return { result, moves: null };
+  if (flags.moves !== true || speedRpm === null) return { result, advice, moves: null };
   const study = { subject, variants: assumedVariants(opened, flags.set) };
   const inputs = terminal.progress({
     label: `inputs at ${speedRpm} rpm`,
@@ -110,10 +126,28 @@ async function sweptCase(
   });
   try {
     const advance = (changes: number): void => inputs.advance(changes);
-    return { result, moves: await movesAt(speedRpm, study, { pool, signal, advance }) };
+    return { result, advice, moves: await movesAt(speedRpm, study, { pool, signal, advance }) };
   } finally {
     inputs.finish();
   }
+}
+
+/** Changes that were run before they are advised. */
+async function advised(
+  result: SweepResult,
+  {
+    pool,
+    opened,
+    flags,
+    terminal,
+    signal,
+  }: Pick<Invocation, 'flags' | 'terminal' | 'signal'> & {
+    pool: Pool;
+    opened: OpenedFile;
+  },
+): Promise<AdviceReport> {
+  terminal.message('Computing changes to advise (--no-advice skips it).');
+  return await sweepAdvice({ opened, set: flags.set, result }, { pool, signal });
 }
 
 function speedsIn({ done }: KeptGroups): number {

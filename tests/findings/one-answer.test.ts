@@ -39,7 +39,7 @@ const rows: readonly SweepRow[] = [14, 17.5, 19, 20, 19.7, 17.6, 12].map((torque
 
 const compared = compareAnswer([{ name: 'one', rows }], TARGET, { from: TARGET - 250, to: TARGET + 250 });
 const [draft] = compared.drafts;
-const swept = sweepAnswer(rows, [], TARGET);
+const swept = sweepAnswer(rows, TARGET);
 const mapped = mapAnswer(
   rows.map((row) => ({ durationDeg: 194, row })),
   { targetSpeed: TARGET, drawnDurationDeg: 194, roofTravel: () => 0 },
@@ -73,7 +73,7 @@ describe('of the same rows, the same', () => {
     // At 10 500 rpm the middle lies in the window, and less than half of the wave is in time.
     const late = judge({ ok: true, rows }, 10_500, 20);
     expect(late).toMatchObject({ outsideDeg: 0, lands: false });
-    expect(sweepAnswer(rows, [], 10_500).target?.landing).toBe('late');
+    expect(sweepAnswer(rows, 10_500).target?.landing).toBe('late');
     const history = [{ evaluation: 1, judged: late, point: [] }];
     expect(historyOf(history)).toMatchObject([{ lands: false }]);
   });

@@ -2,26 +2,22 @@ import { describe, expect, it } from 'vitest';
 import { differenceText, targetText } from '../../plots/pages/compare-words.ts';
 import { landingSentence, middleWords } from '../../plots/pages/landing-words.ts';
 import { type SweepText, sweepText } from '../../plots/pages/sweep-words.ts';
+import type { AdviceReport } from '../../src/findings/answers/advice.ts';
 import { differenceBetween, summarise, targetAnswer } from '../../src/findings/answers/compare.ts';
-import {
-  headerShare,
-  lengthFor500,
-  reflectingLength,
-  sweepAnswer,
-} from '../../src/findings/answers/sweep.ts';
+import { sweepAnswer } from '../../src/findings/answers/sweep.ts';
 import { bandOf, landingBands, widthOf } from '../../src/findings/band.ts';
 import { curveOf, valueAt } from '../../src/findings/curve.ts';
+import { headerFor, headerShare, reflectingLength } from '../../src/findings/header-estimate.ts';
 import { landing } from '../../src/findings/landing.ts';
-import type { OutlineSection } from '../../src/findings/record.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import { syntheticOutline, syntheticSweep } from './synthetic-sweep.ts';
 
 const { rows } = syntheticSweep();
 const said = (
   of: readonly SweepRow[],
-  outline: readonly OutlineSection[],
   targetSpeed: number | null,
-): SweepText => sweepText(sweepAnswer(of, outline, targetSpeed));
+  advice: AdviceReport | null = null,
+): SweepText => sweepText(sweepAnswer(of, targetSpeed), advice);
 const at = (speed: number): SweepRow => {
   const row = rows.find((one) => one.speed_rpm === speed);
   if (!row) throw new Error(`no row at ${speed}`);
@@ -106,36 +102,50 @@ describe('which way to change the pipe', () => {
     expect(reflectingLength(syntheticOutline.filter((part) => part.role !== 'baffle'))).toBeNull();
   });
 
-  it('gives the length by similarity, L · 500/N, derived here, times the share that falls to a header', () => {
-    expect(lengthFor500(syntheticOutline, 9000)).toBeCloseTo((headerShare * 0.79 * 500) / 9000, 12);
-    expect(lengthFor500([], 9000)).toBeNull();
+  it('takes the step of a header by similarity, derived here, times the share that falls to a header', () => {
+    expect(headerFor(syntheticOutline, 9000, 8500)).toBeCloseTo(headerShare * 0.79 * (9000 / 8500 - 1), 12);
+    expect(headerFor(syntheticOutline, 9000, 9500)).toBeLessThan(0);
+    expect(headerFor([], 9000, 8500)).toBeNull();
   });
 
-  it('says lengthen for lower and shorten for higher, with an amount', () => {
-    const { headline, lines } = said(rows, syntheticOutline, 7000);
-    expect(headline).toMatch(/from 7.500 to 9.000.rpm/);
-    const text = (way: string): string => lines.find((line) => line.way === way)?.text ?? '';
-    expect(text('lower')).toMatch(/^Lengthen the header by about \d+.mm for each 500.rpm lower/);
-    expect(text('higher')).toMatch(/^Shorten the header by about \d+.mm for each 500.rpm higher/);
-    const target = lines.find((line) => line.label.startsWith('Target'))?.text ?? '';
-    expect(target).toMatch(/comes back too early.*lengthen the header/);
-  });
-
-  it('scales a wide step by the inverse of the speed, and says when the header cannot give it', () => {
-    const { lines } = said(rows, syntheticOutline, 11_000);
-    const target = lines.find((line) => line.label.startsWith('Target'))?.text ?? '';
-    const length = lengthFor500(syntheticOutline, 8250) ?? 0;
-    const expected = 5 * Math.round((200 * (2750 / 500) * length * 8250) / 11_000);
-    expect(target).toContain(`shorten the header by about ${expected}`);
-    expect(target).toContain('more than the header can give');
+  it('says of a change that was run what it gives, what it costs and on which cells; nothing without one', () => {
+    const advice: AdviceReport = {
+      advice: [
+        {
+          for: 'lower',
+          changes: [{ name: 'header', of: 'length', from: 0.21, to: 0.24 }],
+          set: ['pipe.sections.header.length=240 mm'],
+          promises: { torque_nm: 21.83, at_rpm: 9000, lands_from_rpm: 8712, lands_to_rpm: null },
+          now: { torque_nm: 20.4, lands: { from: 9240, to: 10_730 } },
+          cost: { at_rpm: 10_500, torque_nm: -1.26 },
+          basis: 'run',
+          cell: 0.01,
+        },
+      ],
+      none: [{ for: 'target', why: 'best already', tried: null, runs: 12, things: ['header', 'baffle'] }],
+    };
+    const plain = said(rows, 9000, advice).lines.map(({ label, text, way }) => [
+      label,
+      text.replace(/\s/g, ' '),
+      way,
+    ]);
+    expect(plain).toContainEqual([
+      'For a lower band',
+      'Header 30 mm longer (240 mm): 21.8 Nm at 9 000 rpm, now 20.4; the wave lands from about 8 700 rpm, now from about 9 250 to about 10 750 rpm. It costs 1.3 Nm at 10 500 rpm. Computed on cells of 10 mm.',
+      'lower',
+    ]);
+    expect(plain.find(([label]) => label === 'For the target')?.[1]).toMatch(
+      /^None of 12 changes of header and baffle .*at its best already/,
+    );
+    expect(said(rows, 9000).lines.some(({ way }) => way !== undefined)).toBe(false);
   });
 
   it('does not claim a band where there is none', () => {
     const late = rows.map((row) => ({ ...row, plugback_centroid_deg: 300 }));
-    expect(said(late, syntheticOutline, null).headline).toContain('too late at every computed speed');
+    expect(said(late, null).headline).toContain('too late at every computed speed');
     const silent = rows.map((row) => ({ ...row, plugback_centroid_deg: null }));
-    expect(said(silent, syntheticOutline, null).headline).toContain('No plug-back');
-    expect(said([], syntheticOutline, 9000).headline).toContain('No plug-back');
+    expect(said(silent, null).headline).toContain('No plug-back');
+    expect(said([], 9000).headline).toContain('No plug-back');
   });
 });
 

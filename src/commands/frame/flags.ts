@@ -39,6 +39,8 @@ export interface Flags {
   readonly band?: { readonly from: number; readonly to: number };
   /** Find how far assumed inputs move the answer. */
   readonly moves?: boolean;
+  /** Compute changes to advise; `--no-advice` makes it false. */
+  readonly advice?: boolean;
   /** What aiming starts from. */
   readonly from: string;
   /** Paths of the quantities that aiming moves. */
@@ -138,6 +140,11 @@ export const verbFlags = {
     member: 'moves',
     syntax: '--moves',
     help: 'also find how far each assumed input moves lead and torque; takes a while',
+  },
+  noAdvice: {
+    member: 'advice',
+    syntax: '--no-advice',
+    help: 'do not compute changes to advise, which takes up to a third of the time on top',
   },
   from: {
     member: 'from',

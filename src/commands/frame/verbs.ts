@@ -92,7 +92,7 @@ export const sweep: Verb = {
     'Where the reflected wave lands against exhaust closing at every speed, with torque and power. ' +
     'Finished speeds are kept until all are done: broken off, the same command with the same --out goes on. Writes ' +
     'sweep.csv, sweep.json and sweep.html.',
-  flags: [verbFlags.speeds, verbFlags.moves],
+  flags: [verbFlags.speeds, verbFlags.noAdvice, verbFlags.moves],
   examples: [
     `echocone sweep ${draft}`,
     `echocone sweep ${draft} --rpm 9000:12000:250 --cell 8mm --out runs/draft-a`,

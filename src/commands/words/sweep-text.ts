@@ -2,22 +2,23 @@
 
 import { sweepText as answerWords } from '../../../plots/pages/sweep-words.ts';
 import type { SweepResult } from '../../engine/read/result.ts';
+import type { AdviceReport } from '../../findings/answers/advice.ts';
 import { sweepAnswer } from '../../findings/answers/sweep.ts';
-import { lands } from '../../findings/landing.ts';
+import { lands, middleLead } from '../../findings/landing.ts';
 import type { SweepRow } from '../../findings/row.ts';
 import { folded } from '../frame/folded.ts';
 import { plainText } from '../frame/plain-text.ts';
 import { type Column, tableText } from '../frame/table.ts';
 
-export function sweepText(result: SweepResult, colour: boolean): string {
+export function sweepText(result: SweepResult, advice: AdviceReport | null, colour: boolean): string {
   const { rows, failures } = result;
   const lines = [`${plainText(result.case.name)}\n`];
   const first = rows[0];
   if (first !== undefined) {
     lines.push(
-      `${answerText(result)}\n`,
+      `${answerText(result, advice)}\n`,
       `The plug-back in degrees after top dead centre; transfers close (TC) at ${angle(first.transfers_close_deg)},\n` +
-        `exhaust (EC) at ${angle(first.exhaust_closes_deg)}. Lead: EC less the peak. > the middle lands from TC to EC.\n\n`,
+        `exhaust (EC) at ${angle(first.exhaust_closes_deg)}. Lead: EC less the middle. > the middle lands from TC to EC.\n\n`,
       tableText(columns, rows, { marked: lands, colour }),
     );
   }
@@ -26,8 +27,8 @@ export function sweepText(result: SweepResult, colour: boolean): string {
 }
 
 /** The page's answer, in letters that any terminal has. */
-function answerText({ rows, outline, case: { run } }: SweepResult): string {
-  const { headline, lines } = answerWords(sweepAnswer(rows, outline, run.targetSpeed));
+function answerText({ rows, case: { run } }: SweepResult, advice: AdviceReport | null): string {
+  const { headline, lines } = answerWords(sweepAnswer(rows, run.targetSpeed), advice);
   const plain = (text: string): string =>
     plainText(text)
       .replace(/[\u2009\u202f\u00a0]/g, ' ')
@@ -49,7 +50,7 @@ const columns: readonly Column<SweepRow>[] = [
   { header: 'peak', unit: 'deg', text: (r) => angle(r.plugback_peak_deg) },
   { header: 'middle', unit: 'deg', text: (r) => angle(r.plugback_centroid_deg) },
   { header: 'end', unit: 'deg', optional: true, text: (r) => angle(r.plugback_end_deg) },
-  { header: 'lead', unit: 'deg', text: (r) => angle(r.plugback_lead_deg) },
+  { header: 'lead', unit: 'deg', text: (r) => angle(middleLead(r)) },
   { header: 'by EC', unit: '%', text: (r) => percent(r.plugback_share_before_closing) },
   { header: 'packed', unit: '%', text: (r) => percent(r.packed_mass_ratio) },
   { header: 'torque', unit: 'Nm', text: (r) => r.torque_nm?.toFixed(1) ?? '-' },

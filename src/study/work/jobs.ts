@@ -4,11 +4,14 @@
  */
 
 import { runCheck } from '../../verify/check.ts';
+import { runFollow, runScreen } from './change-jobs.ts';
 import { runDraft } from './draft.ts';
 import { runGroup } from './run-sweep.ts';
 
 const kinds = {
   draft: runDraft,
+  follow: runFollow,
+  screen: runScreen,
   'speed-group': runGroup,
   verify: runCheck,
 } as const;

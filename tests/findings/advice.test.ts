@@ -1,0 +1,37 @@
+/** Ring: identity. What makes a run advice: gains, edges and costs of rows of which each number is known. */
+
+import { expect, test } from 'vitest';
+import { costAgainst, followedLanding, gainOf } from '../../src/findings/answers/advice.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
+import { syntheticSweep } from '../plots/synthetic-sweep.ts';
+
+const base = syntheticSweep().rows[0] as SweepRow;
+const row = (speed_rpm: number, torque_nm: number, middle = 262): SweepRow => ({
+  ...base,
+  speed_rpm,
+  torque_nm,
+  plugback_centroid_deg: middle,
+  plugback_share_before_closing: 0.9,
+});
+
+test('a gain is a share of what was; none of a failure', () => {
+  expect(gainOf(row(9000, 20), row(9000, 21))).toBeCloseTo(0.05, 12);
+  expect(gainOf(row(9000, 20), null)).toBeNull();
+  expect(gainOf(row(9000, -1), row(9000, 1))).toBeNull();
+});
+
+test('an edge is promised only where it was found: beyond the speeds run it is not known', () => {
+  // 246 is half-way from 236 to 256.
+  expect(followedLanding([row(8000, 15, 236), row(8500, 20, 256), row(9000, 20)])).toEqual({
+    from: 8250,
+    to: null,
+  });
+  expect(followedLanding([row(8000, 15, 236)])).toEqual({ from: null, to: null });
+});
+
+test('the cost is the largest loss within the band, where it is worth naming', () => {
+  const sweep = [row(8000, 18), row(8500, 20), row(9000, 20), row(9500, 15)];
+  const changed = [row(8000, 10), row(8500, 19), row(9000, 18), row(9500, 5)];
+  expect(costAgainst(sweep, changed, { from: 8400, to: 9100 })).toEqual({ at_rpm: 9000, torque_nm: -2 });
+  expect(costAgainst(sweep, sweep, { from: 8000, to: 9500 })).toBeNull();
+});
