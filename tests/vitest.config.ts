@@ -7,6 +7,6 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
-    globalSetup: 'tests/temporary-folder.ts',
+    globalSetup: ['tests/temporary-folder.ts', 'tests/what-is-there.ts'],
   },
 });

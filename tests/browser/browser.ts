@@ -7,6 +7,8 @@ import { pathToFileURL } from 'node:url';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { chromiumFlags, chromiumPath } from '../../plots/chromium.mjs';
 
+export { hasBrowser } from '../on-this-machine.ts';
+
 const root = new URL('../..', import.meta.url).pathname;
 
 export const assetsOf = (page: string): { plotly: string; script: string } => ({

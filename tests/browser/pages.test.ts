@@ -14,6 +14,7 @@ import { syntheticSweep } from '../plots/synthetic-sweep.ts';
 import {
   assetsOf,
   type Bench,
+  hasBrowser,
   keepPicture,
   openBrowser,
   openPage,
@@ -38,13 +39,14 @@ const sheets: Readonly<Record<string, number>> = { sweep: 2, map: 2, compare: 2,
 
 let bench: Bench;
 beforeAll(async () => {
+  if (!hasBrowser) return;
   bench = await openBrowser();
 });
 afterAll(async () => {
-  await bench.close();
+  await bench?.close();
 });
 
-describe.each(Object.keys(pages))('the %s page', (name) => {
+describe.runIf(hasBrowser).each(Object.keys(pages))('the %s page', (name) => {
   it('is quiet, fits 1400, 800 and 390 px, and passes the accessibility check in light and dark', async () => {
     const markup = pages[name]?.() ?? '';
     for (const width of [1400, 800, 390]) {
@@ -89,7 +91,7 @@ describe.each(Object.keys(pages))('the %s page', (name) => {
   });
 });
 
-describe('the sweep page of 25 speeds', () => {
+describe.runIf(hasBrowser)('the sweep page of 25 speeds', () => {
   // How long it takes to open is a matter of `npm run bench`.
   it('stays below 8 MB', () => {
     expect(Buffer.byteLength(sweepMarkup())).toBeLessThan(8e6);
@@ -171,7 +173,7 @@ describe('the sweep page of 25 speeds', () => {
   });
 });
 
-describe('the overnight page', () => {
+describe.runIf(hasBrowser)('the overnight page', () => {
   it('sorts by a pressed heading and filters by constraint', async () => {
     const headers = synthetic.syntheticOvernight(false, 90).drafts.map((draft) => draft.values[0] ?? 0);
     const { page } = await openPage(bench, 'overnight-sort', pages.overnight?.() ?? '');

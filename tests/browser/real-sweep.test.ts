@@ -9,7 +9,15 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Bench, keepPicture, openBrowser, openFile, overhang, seriousFindings } from './browser.ts';
+import {
+  type Bench,
+  hasBrowser,
+  keepPicture,
+  openBrowser,
+  openFile,
+  overhang,
+  seriousFindings,
+} from './browser.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'echocone-real-'));
@@ -20,6 +28,7 @@ const coarse = ['--cell', '16mm', '--set', 'run.maxCycles=20', '--quiet'];
 
 let bench: Bench;
 beforeAll(async () => {
+  if (!hasBrowser) return;
   const draft = join(root, 'cases/saltmarsh-125/draft-a.yaml');
   const words = [join(root, 'dist/src/main.js'), 'sweep', draft, ...coarse, '--out', out];
   const { status, stderr } = spawnSync(process.execPath, words, { encoding: 'utf8' });
@@ -31,7 +40,7 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-describe('the page of a real sweep', () => {
+describe.runIf(hasBrowser)('the page of a real sweep', () => {
   test('holds 25 speeds in at most 8 MB', () => {
     const rows = readFileSync(join(out, 'sweep.csv'), 'utf8').trimEnd().split('\n').length - 1;
     expect(rows).toBe(25);

@@ -9,7 +9,7 @@ import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { GasModel, hasTwoLanes, meshTapers, Network, newDuct } from '../../solver/index.ts';
-import { type Bench, openBrowser, openFile } from './browser.ts';
+import { type Bench, hasBrowser, openBrowser, openFile } from './browser.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -34,7 +34,7 @@ function pressures(solver: {
   return Array.from(duct.fields().p.subarray(2, 42));
 }
 
-describe.skipIf(!hasTwoLanes())('the two-lane kernel from disk', () => {
+describe.skipIf(!hasTwoLanes() || !hasBrowser)('the two-lane kernel from disk', () => {
   let bench: Bench;
   let script = '';
   beforeAll(async () => {

@@ -4,20 +4,23 @@
  */
 
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { chromiumPath } from '../../plots/chromium.mjs';
-import { type Bench, openBrowser, openFile, openPage, overhang, seriousFindings } from './browser.ts';
+import {
+  type Bench,
+  hasBrowser,
+  openBrowser,
+  openFile,
+  openPage,
+  overhang,
+  seriousFindings,
+} from './browser.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const hostile = '<img src=x onerror=alert(1)><script>alert(1)</script>';
-// A machine without a browser says so; the one that decides has to have it.
-const there = existsSync(chromiumPath) || process.env.CI !== undefined;
-if (!there) console.warn(`no Chromium at ${chromiumPath}: true size was not measured`);
-
-describe.runIf(there)('the drawings of a bent pipe', () => {
+describe.runIf(hasBrowser)('the drawings of a bent pipe', () => {
   let bench: Bench;
   let out = '';
   beforeAll(async () => {

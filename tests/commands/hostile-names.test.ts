@@ -9,7 +9,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Bench, openBrowser, openFile } from '../browser/browser.ts';
+import { type Bench, hasBrowser, openBrowser, openFile } from '../browser/browser.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'echocone-hostile-'));
@@ -76,7 +76,7 @@ beforeAll(async () => {
   said.compare = echocone('compare', 'case.yaml', 'case.yaml', '--threads', '1', '--out', 'out/compare');
   said.unroll = echocone('unroll', 'case.yaml', '--out', 'out/unroll');
   said.pulse = echocone('pulse', 'pulse.yaml', '--out', 'out/pulse');
-  bench = await openBrowser();
+  if (hasBrowser) bench = await openBrowser();
 });
 afterAll(() => bench?.close());
 
@@ -112,7 +112,7 @@ describe('on the terminal', () => {
   });
 });
 
-describe('in pages', () => {
+describe.runIf(hasBrowser)('in pages', () => {
   test.each(['sweep', 'compare', 'pulse'])('%s shows names as text and runs none of them', async (verb) => {
     const file = `out/${verb}/${verb}.html`;
     const markup = written(file);
@@ -131,7 +131,7 @@ describe('in pages', () => {
   });
 });
 
-describe('in drawings', () => {
+describe.runIf(hasBrowser)('in drawings', () => {
   test('names are text, and file names are plain', () => {
     const files = readdirSync(join(folder, 'out/unroll')).filter((name) => name !== 'run.json');
     expect(files).toEqual(

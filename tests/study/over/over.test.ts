@@ -17,7 +17,8 @@ import { openServer, resultQueue, type Server, workQueue } from '../../../src/st
 import type { Job } from '../../../src/study/work/jobs.ts';
 import type { Parcel } from '../../../src/study/work/parcel.ts';
 import type { Pool } from '../../../src/study/work/pool.ts';
-import { hasRedis, newRedis, type TestServer } from './redis.ts';
+import { hasRedis } from '../../on-this-machine.ts';
+import { newRedis, type TestServer } from './redis.ts';
 
 const program = 'echocone 1';
 const draftA = new URL('../../../cases/saltmarsh-125/draft-a.yaml', import.meta.url).pathname;

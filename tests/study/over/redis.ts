@@ -1,14 +1,11 @@
 /** A queue's server of a test's own: on a free port of this machine, with a password and an append-only file. */
 
-import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { type ChildProcess, spawn } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
 import { mkdtempSync } from 'node:fs';
 import { connect, createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-
-/** Whether there is a server to test with; without it tests skip. */
-export const hasRedis = spawnSync('redis-server', ['--version']).status === 0;
 
 export interface TestServer {
   readonly address: string;
