@@ -39,6 +39,8 @@ export interface OvernightPageResult {
   readonly drafts: readonly OvernightDraft[];
   /** Drafts the study holds; more than `drafts` while it is not finished. */
   readonly total: number;
+  /** Some drafts have not been run. */
+  readonly unfinished?: boolean;
   /** The best few with their pipes and rows; the first is the winner. */
   readonly best: readonly {
     readonly name: string;
@@ -187,11 +189,11 @@ function dataOf(result: OvernightPageResult): OvernightPageData {
 
 export function overnightPage(result: OvernightPageResult, assets: Assets): string {
   const studied = result.varied.map(({ name, ranged }) => ({ name, ranged: ranged !== false }));
-  const answer = overnightAnswer(result.drafts, studied, result.importance);
+  const answer = overnightAnswer(result.drafts, studied, result.importance, result.unfinished);
   const { winner } = answer;
   const scoreDecimals = decimalsFor(result.drafts.map(({ score }) => score));
   const headline = winner
-    ? `Best of ${result.drafts.length}: ${draftName(winner.name)}, with ${fixed(winner.score, scoreDecimals)}${result.score.unit === '' ? '' : `${thin}${result.score.unit}`}.`
+    ? `${result.unfinished === true ? `Unfinished, ${result.drafts.length} of about ${result.total}: best so far` : `Best of ${result.drafts.length}:`} ${draftName(winner.name)}, with ${fixed(winner.score, scoreDecimals)}${result.score.unit === '' ? '' : `${thin}${result.score.unit}`}.`
     : 'No draft has finished yet.';
   const best = result.best.map((one) => ({ name: one.name, outline: one.outline.map(stretchMm) }));
   const scatter = result.varied.map(({ name }, i) =>

@@ -67,7 +67,8 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   } catch (error) {
     if (signal.aborted) {
       watching.finish();
-      write(folder, terminal, task, tally);
+      const [unfinished] = write(folder, terminal, task, tally).notes;
+      if (unfinished !== undefined) terminal.warning(plainText(unfinished));
       terminal.warning(
         `To go on: echocone overnight ${shellFile(file)}${goOnFlags(flags, hired)} --out ${shellFile(folder.path)}`,
       );

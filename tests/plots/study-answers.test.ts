@@ -162,6 +162,8 @@ describe('a ranking in words', () => {
     const lost = { name: 'lost', score: null, values: [99, 99, 99] };
     const answer = overnightAnswer([...drafts, lost], quantities, shares);
     expect(answer).toMatchObject({ winner: drafts[0], failed: 1, ends: [{ quantity: 0, end: 'most' }] });
+    // A study broken off has not come to the ends of its ranges.
+    expect(overnightAnswer([...drafts, lost], quantities, shares, true).ends).toEqual([]);
   });
 
   it('leaves nothing of the variation out', () => {
@@ -174,6 +176,13 @@ describe('a ranking in words', () => {
       /^Most on header: 33 %.* the 2 explain 41 %; the other 59 %/,
     );
     expect(importanceAnswer([])).toBeNull();
+  });
+
+  it('never explains more than all', () => {
+    const shares = ['header', 'bore'].map((name) => ({ name, share: 0.62 }));
+    const answer = importanceAnswer(shares);
+    expect(answer).toMatchObject({ alone: 1, rest: null });
+    expect(answer && plain(importanceText(answer))).toContain('explain 100 %');
   });
 
   it('names the speeds that did not settle', () => {

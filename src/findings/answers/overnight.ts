@@ -19,7 +19,10 @@ export interface OvernightAnswer<Draft extends StudiedDraft> {
   readonly winner: Draft | null;
   readonly scored: readonly Draft[];
   readonly failed: number;
-  /** Quantities that matter and of which the best is the least or the most tried, by their place in the list. */
+  /**
+   * Quantities that matter and of which the best is the least or the most tried, by their place in the list. None while the
+   * study is unfinished: what it has not come to may lie beyond.
+   */
   readonly ends: readonly { readonly quantity: number; readonly end: 'least' | 'most' }[];
   readonly importance: ImportanceAnswer | null;
 }
@@ -27,7 +30,10 @@ export interface OvernightAnswer<Draft extends StudiedDraft> {
 export interface ImportanceAnswer {
   readonly most: { readonly name: string; readonly share: number };
   readonly count: number;
-  /** What each alone explains, together, and what is left to how they work together or to scatter [-]. */
+  /**
+   * What each alone explains, together, at most all, and what is left to how they work together or to scatter [-]. Where
+   * few drafts vary two quantities together their shares overlap, and the sum passes 1.
+   */
   readonly alone: number;
   readonly rest: number | null;
 }
@@ -43,13 +49,14 @@ export function overnightAnswer<Draft extends StudiedDraft>(
   drafts: readonly Draft[],
   quantities: readonly StudiedQuantity[],
   importance: readonly { readonly name: string; readonly share: number }[],
+  unfinished = false,
 ): OvernightAnswer<Draft> {
   const scored = drafts.filter(({ score }) => score !== null);
   const matters = (name: string): boolean =>
     (importance.find((one) => one.name === name)?.share ?? 1) >= felt;
   const ends = quantities.flatMap(({ name, ranged }, quantity) => {
     const end = endOf(scored.map(({ values }) => values[quantity] ?? null));
-    return ranged && matters(name) && end !== null ? [{ quantity, end }] : [];
+    return !unfinished && ranged && matters(name) && end !== null ? [{ quantity, end }] : [];
   });
   return {
     winner: scored[0] ?? null,
@@ -76,7 +83,10 @@ export function importanceAnswer(
 ): ImportanceAnswer | null {
   const most = [...importance].sort((a, b) => b.share - a.share)[0];
   if (most === undefined) return null;
-  const alone = importance.reduce((total, { share }) => total + share, 0);
+  const alone = Math.min(
+    1,
+    importance.reduce((total, { share }) => total + share, 0),
+  );
   const isShared = importance.length > 1 && alone <= allButAll;
   return { most, count: importance.length, alone, rest: isShared ? 1 - alone : null };
 }

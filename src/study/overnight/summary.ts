@@ -6,6 +6,7 @@ import type { DraftResult } from '../work/draft.ts';
 import { openJournal } from '../work/journal.ts';
 import { outlineOf } from '../work/run-sweep.ts';
 import { scoreName } from '../work/score.ts';
+import { cautionsOf } from './cautions.ts';
 import { journalOf } from './fingerprint.ts';
 import { type Importance, importanceOf } from './importance.ts';
 import { type RankedDraft, rankedDrafts } from './ranking.ts';
@@ -30,6 +31,8 @@ export interface OvernightSummary {
   readonly screen: ScreenCheck | null;
   /** Drafts that are to be run in all, as far as is known. */
   readonly total: number;
+  /** Some drafts have not been run. */
+  readonly unfinished: boolean;
   readonly notes: readonly string[];
 }
 
@@ -48,6 +51,10 @@ export function overnightSummary(task: SummaryTask, tally: Tally): OvernightSumm
           study.screen.keep,
         )
       : null;
+  const total = Math.round((plan.run / plan.looked) * plan.drafts);
+  // What was admitted is scored, failed or dropped by the screen once all is run.
+  const unfinished = Array.from({ length: tally.count }, (_, k) => tally.standing(k)).includes('open');
+  const best = scored[0];
   return {
     score: scoreName(study.score),
     ranking,
@@ -58,8 +65,17 @@ export function overnightSummary(task: SummaryTask, tally: Tally): OvernightSumm
       scored.map((one) => one.score ?? 0),
     ),
     screen,
-    total: Math.round((plan.run / plan.looked) * plan.drafts),
-    notes: notesOf(ranking, screen, study.screen),
+    total,
+    unfinished,
+    notes: [
+      ...(unfinished
+        ? [
+            `Unfinished: ${scored.length} of about ${total} drafts are scored. The ranking and what the score depends on are of those alone.`,
+          ]
+        : []),
+      ...(best === undefined ? [] : cautionsOf(lead.base, drafts.caseAt(best.index))),
+      ...notesOf(ranking, screen, study.screen),
+    ],
   };
 }
 

@@ -96,6 +96,7 @@ export function overnightPageResult(task: Told, tally: Tally, summary: Overnight
         ...(one.reason === '' ? {} : { failure: one.reason }),
       })),
     total: summary.total,
+    unfinished: summary.unfinished,
     best: summary.best.map(({ name, outline, rows }) => ({
       name: shownName(name),
       outline,
@@ -130,6 +131,7 @@ export function rankingDocument(task: Told, tally: Tally, summary: OvernightSumm
     constraints: plan.constraints.map(({ name, allows }) => ({ name, allows })),
     speeds: lead.study.speeds,
     cell: drafts.cell,
+    unfinished: summary.unfinished,
     importance: summary.importance,
     screen: summary.screen,
     notes: summary.notes,
