@@ -17,7 +17,8 @@ export class PulseFailure extends Error {
   readonly exitCode = 4;
 }
 
-const STEPS_BETWEEN_LOOKS = 200;
+/** Work between two looks up, in cells times steps: some twenty milliseconds, so that Ctrl-C is heard on any mesh. */
+const WORK_BETWEEN_LOOKS = 200_000;
 
 /** Runs a pulse. @throws PulseFailure */
 export function runPulse(pulse: Pulse): PulseResult {
@@ -69,12 +70,14 @@ function* march(rig: Rig, pulse: Pulse, watch: Watch): Generator<number, Profile
   const wanted = [...new Set(pulse.profilesAt)].sort((a, b) => a - b);
   const profiles: ProfileRecord[] = [];
   const stall = new Stall();
+  const cells = stretches.reduce((sum, { duct }) => sum + duct.geometry.cells, 0);
+  const stepsBetweenLooks = Math.max(1, Math.floor(WORK_BETWEEN_LOOKS / cells));
   for (const stop of [...wanted, pulse.until]) {
     const slack = 1e-12 * pulse.until;
     while (stop - network.time > slack) {
       if (stall.note(stepOnce(rig, stop - network.time))) throw stalled(rig, pulse);
       watch.look(network.time);
-      if (network.ledger.steps % STEPS_BETWEEN_LOOKS === 0) yield network.time;
+      if (network.ledger.steps % stepsBetweenLooks === 0) yield network.time;
     }
     if (profiles.length < wanted.length) profiles.push(profileOf(stretches, stop));
   }
