@@ -1,7 +1,7 @@
 /** A study that wants lenders, as they find it on the server. */
 
 import type { Server } from './server.ts';
-import { GONE, STUDIES } from './server.ts';
+import { GONE, STUDIES, wipe } from './server.ts';
 
 export interface Announcement {
   readonly fingerprint: string;
@@ -22,7 +22,7 @@ export async function withdraw(server: Server, fingerprint: string): Promise<voi
   const studies = server.queue(STUDIES);
   await studies.remove(fingerprint);
   // The last one leaves nothing behind; a study put up meanwhile is put up again by its gatherer.
-  if ((await studies.getWaitingCount()) === 0) await studies.obliterate({ force: true });
+  if ((await studies.getWaitingCount()) === 0) await wipe(server, STUDIES);
 }
 
 /** The studies that are up; what is none is left out. */

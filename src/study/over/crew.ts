@@ -11,7 +11,7 @@ import type { Job, JobKind, JobResult } from '../work/jobs.ts';
 import { FAULT, type Outcome } from '../work/outcome.ts';
 import type { Parcel } from '../work/parcel.ts';
 import { type Finished, iteratorOf, type Jobs } from '../work/pool.ts';
-import { type Announcement, announce, withdraw } from './announcement.ts';
+import { type Announcement, announce } from './announcement.ts';
 import { type Answer, answerProblem } from './answer.ts';
 import type { LenderBook } from './lender-book.ts';
 import { GONE, resultQueue, type Server, workQueue } from './server.ts';
@@ -57,13 +57,6 @@ interface Arrival {
 /** Name of a piece on the queue. */
 export function pieceId(draft: string): string {
   return `p${createHash('sha256').update(draft).digest('hex').slice(0, 24)}`;
-}
-
-/** Takes everything of a study off the server. */
-export async function cleanUp(server: Server, fingerprint: string): Promise<void> {
-  for (const name of [workQueue(fingerprint), resultQueue(fingerprint)])
-    await server.queue(name).obliterate({ force: true });
-  await withdraw(server, fingerprint);
 }
 
 export function openCrew(task: CrewTask): Crew {

@@ -5,7 +5,8 @@ import type { Parcel } from '../work/parcel.ts';
 import type { Pool } from '../work/pool.ts';
 import { addressOf } from './address.ts';
 import { arithmeticOf } from './arithmetic.ts';
-import { cleanUp, openCrew } from './crew.ts';
+import { cleanUp } from './clean-up.ts';
+import { openCrew } from './crew.ts';
 import { LenderBook } from './lender-book.ts';
 import { openServer } from './server.ts';
 

@@ -18,6 +18,7 @@ import type { GroupResult } from '../work/run-sweep.ts';
 import { type Announcement, announced } from './announcement.ts';
 import { type Answer, checksumOf, MOST_ANSWER, plain, refusal } from './answer.ts';
 import { arithmeticOf } from './arithmetic.ts';
+import { leftBehind } from './clean-up.ts';
 import { MOST_STALLS } from './crew.ts';
 import { received } from './parcel.ts';
 import { GONE, resultQueue, type Server, workQueue } from './server.ts';
@@ -44,6 +45,7 @@ export async function lend(task: LendTask): Promise<void> {
   const arithmetic = arithmeticOf();
   const serving = new Map<string, Worker>();
   const refused = new Set<string>();
+  const leaving: Promise<void>[] = [];
   const desk = { under: new Set<string>(), done: 0, arithmetic };
   while (!signal.aborted) {
     const studies = await Promise.race([announced(server), wait(5_000, null)]);
@@ -65,13 +67,21 @@ export async function lend(task: LendTask): Promise<void> {
       for (const [fingerprint, worker] of serving) {
         if (up.has(fingerprint)) continue;
         serving.delete(fingerprint);
-        void worker.close().catch(() => {});
+        leaving.push(left(server, fingerprint, worker).catch(() => {}));
         say('A study has ended or was cancelled. Waiting for others; Ctrl-C ends.');
       }
     }
     await wait(LOOK, undefined, { signal }).catch(() => {});
   }
-  await Promise.allSettled([...serving.values()].map((worker) => worker.close()));
+  for (const [fingerprint, worker] of serving) leaving.push(left(server, fingerprint, worker));
+  await Promise.allSettled(leaving);
+}
+
+/** Leaves a study after what is under way is handed over, without a trace if it has ended. */
+async function left(server: Server, fingerprint: string, worker: Worker): Promise<void> {
+  await worker.close();
+  // A server that is away must not keep a lender.
+  await Promise.race([leftBehind(server, fingerprint), wait(3_000, undefined, { ref: false })]);
 }
 
 /** Why a study is not served; null: it is. */

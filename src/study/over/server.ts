@@ -48,6 +48,8 @@ export async function openServer(address: Address, say: (text: string) => void):
     ...(address.password === null ? {} : { password: address.password }),
     ...(address.tls ? { tls: {} } : {}),
   };
+  // What a queue writes about itself as it is opened would stay where a lender only looks.
+  const settings = { connection, prefix: PREFIX, skipMetasUpdate: true };
   const opened: { close(): Promise<void>; disconnect?(): Promise<void> }[] = [];
   let gone = false;
   const lost = (error: Error): void => {
@@ -60,7 +62,7 @@ export async function openServer(address: Address, say: (text: string) => void):
     opened.push(one);
     return one;
   };
-  const first = new Queue(STUDIES, { connection, prefix: PREFIX });
+  const first = new Queue(STUDIES, settings);
   try {
     await reached(first, address);
   } catch (error) {
@@ -70,8 +72,13 @@ export async function openServer(address: Address, say: (text: string) => void):
     throw error;
   }
   watched(first);
+  const queues = new Map<string, Queue>([[STUDIES, first]]);
   return {
-    queue: (name) => (name === STUDIES ? first : watched(new Queue(name, { connection, prefix: PREFIX }))),
+    queue(name) {
+      const queue = queues.get(name) ?? watched(new Queue(name, settings));
+      queues.set(name, queue);
+      return queue;
+    },
     worker: (name, process, options) =>
       watched(
         new Worker(name, async (job) => process(job.data, String(job.id)), {
@@ -91,6 +98,17 @@ export async function openServer(address: Address, say: (text: string) => void):
       await Promise.race([Promise.allSettled(opened.map((one) => one.close())), away]);
     },
   };
+}
+
+/** Takes a queue off the server, key by key: nobody else is to be using it, but it does no harm if somebody is. */
+export async function wipe(server: Server, name: string): Promise<void> {
+  const client = await server.queue(name).backend.client;
+  let cursor = '0';
+  do {
+    const [next, keys] = await client.scan(cursor, { MATCH: `${PREFIX}:${name}:*`, COUNT: 1_000 });
+    cursor = next;
+    if (keys.length > 0) await client.del(...keys);
+  } while (cursor !== '0');
 }
 
 async function bullmq(): Promise<typeof import('bullmq')> {

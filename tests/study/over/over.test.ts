@@ -3,17 +3,18 @@
  * what is tested is what goes over the wire. The same with real processes and engines: `npm run study:over`.
  */
 
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { openFile } from '../../../src/case/load.ts';
 import { sentCase } from '../../../src/case/sent-case.ts';
 import { addressOf } from '../../../src/study/over/address.ts';
 import { type Answer, answerProblem, checksumOf } from '../../../src/study/over/answer.ts';
 import { arithmeticOf } from '../../../src/study/over/arithmetic.ts';
-import { cleanUp, openCrew, pieceId } from '../../../src/study/over/crew.ts';
+import { cleanUp } from '../../../src/study/over/clean-up.ts';
+import { openCrew, pieceId } from '../../../src/study/over/crew.ts';
 import { lend } from '../../../src/study/over/lender.ts';
 import { LenderBook } from '../../../src/study/over/lender-book.ts';
 import { received } from '../../../src/study/over/parcel.ts';
-import { openServer, resultQueue, type Server, workQueue } from '../../../src/study/over/server.ts';
+import { openServer, resultQueue, type Server, STUDIES, workQueue } from '../../../src/study/over/server.ts';
 import type { Job } from '../../../src/study/work/jobs.ts';
 import type { Parcel } from '../../../src/study/work/parcel.ts';
 import type { Pool } from '../../../src/study/work/pool.ts';
@@ -163,6 +164,11 @@ describe.skipIf(!hasRedis)('on a server (skipped where redis-server is not insta
     await redis.kill();
   });
 
+  const keysLeft = async () => {
+    const client = await server.queue(STUDIES).backend.client;
+    return (await client.scan('0', { MATCH: '*', COUNT: 10_000 }))[1];
+  };
+
   const studyOf = (fingerprint: string) => ({
     fingerprint: fingerprint.repeat(64).slice(0, 64),
     kind: 'overnight',
@@ -219,8 +225,7 @@ describe.skipIf(!hasRedis)('on a server (skipped where redis-server is not insta
     expect([...found.keys()].sort((x, y) => x - y)).toEqual(Array.from({ length: 300 }, (_, k) => k));
     for (const [index, value] of found) expect(value).toBe((index + 1) / 3);
     expect(book.lines.reduce((sum, { pieces }) => sum + pieces, 0)).toBe(300);
-    for (const name of [workQueue('a'.repeat(64)), resultQueue('a'.repeat(64))])
-      expect(await server.queue(name).getJobCounts()).not.toContain(1);
+    expect(await keysLeft()).toEqual([]);
   }, 60_000);
 
   test('what others put there is refused by the lender; the study marks it and goes on', async () => {
@@ -266,6 +271,47 @@ describe.skipIf(!hasRedis)('on a server (skipped where redis-server is not insta
     expect(said.join('\n')).toMatch(/answers again/);
     expect(said.join('\n')).not.toContain(redis.password);
   }, 90_000);
+
+  test('a lender that ends a piece after its study has ended leaves nothing either', async () => {
+    const study = studyOf('e');
+    let release = (): void => {};
+    const held = new Promise<void>((resolve) => {
+      release = resolve;
+    });
+    const pieces: string[] = [];
+    const slow = { ...quickPool(pieces), threads: 1 } as Pool;
+    const pool: Pool = {
+      ...slow,
+      one: async (job) => {
+        const outcome = await slow.one(job);
+        await held;
+        return outcome;
+      },
+    };
+    const stop = new AbortController();
+    const ended = lend({ server, pool, program, signal: stop.signal, say: () => {}, working: () => {} });
+    const gathering = new AbortController();
+    const crew = openCrew({
+      server,
+      study,
+      parcelOf: ({ input }) => parcelOf((input as { draft: string }).draft),
+      book: new LenderBook(),
+      say: () => {},
+    });
+    const jobs = [{ kind: 'draft', input: { draft: 'full 1' } }] as unknown as Job<'draft'>[];
+    const gathered = (async () => {
+      for await (const _ of crew.asFinished(jobs, gathering.signal));
+    })();
+    await vi.waitFor(() => expect(pieces).toEqual(['full 1']), 10_000);
+    gathering.abort(new Error('cancelled'));
+    await expect(gathered).rejects.toThrow('cancelled');
+    await cleanUp(server, study.fingerprint);
+    release();
+    await vi.waitFor(async () => expect(await keysLeft()).toEqual([]), 10_000);
+    stop.abort();
+    await ended;
+    expect(await keysLeft()).toEqual([]);
+  }, 60_000);
 
   test('a wrong password is said, without it', async () => {
     const address = addressOf(redis.address, { ECHOCONE_QUEUE_PASSWORD: 'guessed' });
