@@ -32,6 +32,9 @@ const link = (path: string): string => `./${path.split('/').map(encodeURICompone
 
 const readableTime = (iso: string): string => iso.replace('T', ' ').slice(0, 16);
 
+/** The run's folder, as it is typed. */
+const folderOf = (href: string): string => href.split('/')[0] ?? '';
+
 function entry(run: IndexedRun): Markup {
   const outline =
     run.outlines.length === 0
@@ -41,7 +44,7 @@ function entry(run: IndexedRun): Markup {
           `Outline of ${run.title}`,
         );
   const curve = run.curves.length === 0 ? '' : thumbnail(run.curves, `Curve of ${run.title}`);
-  return html`<li><a href="${link(run.href)}">${run.title}</a><span class="what">${run.kind}, ${readableTime(run.when)}</span><p>${run.line}</p><div class="thumbs">${outline}${curve}</div></li>`;
+  return html`<li><a href="${link(run.href)}">${run.title}</a><span class="what">${run.kind}, ${readableTime(run.when)}, in ${folderOf(run.href)}</span><p>${run.line}</p><div class="thumbs">${outline}${curve}</div></li>`;
 }
 
 export function indexPage(result: IndexPageResult): string {

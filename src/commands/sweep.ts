@@ -25,6 +25,7 @@ import { openRunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
 import { shellFile } from './frame/shell-word.ts';
 import type { Invocation } from './frame/verb.ts';
+import { whatIfName } from './frame/what-if-name.ts';
 import { adviceDocument } from './words/advice-text.ts';
 import { inputsWithMoves, movesText } from './words/moves-text.ts';
 import { sweepText } from './words/sweep-text.ts';
@@ -56,9 +57,12 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     kept.close();
     await pool.close();
   }
-  const { result, advice, moves } = swept;
+  const { advice, moves } = swept;
+  const result = whatIf(swept.result, flags.set);
+  const changed = flags.set.length === 0 ? {} : { changed: flags.set };
   const document = {
     ...result,
+    ...changed,
     band: bandDocument(workingBand(result.rows)),
     ...(advice === null ? {} : adviceDocument(advice)),
     ...(moves === null ? {} : { moves }),
@@ -72,7 +76,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     ...(moves === null ? {} : { movesAt: moves }),
   };
   folder.write('sweep.html', sweepPage(result, pageAssets('sweep'), extras));
-  listRun(folder, 'sweep.html', sweepCard(result), { terminal, program });
+  listRun(folder, 'sweep.html', { ...sweepCard(result), ...changed }, { terminal, program });
   kept.remove();
   terminal.answer(
     flags.json
@@ -83,6 +87,11 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   terminal.message('sweep.csv and sweep.json lie beside it.');
   if (result.rows.length > 0) terminal.message(`Next: echocone compare ${shellFile(file)} ANOTHER-DRAFT`);
   return isWhole(result.rows, result.failures) ? exitCodes.done : exitCodes.unsettled;
+}
+
+/** The result under the name of a what-if, so that page, terminal and index tell it from its base. */
+function whatIf(result: SweepResult, set: readonly string[]): SweepResult {
+  return { ...result, case: { ...result.case, name: whatIfName(result.case.name, set) } };
 }
 
 interface Swept {
