@@ -30,6 +30,7 @@ import { listRun } from './frame/run-index.ts';
 import { shellFile, shellWord } from './frame/shell-word.ts';
 import { type Column, tableText } from './frame/table.ts';
 import type { Terminal } from './frame/terminal.ts';
+import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
 import { pageWords } from './words/page-words.ts';
 
@@ -84,7 +85,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     terminal.message(`Page: ${folder.file('aim.html')}`);
     terminal.message(`New pipe: ${folder.file(newFile)}`);
     terminal.message(
-      `Next: echocone sweep ${shellFile(file)} --set ${shellWord(`pipe=${folder.file(newFile)}`)}`,
+      `Next: ${typed()} sweep ${shellFile(file)} --set ${shellWord(`pipe=${folder.file(newFile)}`)}`,
     );
     return settledThere(wish, result) ? exitCodes.done : exitCodes.unsettled;
   } catch (error) {

@@ -20,6 +20,7 @@ import { plainText } from './frame/plain-text.ts';
 import { openRunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
 import { shellFile } from './frame/shell-word.ts';
+import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
 import { compareText } from './words/compare-text.ts';
 
@@ -62,7 +63,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   terminal.answer(flags.json ? jsonText(document) : compareText(result, names, sweeps, terminal.colour));
   terminal.message(`Page: ${folder.file('compare.html')}`);
   terminal.message('compare.csv and compare.json lie beside it.');
-  terminal.message(`Next: echocone map ${shellFile(files[0] ?? '')}`);
+  terminal.message(`Next: ${typed()} map ${shellFile(files[0] ?? '')}`);
   return sweeps.every(({ rows, failures }) => isWhole(rows, failures)) ? exitCodes.done : exitCodes.unsettled;
 }
 

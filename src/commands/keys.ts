@@ -6,6 +6,7 @@ import { nearest } from '../case/text/nearest.ts';
 import { UsageError } from './frame/exit-codes.ts';
 import { folded } from './frame/folded.ts';
 import { jsonText } from './frame/json.ts';
+import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
 
 export async function run({ files, flags, terminal, program }: Invocation): Promise<void> {
@@ -18,7 +19,7 @@ export async function run({ files, flags, terminal, program }: Invocation): Prom
     return;
   }
   for (const { kind, keys } of found) terminal.answer(textOf(kind, keys));
-  if (asked === undefined) terminal.message('One kind or branch alone: echocone keys engine.passage');
+  if (asked === undefined) terminal.message(`One kind or branch alone: ${typed()} keys engine.passage`);
 }
 
 /** `engine` or `engine.passage`: the kind in front; a branch of a case goes into its engine and pipe. */

@@ -34,6 +34,7 @@ import { openRunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
 import { shellFile } from './frame/shell-word.ts';
 import type { Terminal } from './frame/terminal.ts';
+import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
 import { cancelled } from './words/cancelled.ts';
 import { keptWords, type MapFinding, mapFindings, mapText } from './words/map-text.ts';
@@ -86,7 +87,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   listRun(folder, 'map.html', mapCard(page), { terminal, program });
   terminal.answer(flags.json ? jsonText(result) : mapText(result, answer, terminal.colour));
   terminal.message(`Page: ${folder.file('map.html')}`);
-  terminal.message(`map.csv and map.json lie beside it. Next: echocone sweep ${shellFile(file)}`);
+  terminal.message(`map.csv and map.json lie beside it. Next: ${typed()} sweep ${shellFile(file)}`);
   const rows = result.points.map(({ row }) => row);
   return isWhole(rows, result.failures) ? exitCodes.done : exitCodes.unsettled;
 }

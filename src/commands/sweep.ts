@@ -24,6 +24,7 @@ import { plainText } from './frame/plain-text.ts';
 import { openRunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
 import { shellFile } from './frame/shell-word.ts';
+import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
 import { whatIfName } from './frame/what-if-name.ts';
 import { adviceDocument } from './words/advice-text.ts';
@@ -85,7 +86,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   );
   terminal.message(`Page: ${folder.file('sweep.html')}`);
   terminal.message('sweep.csv and sweep.json lie beside it.');
-  if (result.rows.length > 0) terminal.message(`Next: echocone compare ${shellFile(file)} ANOTHER-DRAFT`);
+  if (result.rows.length > 0) terminal.message(`Next: ${typed()} compare ${shellFile(file)} ANOTHER-DRAFT`);
   return isWhole(result.rows, result.failures) ? exitCodes.done : exitCodes.unsettled;
 }
 

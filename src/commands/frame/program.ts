@@ -9,6 +9,7 @@ import { type CommonFlag, commanderOption, commonFlags, flagsOf } from './flags.
 import { unlockFolders } from './folder-lock.ts';
 import { interruptionSignal } from './interruption.ts';
 import { surviveClosedPipes, terminalOf } from './terminal.ts';
+import { typed } from './typed.ts';
 import type { Command, Verb } from './verb.ts';
 import { programVersion } from './version.ts';
 
@@ -47,7 +48,10 @@ export async function runProgram(verbs: readonly WiredVerb[], words: readonly st
     .helpOption('--help', 'print this help')
     .helpCommand('help [verb]', 'print help of a verb')
     .commandsGroup('Verbs:')
-    .addHelpText('after', closing)
+    .addHelpText(
+      'after',
+      typed() === 'echocone' ? closing : `${closing}Here "echocone" is typed as "${typed()}".\n`,
+    )
     .configureHelp({ helpWidth: 80, showGlobalOptions: false })
     .exitOverride();
   let outcome: ExitCode = exitCodes.done;

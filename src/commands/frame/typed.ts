@@ -27,9 +27,3 @@ function real(path: string): string {
     return `${path} is not there`;
   }
 }
-
-/** A text with the commands in it as they can be typed. */
-export function withTyped(text: string): string {
-  const word = typed();
-  return word === 'echocone' ? text : text.replaceAll(/(?<!npx )\bechocone (?=[a-z<])/g, `${word} `);
-}
