@@ -29,7 +29,7 @@ export function newDuct(
   geometry: DuctGeometry,
   losses?: WallLosses,
   mixed = true,
-  kernel: KernelChoice = 'plain',
+  kernel: KernelChoice = 'auto',
 ): MarchingDuct {
   if (scheme === 'mesh') return new TextbookDuct(name, gas, geometry, losses, mixed);
   const lanes = kernel === 'two-lane' || (kernel === 'auto' && hasTwoLanes());

@@ -62,7 +62,7 @@ test('the whole file', () => {
     cell: 2e-3,
     courant: 0.8,
     scheme: 'conservative',
-    kernel: 'plain',
+    kernel: 'auto',
   });
 });
 

@@ -128,7 +128,7 @@ export const saltmarsh: Case = {
     cell: 5 * MM,
     courant: 0.8,
     scheme: 'conservative',
-    kernel: 'plain',
+    kernel: 'auto',
     maxCycles: 120,
     friction: true,
     wallHeat: 'pulsating',

@@ -151,8 +151,8 @@ const pulseKeys = record('a pulse', {
   kernel: setting(
     kernel,
     'Form of the conservative scheme: two-lane is compiled and faster, auto takes it where it can be had.',
-    'plain',
-    'the readable original',
+    'auto',
+    'both agree to round-off, and the faster saves two thirds of the time',
   ),
 });
 

@@ -25,7 +25,7 @@ export function pulseOf(stated: Stated): Pulse {
     cell: 5e-3,
     courant: 0.8,
     scheme: 'conservative',
-    kernel: 'plain',
+    kernel: 'auto',
     ...stated,
     sections: stated.sections.map((section, k) => ({
       name: `section ${k + 1}`,
