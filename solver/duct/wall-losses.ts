@@ -33,10 +33,15 @@ export function conductivity(temperature: number): number {
   return (0.0241 * t * Math.sqrt(t) * (273.15 + 194)) / (temperature + 194);
 }
 
-/** Darcy friction factor from the Reynolds number and the relative roughness eps/D [-]. */
-export function darcyFactor(reynolds: number, relativeRoughness: number): number {
+/** Haaland's term of the wall, (eps/3.7D)^1.11, from the relative roughness eps/D [-]. It never changes for a cell. */
+export function roughnessTerm(relativeRoughness: number): number {
+  return (relativeRoughness / 3.7) ** 1.11;
+}
+
+/** Darcy friction factor from the Reynolds number and the term of the wall's roughness [-]. */
+export function darcyFactor(reynolds: number, rough: number): number {
   if (reynolds < LAMINAR_BELOW) return 64 / Math.max(reynolds, 1);
-  const inverse = -1.8 * Math.log10((relativeRoughness / 3.7) ** 1.11 + 6.9 / reynolds);
+  const inverse = -1.8 * Math.log10(rough + 6.9 / reynolds);
   return 1 / (inverse * inverse);
 }
 
@@ -45,8 +50,8 @@ export function darcyFactor(reynolds: number, relativeRoughness: number): number
  * wave that arrives before the next refresh would multiply by the square of its own velocity. Below the laminar bound the
  * factor of that bound is kept instead: what it misses is the drag of streams of a few metres per second at most.
  */
-export function keptDarcyFactor(reynolds: number, relativeRoughness: number): number {
-  return darcyFactor(Math.max(reynolds, LAMINAR_BELOW), relativeRoughness);
+export function keptDarcyFactor(reynolds: number, rough: number): number {
+  return darcyFactor(Math.max(reynolds, LAMINAR_BELOW), rough);
 }
 
 /** Heat transfer coefficient of the pulsating-flow fit [W/(m2 K)]. */

@@ -23,7 +23,7 @@
  */
 
 import type { MarchingDuct } from '../duct/duct.ts';
-import { darcyFactor, viscosity } from '../duct/wall-losses.ts';
+import { darcyFactor, roughnessTerm, viscosity } from '../duct/wall-losses.ts';
 import { GAS, newGasPoint } from '../gas/gas-model.ts';
 import type { Link } from './link.ts';
 import { type MixingTree, mixingTree } from './mixing-tree.ts';
@@ -149,7 +149,7 @@ export class AxialMixing {
         continue;
       }
       const kept = 4 * radius[n] * frictionOverD[i];
-      const darcy = kept > 0 ? kept : darcyFactor(reynolds, duct.losses.roughness / (2 * radius[n]));
+      const darcy = kept > 0 ? kept : darcyFactor(reynolds, roughnessTerm(duct.losses.roughness / (2 * radius[n])));
       K[n] = TAYLOR * radius[n] * speed * Math.sqrt(0.125 * darcy);
     }
   }

@@ -156,6 +156,23 @@ export function flowOut(link: Link): Flow | null {
   }
 }
 
+/** Whether a link's answer depends on a volume, and so on the stage. */
+export function hasVolume(link: Link): boolean {
+  switch (link.kind) {
+    case 'port':
+    case 'passage':
+      return true;
+    case 'closed':
+    case 'atmosphere':
+    case 'nonreflecting':
+    case 'step':
+    case 'junction':
+      return false;
+    default:
+      return unhandled(link);
+  }
+}
+
 /** A kind of link that the compiler knows and a function above does not is an error of types at its call. */
 function unhandled(link: never): never {
   throw new Error(`a link of no known kind: ${JSON.stringify(link)}`);

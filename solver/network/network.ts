@@ -2,8 +2,8 @@
  * Ducts, volumes and links marched together. One step:
  *   1. decode every duct and volume; dt from the fastest characteristic (Courant number) and the caller's limit,
  *   2. ducts trace their characteristics over dt; the ends know what arrives,
- *   3. links answer with the volumes as they are; volumes predict their state at mid-step,
- *   4. links answer again with the volumes and openings at mid-step: second order in time,
+ *   3. links with a volume answer with the volumes as they are; volumes predict their state at mid-step,
+ *   4. all links answer with the volumes and openings at mid-step: second order in time,
  *   5. ducts and volumes update by these flows. A state that is not physical is rejected and the step taken again at
  *      half dt, first order in the cells that failed and around them.
  */
@@ -15,7 +15,7 @@ import { unconverged } from '../march/unconverged.ts';
 import { FLOW } from '../volumes/flow.ts';
 import type { Volume } from '../volumes/volume.ts';
 import { AxialMixing } from './axial-mixing.ts';
-import { advanceLink, answer, flowOut, type Link } from './link.ts';
+import { advanceLink, answer, flowOut, hasVolume, type Link } from './link.ts';
 
 /** Steps between two refreshes of the loss coefficients. */
 const LOSS_INTERVAL = 8;
@@ -34,6 +34,8 @@ export class Network {
   readonly ducts: readonly MarchingDuct[];
   readonly volumes: readonly Volume[];
   readonly links: readonly Link[];
+  /** Links with a volume, whose flows predict its state at mid-step; the others would answer both stages alike. */
+  private readonly coupled: readonly Link[];
   readonly courant: number;
   readonly clock: Clock = newClock();
   ledger: Ledger = newLedger();
@@ -62,6 +64,7 @@ export class Network {
     this.ducts = ducts;
     this.volumes = volumes;
     this.links = links;
+    this.coupled = links.filter(hasVolume);
     this.courant = courant;
     this.mixing = mixing > 0 ? new AxialMixing(ducts, links, mixing) : null;
   }
@@ -170,12 +173,12 @@ export class Network {
     if (volumes.length > 0) {
       clock[CLOCK.stage] = clock[CLOCK.time];
       clock[CLOCK.span] = 0.5 * dt;
-      this.answerLinks();
+      this.answerLinks(this.coupled);
       for (const volume of volumes) volume.predict();
     }
     clock[CLOCK.stage] = clock[CLOCK.time] + 0.5 * dt;
     clock[CLOCK.span] = dt;
-    this.answerLinks();
+    this.answerLinks(this.links);
     const mixing = this.mixes(dt) ? this.mixing : null;
     if (mixing !== null) {
       this.unmixed[1] = this.unmixed[0] + dt;
@@ -200,8 +203,8 @@ export class Network {
   }
 
   /** One stage: volumes ask their drives, links answer and book their streams. */
-  private answerLinks(): void {
-    const { volumes, links, clock } = this;
+  private answerLinks(links: readonly Link[]): void {
+    const { volumes, clock } = this;
     for (const volume of volumes) volume.startStage(clock);
     for (const link of links) answer(link, clock);
   }

@@ -7,6 +7,7 @@ import {
   darcyFactor,
   keptDarcyFactor,
   pulsatingCoefficient,
+  roughnessTerm,
   viscosity,
 } from '../../solver/duct/wall-losses.ts';
 import { ConservativeDuct, meshTapers } from '../../solver/index.ts';
@@ -25,21 +26,21 @@ describe('friction factor', () => {
     [1e5, 5e-3, '0.031279'],
     [1e6, 1e-3, '0.019941'],
   ] as const)('at Re %s, roughness %s', (reynolds, roughness, printed) => {
-    expectPrinted(darcyFactor(reynolds, roughness), printed);
+    expectPrinted(darcyFactor(reynolds, roughnessTerm(roughness)), printed);
     // Haaland's own claim: within 2 % of Colebrook.
-    expect(Math.abs(darcyFactor(reynolds, roughness) / colebrook(reynolds, roughness) - 1)).toBeLessThan(
-      0.02,
-    );
+    expect(
+      Math.abs(darcyFactor(reynolds, roughnessTerm(roughness)) / colebrook(reynolds, roughness) - 1),
+    ).toBeLessThan(0.02);
   });
 
   test('laminar below Re 2300, and finite at rest', () => {
-    expect(darcyFactor(2000, 0.01)).toBe(64 / 2000);
+    expect(darcyFactor(2000, roughnessTerm(0.01))).toBe(64 / 2000);
     expect(darcyFactor(2301, 0)).toBeGreaterThan(0.04);
     expect(Number.isFinite(darcyFactor(0, 0))).toBe(true);
   });
 
   test('a factor kept for some steps is that of the flow, and at rest no more than that of the laminar bound', () => {
-    expect(keptDarcyFactor(1e5, 1e-3)).toBe(darcyFactor(1e5, 1e-3));
+    expect(keptDarcyFactor(1e5, roughnessTerm(1e-3))).toBe(darcyFactor(1e5, roughnessTerm(1e-3)));
     for (const reynolds of [0, 1, 100, 2299]) expect(keptDarcyFactor(reynolds, 0)).toBe(darcyFactor(2300, 0));
   });
 });
@@ -90,7 +91,7 @@ describe('a duct with losses', () => {
     const pipe = made('pulsating', true);
     const reynolds = ((1.2e5 / (287 * 850)) * 150 * 0.038) / viscosity(850);
     const G = pipe.frictionOverD[25]! * 150 * 150;
-    expect(G).toBeCloseTo((darcyFactor(reynolds, 1e-3) / 0.038) * 0.5 * 150 * 150, 6);
+    expect(G).toBeCloseTo((darcyFactor(reynolds, roughnessTerm(1e-3)) / 0.038) * 0.5 * 150 * 150, 6);
     const h = pulsatingCoefficient(reynolds, 0.038, conductivity(850));
     expect(pipe.heatOverD[25]).toBeCloseTo((4 * h) / 0.038, 6);
   });

@@ -11,9 +11,9 @@ import { type DuctState, GHOSTS } from './state.ts';
 
 /** Refreshes the coefficients of friction and wall heat in every cell from its present state. */
 export function refreshLosses(duct: DuctState): void {
-  const { friction, heat, roughness } = duct.losses;
+  const { friction, heat } = duct.losses;
   if (!friction && heat === 'none') return;
-  const { r, u, T, y, gas, frictionOverD, heatOverD, cells } = duct;
+  const { r, u, T, y, gas, rough, frictionOverD, heatOverD, cells } = duct;
   const { diameter } = duct.geometry;
   for (let i = 0; i < cells; i++) {
     const k = i + GHOSTS;
@@ -21,7 +21,7 @@ export function refreshLosses(duct: DuctState): void {
     const flux = r[k] * Math.abs(u[k]);
     const mu = viscosity(T[k]);
     const reynolds = (flux * D) / mu;
-    const darcy = keptDarcyFactor(reynolds, roughness / D);
+    const darcy = keptDarcyFactor(reynolds, rough[i]);
     frictionOverD[i] = friction ? (0.5 * darcy) / D : 0;
     if (heat === 'none') continue;
     const kGas = conductivity(T[k]);

@@ -9,7 +9,7 @@
 import type { Conserved } from '../../duct/duct.ts';
 import { DuctEnd } from '../../duct/duct-end.ts';
 import type { DuctGeometry } from '../../duct/geometry.ts';
-import { NO_LOSSES, type WallLosses } from '../../duct/wall-losses.ts';
+import { NO_LOSSES, roughnessTerm, type WallLosses } from '../../duct/wall-losses.ts';
 import type { GasModel } from '../../gas/gas-model.ts';
 
 export const GHOSTS = 2;
@@ -82,6 +82,8 @@ export class DuctState {
   readonly frictionOverD: Float64Array;
   readonly heatOverD: Float64Array;
   readonly wallTemperature: Float64Array;
+  /** Haaland's term of the wall's roughness in the cells [-]. */
+  readonly rough: Float64Array;
 
   /** Largest |u| + a of the state as decoded [m/s]; heat taken from the walls over the last step [J]. */
   fastest = 0;
@@ -141,6 +143,7 @@ export class DuctState {
     this.areaSlope = row(n);
     this.flatten = cell();
     this.calm = cell();
+    this.rough = geometry.diameter.map((D) => roughnessTerm(losses.roughness / D));
     this.frictionOverD = row(n);
     this.heatOverD = row(n);
     this.wallTemperature = row(n).fill(300);

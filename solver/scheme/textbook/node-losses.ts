@@ -33,8 +33,8 @@ function toNodes(cellValues: Float64Array, nodes: Float64Array): void {
 }
 
 function correlate(duct: TextbookState): void {
-  const { nodeFriction, nodeHeat, diameter, T, gas, cells } = duct;
-  const { friction, heat, roughness } = duct.losses;
+  const { nodeFriction, nodeHeat, diameter, rough, T, gas, cells } = duct;
+  const { friction, heat } = duct.losses;
   const { X, u, y } = duct.now;
   for (let j = 0; j <= cells; j++) {
     const D = diameter[j];
@@ -42,7 +42,7 @@ function correlate(duct: TextbookState): void {
     const flux = (duct.pressureOf(X[j]) / (R * T[j])) * Math.abs(u[j]);
     const mu = viscosity(T[j]);
     const reynolds = (flux * D) / mu;
-    const darcy = keptDarcyFactor(reynolds, roughness / D);
+    const darcy = keptDarcyFactor(reynolds, rough[j]);
     if (friction) nodeFriction[j] = (0.5 * darcy) / D;
     if (heat === 'none') continue;
     const k = conductivity(T[j]);

@@ -14,7 +14,7 @@
 
 import { DuctEnd } from '../../duct/duct-end.ts';
 import type { DuctGeometry } from '../../duct/geometry.ts';
-import { NO_LOSSES, type WallLosses } from '../../duct/wall-losses.ts';
+import { NO_LOSSES, roughnessTerm, type WallLosses } from '../../duct/wall-losses.ts';
 import type { GasModel } from '../../gas/gas-model.ts';
 
 /** Reference of X [Pa]. */
@@ -85,6 +85,8 @@ export class TextbookState {
   /** Diameter at the nodes [m]. */
   readonly diameter: Float64Array;
   readonly tapered: boolean;
+  /** Haaland's term of the wall's roughness at the nodes [-]. */
+  readonly rough: Float64Array;
 
   // Wall losses: coefficients by cell (given from outside where `losses` are off), by node, and the rates at the nodes.
   readonly frictionOverD: Float64Array;
@@ -149,6 +151,7 @@ export class TextbookState {
     this.minus = feet();
     this.path = feet();
     this.diameter = geometry.faceArea.map((area) => Math.sqrt((4 * area) / Math.PI));
+    this.rough = this.diameter.map((D) => roughnessTerm(losses.roughness / D));
     this.tapered = this.diameter.some((d) => d !== this.diameter[0]);
     this.frictionOverD = new Float64Array(n);
     this.heatOverD = new Float64Array(n);

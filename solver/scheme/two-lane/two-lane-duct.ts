@@ -58,7 +58,7 @@ export class TwoLaneDuct extends ConservativeDuct {
       volume,
       inverseVolume: volume.map((one) => 1 / one),
       diameter,
-      roughTerm: diameter.map((D) => (this.losses.roughness / D / 3.7) ** 1.11),
+      roughTerm: this.rough,
     };
     return OWN_ROWS.map((name) => {
       const row = arena.row(values[name].length);

@@ -1,7 +1,7 @@
 /** Wall friction and heat in a mesh duct. Rings: identity, conservation. */
 
 import { describe, expect, test } from 'vitest';
-import { keptDarcyFactor, viscosity } from '../../../solver/duct/wall-losses.ts';
+import { keptDarcyFactor, roughnessTerm, viscosity } from '../../../solver/duct/wall-losses.ts';
 import { GasModel, meshTapers, newDuct, type Scheme, TextbookDuct } from '../../../solver/index.ts';
 import { AIR, between, fill, probeAt, reservoirOf } from '../../../src/verify/rig/rig.ts';
 
@@ -14,7 +14,7 @@ describe('coefficients at the nodes', () => {
     duct.decode();
     duct.refreshLosses();
     const density = 1.2e5 / (287 * 850);
-    const darcy = keptDarcyFactor((density * 150 * 0.04) / viscosity(850), 2e-5 / 0.04);
+    const darcy = keptDarcyFactor((density * 150 * 0.04) / viscosity(850), roughnessTerm(2e-5 / 0.04));
     // G = (4f/D) u|u|/2 with 4f Darcy's factor.
     for (const coefficient of duct.nodeFriction) expect(coefficient / (darcy / 2 / 0.04)).toBeCloseTo(1, 12);
     expect(duct.lossy).toBe(true);
