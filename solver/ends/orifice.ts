@@ -16,7 +16,7 @@ import { answerEntering, answerLeaving } from '../duct/arrival.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { RESERVOIR, type Reservoir } from '../gas/reservoir.ts';
 import { unconverged } from '../march/unconverged.ts';
-import { BRACKET, beginSearch, falsePosition, narrow, newBracket } from './bracket.ts';
+import { BRACKET, narrow, newBracket, newton } from './bracket.ts';
 import { answerClosed } from './closed.ts';
 
 /** Openings below this share of the duct's area count as shut. */
@@ -24,6 +24,12 @@ const SHUT = 1e-7;
 
 /** Most rounds of the iterations below: subsonic and choked throat, stream that enters. */
 const ROUNDS = { subsonic: 60, choked: 40, entering: 100 } as const;
+
+/**
+ * The speed out of a reservoir goes with the root of p0 - p, so that Newton's method from a last answer next to p0 stands still
+ * at once, wherever the root is. It begins at least this far below p0 [-], and what it ends with may miss by no more [-].
+ */
+const NEAR_REST = { below: 1e-12, miss: 1e-7 } as const;
 
 /** Slots of what the iterations below hand on: share of area open, gamma, lambda of the arriving wave, and what was found. */
 const THROAT = { share: 0, gamma: 1, lambda: 2, found: 3 } as const;
@@ -57,6 +63,7 @@ function leave(end: DuctEnd, reservoir: Reservoir): void {
   const unit = s[ARRIVE.soundSpeed] * (reservoir[RESERVOIR.pressure] / s[ARRIVE.pressure]) ** (h / g);
   throat[THROAT.gamma] = g;
   throat[THROAT.lambda] = lambda / unit;
+  throat[THROAT.found] = out[ANSWER.soundSpeed] / unit;
   findSubsonic();
   const A = throat[THROAT.found];
   const U = (lambda / unit - A) / h;
@@ -76,32 +83,32 @@ function leave(end: DuctEnd, reservoir: Reservoir): void {
 /** Finds the sound speed on the face over that at the outside pressure, subsonic throat [-]. */
 function findSubsonic(): void {
   const phi = throat[THROAT.share];
-  throat[THROAT.found] = 1;
-  if (phi > 1 - 1e-12) return;
+  if (phi > 1 - 1e-12) {
+    throat[THROAT.found] = 1;
+    return;
+  }
   const lambda = throat[THROAT.lambda];
   const h = 0.5 * (throat[THROAT.gamma] - 1);
   const n = 2 / h;
   const phi2 = phi * phi;
-  let low = 1;
-  let high = lambda;
-  // Linear estimate of the face's state, then Newton's method kept inside the bracket.
-  let A = low + (high - low) * (1 - phi) ** 2;
+  search[BRACKET.low] = 1;
+  search[BRACKET.high] = lambda;
+  search[BRACKET.enough] = 1e-13;
+  // From the last answer, else a linear estimate of the face's state.
+  const last = throat[THROAT.found];
+  search[BRACKET.trial] = last > 1 && last < lambda ? last : 1 + (lambda - 1) * (1 - phi) ** 2;
   let round = 0;
   for (; round < ROUNDS.subsonic; round++) {
+    const A = search[BRACKET.trial];
     const U = (lambda - A) / h;
     const power = A ** n;
-    const miss = (power - phi2) * U * U - (phi2 * (A * A - 1)) / h;
-    if (miss > 0) low = A;
-    else high = A;
-    const slope = ((n * power) / A) * U * U - (2 * (power - phi2) * U) / h - (2 * phi2 * A) / h;
-    let next = A - miss / slope;
-    if (!(next > low && next < high)) next = 0.5 * (low + high);
-    const change = Math.abs(next - A);
-    A = next;
-    if (change < 1e-14) break;
+    search[BRACKET.miss] = (power - phi2) * U * U - (phi2 * (A * A - 1)) / h;
+    search[BRACKET.slope] = ((n * power) / A) * U * U - (2 * (power - phi2) * U) / h - (2 * phi2 * A) / h;
+    narrow(search);
+    if (newton(search)) break;
   }
   if (round === ROUNDS.subsonic) unconverged[0]++;
-  throat[THROAT.found] = A;
+  throat[THROAT.found] = search[BRACKET.trial];
 }
 
 /** Mach number on the face of a choked opening, from its share of area and gamma [-]. */
@@ -114,8 +121,10 @@ export function chokedMach(phi: number, g: number): number {
 
 function findChoked(): void {
   const phi = throat[THROAT.share];
-  throat[THROAT.found] = 1;
-  if (phi > 1 - 1e-12) return;
+  if (phi > 1 - 1e-12) {
+    throat[THROAT.found] = 1;
+    return;
+  }
   const g = throat[THROAT.gamma];
   const h = 0.5 * (g - 1);
   const power = (g + 1) / (2 * (g - 1));
@@ -139,9 +148,12 @@ function findChoked(): void {
   throat[THROAT.found] = M;
 }
 
-/** Trial of the stream that enters: pressure on the face, and its speed and density there after throat and mixing. */
-const ENTERING = { pressure: 0, speed: 1, density: 2 } as const;
-const entering = new Float64Array(3);
+/**
+ * Trial of the stream that enters: pressure on the face; speed, density there after throat and mixing, and d(speed)/d(pressure);
+ * critical pressure ratio of the reservoir's gas.
+ */
+const ENTERING = { pressure: 0, speed: 1, density: 2, slope: 3, critical: 4 } as const;
+const entering = new Float64Array(5);
 const search = newBracket();
 
 function enter(end: DuctEnd, reservoir: Reservoir): void {
@@ -151,42 +163,41 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
   const h = 0.5 * (g - 1);
   const lambda = s[ARRIVE.lambda];
   const p0 = reservoir[RESERVOIR.pressure];
-  // Root of the velocity from the reservoir less what the arriving wave allows, between rest and full pressure.
+  const gr = reservoir[RESERVOIR.gamma];
+  const critical = (2 / (gr + 1)) ** (gr / (gr - 1));
+  entering[ENTERING.critical] = critical;
+  // Face pressure at which the choked stream of a throat is sonic on the face too: flux = phi gamma p_c/a*, and on the face
+  // flux = gamma p/a* for a stream at a* = a0/sqrt(1 + h).
+  const sonic = throat[THROAT.share] * p0 * critical;
   const rest = s[ARRIVE.rest];
-  const tolerance = 1e-13 * p0;
-  const sonic = sonicPressure(reservoir);
   const low = rest > sonic ? rest : sonic;
-  let high = p0;
-  entering[ENTERING.pressure] = low;
-  throughThroat(reservoir);
-  const lowMiss =
-    entering[ENTERING.speed] - (s[ARRIVE.soundSpeed] * (low / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
-  if (low === sonic && !(lowMiss > 0)) high = low;
-  const drawn = high === low;
-  beginSearch(search);
+  // Root of the velocity from the reservoir less what the arriving wave allows, between rest and full pressure, from the last
+  // answer.
+  const last = out[ANSWER.pressure];
   search[BRACKET.low] = low;
-  search[BRACKET.high] = high;
-  search[BRACKET.lowMiss] = lowMiss;
-  search[BRACKET.highMiss] = -(s[ARRIVE.soundSpeed] * (high / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
-  search[BRACKET.trial] = low;
-  let p = low;
+  search[BRACKET.high] = p0;
+  search[BRACKET.enough] = 1e-13 * p0;
+  search[BRACKET.trial] = last > low && last < (1 - NEAR_REST.below) * p0 ? last : 0.5 * (low + p0);
+  let wave = 0;
+  let miss = 0;
   let round = 0;
-  for (; round < ROUNDS.entering && search[BRACKET.high] - search[BRACKET.low] > tolerance; round++) {
-    falsePosition(search);
-    p = search[BRACKET.trial];
+  for (; round < ROUNDS.entering; round++) {
+    const p = search[BRACKET.trial];
     entering[ENTERING.pressure] = p;
     throughThroat(reservoir);
-    const miss =
-      entering[ENTERING.speed] - (s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
+    const sound = s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g);
+    wave = (sound - lambda) / h;
+    miss = entering[ENTERING.speed] - wave;
     if (Math.abs(miss) < 1e-12 * lambda) break;
     search[BRACKET.miss] = miss;
+    search[BRACKET.slope] = entering[ENTERING.slope] - sound / (g * p);
     narrow(search);
+    if (newton(search) || search[BRACKET.high] - search[BRACKET.low] <= search[BRACKET.enough]) break;
   }
-  if (round === ROUNDS.entering) unconverged[0]++;
-  entering[ENTERING.pressure] = p;
-  throughThroat(reservoir);
+  const p = entering[ENTERING.pressure];
+  const drawn = p - sonic <= 2 * search[BRACKET.enough];
+  if (round === ROUNDS.entering || (!drawn && Math.abs(miss) > NEAR_REST.miss * lambda)) unconverged[0]++;
   // Near rest the throat's speed, a root of a small difference, is all round-off; the wave's is not.
-  const wave = (s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g) - lambda) / h;
   const speed = drawn ? entering[ENTERING.speed] : wave;
   out[ANSWER.pressure] = p;
   out[ANSWER.velocity] = -(speed > 0 ? speed : 0);
@@ -196,37 +207,38 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
   answerEntering(end);
 }
 
-/** Face pressure at which the choked stream of a throat is sonic on the face too [Pa]. */
-function sonicPressure(reservoir: Reservoir): number {
-  const g = reservoir[RESERVOIR.gamma];
-  const h = 0.5 * (g - 1);
-  // flux = phi gamma p_c/a*, and on the face flux = gamma p/a* for a stream at a* = a0/sqrt(1 + h)
-  return throat[THROAT.share] * reservoir[RESERVOIR.pressure] * (1 / (1 + h)) ** (g / (g - 1));
-}
-
-/** Fills speed and density of the trial after the throat and the mixing, from its pressure. */
+/**
+ * Fills speed and density of the trial after the throat and the mixing, from its pressure. With q the flux over gamma p,
+ *   u = q (a0^2 - h u^2),   d ln q/d ln p = -2z - z at^2/(h ut^2),  z = h/gamma,  and -1 where the throat is choked.
+ */
 function throughThroat(reservoir: Reservoir): void {
   const p = entering[ENTERING.pressure];
   const phi = throat[THROAT.share];
   const p0 = reservoir[RESERVOIR.pressure];
   const g = reservoir[RESERVOIR.gamma];
   const h = 0.5 * (g - 1);
+  const z = h / g;
   const a0 = reservoir[RESERVOIR.soundSpeed];
-  const critical = (1 / (1 + h)) ** (g / (g - 1));
-  const ratio = p / p0 > critical ? p / p0 : critical;
+  const critical = entering[ENTERING.critical];
+  const choked = p <= critical * p0;
+  const ratio = choked ? critical : p / p0;
+  entering[ENTERING.slope] = 0;
   if (ratio >= 1) {
     entering[ENTERING.speed] = 0;
     entering[ENTERING.density] = (g * p) / (a0 * a0);
     return;
   }
-  const at = a0 * ratio ** (h / g);
-  const ut = Math.sqrt((a0 * a0 - at * at) / h);
-  const flux = (phi * g * ratio * p0 * ut) / (at * at);
-  let u: number;
-  if (phi > 1 - 1e-12 && p / p0 > critical) u = ut;
+  const at = a0 * ratio ** z;
+  const at2 = at * at;
+  const ut2 = (a0 * a0 - at2) / h;
+  const ut = Math.sqrt(ut2);
+  let u = ut;
+  if (phi > 1 - 1e-12 && !choked) entering[ENTERING.slope] = (-z * at2) / (h * ut * p);
   else {
-    const gp = g * p;
-    u = (2 * flux * a0 * a0) / (gp + Math.sqrt(gp * gp + 4 * flux * flux * h * a0 * a0));
+    const q = (phi * ratio * p0 * ut) / (at2 * p);
+    u = (2 * q * a0 * a0) / (1 + Math.sqrt(1 + 4 * q * q * h * a0 * a0));
+    const power = choked ? -1 : -2 * z - (z * at2) / (h * ut2);
+    entering[ENTERING.slope] = (u * power) / (p * (1 + 2 * q * h * u));
   }
   entering[ENTERING.speed] = u;
   entering[ENTERING.density] = (g * p) / (a0 * a0 - h * u * u);

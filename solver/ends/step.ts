@@ -11,6 +11,7 @@
 import { answerLeaving } from '../duct/arrival.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { unconverged } from '../march/unconverged.ts';
+import { BRACKET, beginSearch, falsePosition, narrow, newBracket } from './bracket.ts';
 import { answerClosed } from './closed.ts';
 import { chokedMach } from './orifice.ts';
 
@@ -20,6 +21,7 @@ import { chokedMach } from './orifice.ts';
  */
 const TRIAL = { u: 0, contraction: 1, a: 2, p: 3, g: 4, beyondP: 5, beyondU: 6, miss: 7 } as const;
 const trial = new Float64Array(8);
+const search = newBracket();
 
 /** Most rounds for the velocity upstream, the Mach number at a vena contracta, and the pressure behind a choked throat. */
 const ROUNDS = { velocity: 80, contracta: 40, choked: 60 } as const;
@@ -54,37 +56,29 @@ export function answerStep(first: DuctEnd, second: DuctEnd, contraction: number)
 
 /** Finds the upstream velocity, below that of the trial, at which both sides agree; false if nothing flows. */
 function meetBelow(up: DuctEnd, down: DuctEnd): boolean {
-  const lambda = up.arrive[ARRIVE.lambda];
-  let high = trial[TRIAL.u];
-  let highMiss = trial[TRIAL.miss];
-  let low = 0;
-  trial[TRIAL.u] = low;
+  const enough = 1e-13 * up.arrive[ARRIVE.lambda];
+  beginSearch(search);
+  search[BRACKET.high] = trial[TRIAL.u];
+  search[BRACKET.highMiss] = -trial[TRIAL.miss];
+  search[BRACKET.low] = 0;
+  trial[TRIAL.u] = 0;
   tryStep(up, down);
-  let lowMiss = trial[TRIAL.miss];
-  if (lowMiss >= 0) return false;
-  let u = (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
+  search[BRACKET.lowMiss] = -trial[TRIAL.miss];
+  if (search[BRACKET.lowMiss] <= 0) return false;
+  let before = Number.NaN;
   let round = 0;
   for (; round < ROUNDS.velocity; round++) {
+    falsePosition(search);
+    const u = search[BRACKET.trial];
     trial[TRIAL.u] = u;
     tryStep(up, down);
-    const miss = trial[TRIAL.miss];
-    if (miss > 0) {
-      high = u;
-      highMiss = miss;
-    } else {
-      low = u;
-      lowMiss = miss;
-    }
-    let next =
-      round % 3 === 2 ? 0.5 * (low + high) : (low * highMiss - high * lowMiss) / (highMiss - lowMiss);
-    if (!(next > low && next < high)) next = 0.5 * (low + high);
-    const change = Math.abs(next - u);
-    u = next;
-    if (change < 1e-13 * lambda || high - low < 1e-13 * lambda) break;
+    search[BRACKET.miss] = -trial[TRIAL.miss];
+    if (Math.abs(u - before) < enough || trial[TRIAL.miss] === 0) break;
+    before = u;
+    narrow(search);
+    if (search[BRACKET.high] - search[BRACKET.low] < enough) break;
   }
   if (round === ROUNDS.velocity) unconverged[0]++;
-  trial[TRIAL.u] = u;
-  tryStep(up, down);
   return true;
 }
 
@@ -216,29 +210,57 @@ function answerDownstream(up: DuctEnd, down: DuctEnd, choked: boolean): void {
  * face is at most sonic: where the duct would draw more, its pressure no longer reaches the face.
  */
 function chokedDownstream(up: DuctEnd, down: DuctEnd): void {
-  const d = down.arrive;
   const flux = up.answer[ANSWER.mass] / down.area;
   const g = trial[TRIAL.g];
   const h = 0.5 * (g - 1);
-  const hd = 0.5 * (d[ARRIVE.gamma] - 1);
   const a0Squared = trial[TRIAL.a] * trial[TRIAL.a] * (1 + h);
   const lambda = down.arrive[ARRIVE.lambda];
   const sonic = (flux * Math.sqrt(a0Squared / (1 + h))) / g;
   const rest = down.arrive[ARRIVE.rest];
-  let low = rest > sonic ? rest : sonic;
-  let high = trial[TRIAL.p] > low ? trial[TRIAL.p] : 1.001 * low;
-  const top = high;
-  let p = high;
-  let u = 0;
-  for (let round = 0; round < ROUNDS.choked; round++) {
-    p = 0.5 * (low + high);
-    const gp = g * p;
-    u = (2 * flux * a0Squared) / (gp + Math.sqrt(gp * gp + 4 * flux * flux * h * a0Squared));
-    const sound = d[ARRIVE.soundSpeed] * (p / d[ARRIVE.pressure]) ** (hd / d[ARRIVE.gamma]);
-    if (u > (sound - lambda) / hd) low = p;
-    else high = p;
+  const low = rest > sonic ? rest : sonic;
+  const high = trial[TRIAL.p] > low ? trial[TRIAL.p] : 1.001 * low;
+  beginSearch(search);
+  behind[BEHIND.flux] = flux;
+  behind[BEHIND.a0Squared] = a0Squared;
+  search[BRACKET.trial] = search[BRACKET.high] = high;
+  tryBehind(down);
+  search[BRACKET.highMiss] = search[BRACKET.miss];
+  if (search[BRACKET.miss] > 0) {
+    unconverged[0]++;
+    return;
   }
-  if (high === top) unconverged[0]++;
+  search[BRACKET.trial] = search[BRACKET.low] = low;
+  tryBehind(down);
+  search[BRACKET.lowMiss] = search[BRACKET.miss];
+  if (!(search[BRACKET.miss] > 0)) return;
+  let round = 0;
+  for (; round < ROUNDS.choked; round++) {
+    falsePosition(search);
+    tryBehind(down);
+    if (Math.abs(search[BRACKET.miss]) < 1e-12 * lambda) break;
+    narrow(search);
+    if (search[BRACKET.high] - search[BRACKET.low] <= 1e-14 * search[BRACKET.high]) break;
+  }
+  if (round === ROUNDS.choked) unconverged[0]++;
+}
+
+/** Flux into the duct behind a choked throat [kg/(s m2)], and the square of the stream's stagnation sound speed [m2/s2]. */
+const BEHIND = { flux: 0, a0Squared: 1 } as const;
+const behind = new Float64Array(2);
+
+/** Fills the trial's state downstream at the pressure of the search, and what its speed misses the arriving wave's by. */
+function tryBehind(down: DuctEnd): void {
+  const d = down.arrive;
+  const p = search[BRACKET.trial];
+  const g = trial[TRIAL.g];
+  const h = 0.5 * (g - 1);
+  const hd = 0.5 * (d[ARRIVE.gamma] - 1);
+  const flux = behind[BEHIND.flux];
+  const a0Squared = behind[BEHIND.a0Squared];
+  const gp = g * p;
+  const u = (2 * flux * a0Squared) / (gp + Math.sqrt(gp * gp + 4 * flux * flux * h * a0Squared));
+  const sound = d[ARRIVE.soundSpeed] * (p / d[ARRIVE.pressure]) ** (hd / d[ARRIVE.gamma]);
+  search[BRACKET.miss] = u - (sound - d[ARRIVE.lambda]) / hd;
   trial[TRIAL.beyondP] = p;
   trial[TRIAL.beyondU] = u;
 }

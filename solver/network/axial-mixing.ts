@@ -149,7 +149,8 @@ export class AxialMixing {
         continue;
       }
       const kept = 4 * radius[n] * frictionOverD[i];
-      const darcy = kept > 0 ? kept : darcyFactor(reynolds, roughnessTerm(duct.losses.roughness / (2 * radius[n])));
+      const darcy =
+        kept > 0 ? kept : darcyFactor(reynolds, roughnessTerm(duct.losses.roughness / (2 * radius[n])));
       K[n] = TAYLOR * radius[n] * speed * Math.sqrt(0.125 * darcy);
     }
   }

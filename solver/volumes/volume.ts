@@ -147,7 +147,7 @@ export class Volume extends Zones {
     if (release !== null) this.burn(into, release);
     this.ownVolume = 0;
     this.ownWork = 0;
-    if (now[CONTENT.mass1] > 0) this.shareWork(rates);
+    if (now[CONTENT.mass1] > 0 || rates[CONTENT.mass1] > 0) this.shareWork(rates);
     const share = this.ownVolume / V;
     into[CONTENT.energy1] += share * wall - this.ownWork;
     into[CONTENT.energy0] += (1 - share) * wall - (work - this.ownWork) + this.heatReleased;
