@@ -12,6 +12,7 @@ import { firstPulsePeak } from '../read/echo.ts';
 import { speedRecord } from '../read/speed-record.ts';
 import type { Settled } from '../read/window.ts';
 import { settle } from './settle.ts';
+import { STRICT, USUAL } from './settle-limits.ts';
 import { type EngineState, startCold, startFrom, takeState, USUAL_START } from './state.ts';
 
 /**
@@ -23,9 +24,6 @@ const START_MESHES = [2, 1] as const;
 const COURANT_SHARES = [1, 0.5] as const;
 /** Cycles on the coarser mesh; it need not settle. */
 const COARSE_CYCLES = 14;
-/** Cycles at least on the wanted mesh: the window must not hold the start's own transient. */
-const LEAST_CYCLES = 9;
-
 export interface SpeedInput {
   readonly subject: Case;
   readonly rpm: number;
@@ -46,7 +44,7 @@ export function coarseState(subject: Case, rpm: number, guess: StartGuess = USUA
   return firstThatMarches(START_MESHES, (coarser) => {
     const engine = buildEngine(subject, rpm, coarser * subject.run.cell);
     startCold(engine, guess);
-    settle(engine, { maxCycles: Math.min(COARSE_CYCLES, subject.run.maxCycles), minCycles: COARSE_CYCLES });
+    settle(engine, { ...USUAL, minCycles: COARSE_CYCLES }, Math.min(COARSE_CYCLES, subject.run.maxCycles));
     return takeState(engine);
   });
 }
@@ -86,7 +84,8 @@ function marchSpeed(input: SpeedInput): SpeedOutcome {
   const { subject, rpm } = input;
   const engine = buildEngine(subject, rpm, subject.run.cell);
   startFrom(engine, input.start ?? coarseState(subject, rpm, input.guess));
-  const settled = settle(engine, { maxCycles: subject.run.maxCycles, minCycles: LEAST_CYCLES });
+  const strictness = subject.run.scheme === 'mesh' ? STRICT : USUAL;
+  const settled = settle(engine, strictness, subject.run.maxCycles);
   const state = takeState(engine);
   const record = speedRecord(engine, settled, firstPulse(engine, settled), input.brief ?? false);
   return { record, state };

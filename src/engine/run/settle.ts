@@ -1,8 +1,9 @@
 /**
  * Cycles until the engine has settled. A small change between two cycles does not mean settled: the pipe's gas takes some
  * ten to twenty cycles to travel down it, and near the edge of the power band an engine alternates for ever. So the last
- * `WINDOW` cycles are judged together. Settled is
- *   - quiet: torque, trapped mass and plug-back hardly vary over a short window and the pipe's temperature has no trend, or
+ * cycles are judged together. Settled is
+ *   - quiet: torque, trapped mass and plug-back hardly vary over a short window, the pipe's temperature has no trend, and no
+ *     large swing lies behind (`settle-limits.ts`), or
  *   - steady: they go on varying, within `STEADY.torque`, but their means over a long window and the one before agree.
  * In both the energy that the network still gains must be small. What is reported is the mean over that window, with the
  * spread. The plug-back is judged by its centroid: the peak of a flat top jumps about where the wave itself does not.
@@ -20,20 +21,11 @@ import {
   spreadOf,
 } from '../read/window.ts';
 import { marchCycle } from './cycle.ts';
+import type { QuietLimits, Strictness, SwingLimits } from './settle-limits.ts';
 import { balanceWalls } from './wall-balance.ts';
 
-/** Cycles judged together where all is quiet, and where it is not. */
-const WINDOW = 6;
+/** Cycles judged together where not all is quiet. */
 const LONG_WINDOW = 12;
-/** Limits of a quiet window: relative spreads, degrees, kelvin a cycle, share of the heat released, kelvin off a wall's balance. */
-const QUIET = {
-  torque: 0.003,
-  trapped: 0.003,
-  plugBackDeg: 0.3,
-  temperature: 0.3,
-  drift: 0.003,
-  wall: 1,
-} as const;
 /** Limits of a steady engine: spread of torque, then differences of the means of two windows. */
 const STEADY = {
   torque: 0.1,
@@ -44,27 +36,23 @@ const STEADY = {
   wall: 3,
 } as const;
 
-export interface SettleLimits {
-  readonly maxCycles: number;
-  readonly minCycles: number;
-}
-
-/** Runs cycles from the engine's present state. @throws MarchFailure */
-export function settle(engine: EngineNetwork, limits: SettleLimits): Settled {
+/** Runs at most so many cycles from the engine's present state. @throws MarchFailure */
+export function settle(engine: EngineNetwork, strictness: Strictness, maxCycles: number): Settled {
   const recorder = new CycleRecorder(engine);
   const recent: CycleSummary[] = [];
   let cycles = 0;
-  while (cycles < limits.maxCycles) {
+  while (cycles < maxCycles) {
     const book = marchCycle(engine, recorder);
     cycles++;
     const reading = readCycle(engine, recorder, book);
     const wallMiss = balanceWalls(engine, recorder);
     recent.push({ book, reading, pipeTemperature: pipeTemperature(engine, recorder), wallMiss });
     if (recent.length > 2 * LONG_WINDOW) recent.shift();
-    if (cycles >= limits.minCycles && recent.length >= WINDOW) {
-      const quiet = recent.slice(-WINDOW);
+    if (cycles >= Math.max(strictness.minCycles, strictness.window)) {
+      const quiet = recent.slice(-strictness.window);
       const spread = spreadOf(quiet);
-      if (isQuiet(spread)) return { verdict: 'quiet', cycles, window: quiet, recorder, spread };
+      if (isQuiet(spread, strictness.quiet) && isCalm(recent, cycles, strictness.swing))
+        return { verdict: 'quiet', cycles, window: quiet, recorder, spread };
     }
     if (recent.length === 2 * LONG_WINDOW) {
       const window = recent.slice(LONG_WINDOW);
@@ -77,16 +65,25 @@ export function settle(engine: EngineNetwork, limits: SettleLimits): Settled {
   return { verdict: 'moving', cycles, window, recorder, spread: spreadOf(window) };
 }
 
-function isQuiet(spread: Spread): boolean {
+function isQuiet(spread: Spread, quiet: QuietLimits): boolean {
   return (
-    spread.torquePercent < 100 * QUIET.torque &&
-    spread.trappedPercent < 100 * QUIET.trapped &&
+    spread.torquePercent < 100 * quiet.torque &&
+    spread.trappedPercent < 100 * quiet.trapped &&
     // A plug-back that cannot be found in some cycle has no spread to judge.
-    (spread.centroidDeg ?? 0) < QUIET.plugBackDeg &&
-    spread.temperaturePerCycle < QUIET.temperature &&
-    spread.drift < QUIET.drift &&
-    spread.wall < QUIET.wall
+    (spread.centroidDeg ?? 0) < quiet.plugBackDeg &&
+    spread.temperaturePerCycle < quiet.temperature &&
+    spread.drift < quiet.drift &&
+    spread.wall < quiet.wall
   );
+}
+
+/** No swing large enough for the next one to matter lies behind. */
+function isCalm(recent: readonly CycleSummary[], cycles: number, swing: SwingLimits | null): boolean {
+  if (swing === null) return true;
+  const count = Math.min(swing.cycles, cycles - swing.startCycles);
+  if (count < 2) return true;
+  const spread = spreadOf(recent.slice(-count));
+  return spread.torquePercent < 100 * swing.torque && (spread.centroidDeg ?? 0) < swing.plugBackDeg;
 }
 
 function isSteady(before: readonly CycleSummary[], after: readonly CycleSummary[], spread: Spread): boolean {
