@@ -1,6 +1,7 @@
 /** The proof of an aimed pipe: it and what it is held against, run on the case's own mesh over a range of speeds. */
 
 import type { Pipe } from '../../model/pipe.ts';
+import { neighbours } from '../work/run-sweep.ts';
 import type { Evaluator } from './evaluator.ts';
 import { meshed } from './mesh.ts';
 import { BAND, judge } from './objective.ts';
@@ -12,9 +13,6 @@ function proofSpeeds(target: number): readonly number[] {
   return around.filter((speed) => speed >= 1000);
 }
 
-/** Speeds that one thread runs one after another in a proof. */
-const GROUP = 3;
-
 /** Given pipe, start and result on the case's own mesh. */
 export async function proved(
   { subject, target }: AimWish,
@@ -23,9 +21,7 @@ export async function proved(
   evaluator: Evaluator,
 ): Promise<readonly AimedPipe[]> {
   const speeds = proofSpeeds(target);
-  const groups = Array.from({ length: Math.ceil(speeds.length / GROUP) }, (_, g) =>
-    speeds.slice(g * GROUP, (g + 1) * GROUP),
-  );
+  const groups = neighbours(speeds);
   const names = ['given', 'start', 'after'];
   const asked = pipes.flatMap((pipe, k) =>
     groups.map((group, g) => ({

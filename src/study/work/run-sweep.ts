@@ -13,8 +13,10 @@ import type { Case } from '../../model/case.ts';
 import { exhaustSections } from '../../pipe/exhaust.ts';
 import { sweptVolume, volumesOf } from '../../timing/volume.ts';
 
-/** Neighbouring speeds that one thread does one after another. */
-const GROUP = 3;
+/** Most neighbouring speeds that one thread does one after another. */
+const LARGEST = 3;
+/** A group takes at most this share of the speeds that are left, so that threads end at nearly the same time [-]. */
+const SHARE = 1 / 8;
 
 export interface SpeedGroup {
   readonly subject: Case;
@@ -33,18 +35,20 @@ export interface GroupResult {
   readonly failures: readonly SpeedFailure[];
 }
 
+/** Speeds in groups of neighbours, ascending: large ones first, single speeds at the end. They depend on the list alone. */
+export function neighbours(speeds: readonly number[]): readonly (readonly number[])[] {
+  const groups: (readonly number[])[] = [];
+  for (let done = 0; done < speeds.length; ) {
+    const size = Math.min(LARGEST, Math.ceil(SHARE * (speeds.length - done)));
+    groups.push(speeds.slice(done, done + size));
+    done += size;
+  }
+  return groups;
+}
+
 /** The groups of a sweep, in ascending order of speed. */
 export function speedGroups(subject: Case, brief = false): SpeedGroup[] {
-  const { speeds } = subject.run;
-  const count = Math.ceil(speeds.length / GROUP);
-  return Array.from({ length: count }, (_, g) => ({
-    subject,
-    speeds: speeds.slice(
-      Math.round((g * speeds.length) / count),
-      Math.round(((g + 1) * speeds.length) / count),
-    ),
-    brief,
-  }));
+  return neighbours(subject.run.speeds).map((speeds) => ({ subject, speeds, brief }));
 }
 
 /** Runs one group; a speed that fails is kept with its reason, and the next one starts afresh. */
