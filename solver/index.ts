@@ -20,7 +20,7 @@ export { GasModel } from './gas/gas-model.ts';
 export { airFuelRatio, burntMoles, freshCharge, reactionHeat, thermalGas } from './gas/mixture.ts';
 export { newReservoir, RESERVOIR, type Reservoir, setReservoir } from './gas/reservoir.ts';
 export { CLOCK, type Clock, newClock } from './march/clock.ts';
-export { energyGain, type Ledger, newLedger } from './march/ledger.ts';
+export { energyGain, Ledger } from './march/ledger.ts';
 export type { Link, PassageLink, PortLink } from './network/link.ts';
 export { MarchFailure, Network } from './network/network.ts';
 export { stepBetween } from './network/step-between.ts';

@@ -119,6 +119,9 @@ export function answer(link: Link, clock: Clock): void {
   }
 }
 
+/** Pressure of a duct less that of the volume it opens into [Pa]. */
+const difference = new Float64Array(1);
+
 /** Lets what moves by itself move on after an accepted step. */
 export function advanceLink(link: Link, clock: Clock): void {
   switch (link.kind) {
@@ -126,7 +129,8 @@ export function advanceLink(link: Link, clock: Clock): void {
       link.column[0] = link.column[1];
       return;
     case 'port':
-      link.opening.advance?.(clock[CLOCK.dt], link.end.answer[ANSWER.pressure] - link.volume.pressure);
+      difference[0] = link.end.answer[ANSWER.pressure] - link.volume.pressure;
+      link.opening.advance?.(clock, difference);
       return;
     case 'closed':
     case 'atmosphere':

@@ -10,7 +10,7 @@
 
 import type { MarchingDuct } from '../duct/duct.ts';
 import { CLOCK, type Clock, newClock } from '../march/clock.ts';
-import { type Ledger, newLedger } from '../march/ledger.ts';
+import { BOOKED, Ledger } from '../march/ledger.ts';
 import { unconverged } from '../march/unconverged.ts';
 import { FLOW } from '../volumes/flow.ts';
 import type { Volume } from '../volumes/volume.ts';
@@ -38,7 +38,7 @@ export class Network {
   private readonly coupled: readonly Link[];
   readonly courant: number;
   readonly clock: Clock = newClock();
-  ledger: Ledger = newLedger();
+  readonly ledger = new Ledger();
   private steps = 0;
   private decoded = false;
   private stable = 0;
@@ -111,7 +111,7 @@ export class Network {
       this.time -= dt;
       if (!this.decode())
         throw new MarchFailure(`the state before the step cannot be read: ${this.complaint()}`);
-      this.ledger.rejected++;
+      this.ledger.sums[BOOKED.rejected]++;
       dt *= 0.5;
       tries++;
       if (dt < least)
@@ -212,27 +212,28 @@ export class Network {
   private wallHeat = 0;
 
   private book(): void {
-    const { ledger, clock, unmixed } = this;
+    const { clock, unmixed } = this;
+    const { sums } = this.ledger;
     const dt = clock[CLOCK.dt];
     unmixed[0] = this.mixes(dt) ? 0 : unmixed[0] + dt;
     for (const link of this.links) {
       advanceLink(link, clock);
       const out = flowOut(link);
       if (out === null) continue;
-      ledger.massIn -= out[FLOW.mass] * dt;
-      ledger.energyIn -= out[FLOW.energy] * dt;
-      ledger.burntIn -= out[FLOW.burnt] * dt;
+      sums[BOOKED.massIn] -= out[FLOW.mass] * dt;
+      sums[BOOKED.energyIn] -= out[FLOW.energy] * dt;
+      sums[BOOKED.burntIn] -= out[FLOW.burnt] * dt;
     }
     for (const volume of this.volumes) {
       volume.settle();
-      ledger.work += volume.work;
-      ledger.volumeHeat += volume.wallHeat;
-      ledger.released += volume.heatReleased;
-      ledger.unburnt += volume.unburnt;
+      sums[BOOKED.work] += volume.work;
+      sums[BOOKED.volumeHeat] += volume.wallHeat;
+      sums[BOOKED.released] += volume.heatReleased;
+      sums[BOOKED.unburnt] += volume.unburnt;
     }
-    ledger.ductHeat += this.wallHeat;
-    ledger.unconverged += unconverged[0];
-    ledger.steps++;
+    sums[BOOKED.ductHeat] += this.wallHeat;
+    sums[BOOKED.unconverged] += unconverged[0];
+    sums[BOOKED.steps]++;
   }
 
   private complaint(): string {

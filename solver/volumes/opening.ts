@@ -12,8 +12,11 @@ export interface Opening {
   areaOut: number;
   /** Effective area for flow into the volume [m2]. */
   areaIn: number;
-  /** A valve with a motion of its own moves on over an accepted step under the pressure difference across it [s, Pa]. */
-  advance?(dt: number, difference: number): void;
+  /**
+   * A valve with a motion of its own moves on over the clock's step, once accepted, under the pressure difference across it,
+   * the one slot of an array [Pa]: a number handed over would be boxed.
+   */
+  advance?(clock: Clock, difference: Float64Array): void;
 }
 
 /** An opening of constant effective area. */

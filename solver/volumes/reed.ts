@@ -9,6 +9,7 @@
  * Source: Euler-Bernoulli cantilever, any text on vibration; the no-rebound stop is an assumption.
  */
 
+import { CLOCK, type Clock } from '../march/clock.ts';
 import type { Opening } from './opening.ts';
 
 export interface ReedPetals {
@@ -60,10 +61,11 @@ export class ReedValve implements Opening {
     this.areaIn = area;
   }
 
-  /** Moves the petals over dt [s] under the pressure of the tract less the crankcase's [Pa]; semi-implicit. */
-  advance(dt: number, difference: number): void {
+  /** Moves the petals over the clock's step under the pressure of the tract less the crankcase's [Pa]; semi-implicit. */
+  advance(clock: Clock, difference: Float64Array): void {
+    const dt = clock[CLOCK.dt];
     const { density, thickness, damping, stop } = this.petals;
-    const force = (LOAD_SHARE * difference) / (density * thickness);
+    const force = (LOAD_SHARE * difference[0]) / (density * thickness);
     const w = this.omega;
     const speed = (this.speed + dt * (force - w * w * this.lift)) / (1 + dt * (2 * damping * w + dt * w * w));
     const lift = this.lift + dt * speed;

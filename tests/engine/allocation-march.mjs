@@ -1,4 +1,4 @@
-// Marches the demo engine, built program, as a cycle does, a recorder at its side, and prints the bytes of heap that a step
+// Marches the demo engine with the kernel named, built program, as a cycle does, a recorder at its side, and prints the bytes of heap that a step
 // uses and that stay after it.
 
 import { CLOCK } from '../../dist/solver/index.js';
@@ -9,7 +9,9 @@ import { startCold } from '../../dist/src/engine/run/state.js';
 import { heapOfSteps } from '../solver/heap-of-steps.mjs';
 
 const SPEED = 10_000;
-const subject = loadCase(new URL('../../cases/saltmarsh-125/draft-a.yaml', import.meta.url).pathname);
+const subject = loadCase(new URL('../../cases/saltmarsh-125/draft-a.yaml', import.meta.url).pathname, {
+  set: [`run.kernel=${process.argv[2]}`],
+});
 const engine = buildEngine(subject, SPEED, 5e-3);
 startCold(engine);
 const { network } = engine;

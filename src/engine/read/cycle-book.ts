@@ -35,7 +35,7 @@ export interface Holding {
 }
 
 export function holdingOf(network: Network): Holding {
-  return { mass: network.mass(), energy: network.energyContent(), ledger: { ...network.ledger } };
+  return { mass: network.mass(), energy: network.energyContent(), ledger: network.ledger.copy() };
 }
 
 /** The books of the cycle that the parts have just booked, by what the network held at its start. */

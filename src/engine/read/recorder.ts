@@ -30,6 +30,9 @@ const CHANNELS = 12;
 export const FIELD_STEP_DEG = 1;
 const FIELDS = 361;
 
+/** Where the cycle began, where it stands, and until when sums over time were taken; an array, so that none is boxed. */
+const TURN = { startDeg: 0, nowDeg: 1, summedTo: 2 } as const;
+
 /** Values over crank angle, by rows, and position. */
 export type Field = NdArray<Float64Array>;
 
@@ -57,7 +60,8 @@ export class CycleRecorder {
   /** Fields of the exhaust ducts as of the step being noted, and their numbers of cells. */
   private readonly fields: CellFields[] = [];
   private readonly cellCounts: readonly number[];
-  private startDeg = 0;
+  /** Crank angles counted over all turns [deg], and time [s]: see `TURN`. */
+  private readonly turn = new Float64Array(3);
   private nextField = 0;
   private capacity = 4096;
 
@@ -87,7 +91,9 @@ export class CycleRecorder {
 
   /** Begins a cycle whose exhaust opening is at a crank angle counted over all turns [deg]. */
   begin(deg: number): void {
-    this.startDeg = deg;
+    this.turn[TURN.startDeg] = deg;
+    this.turn[TURN.nowDeg] = deg;
+    this.turn[TURN.summedTo] = deg / (6 * this.engine.rpm);
     this.steps = 0;
     this.nextField = 0;
     this.temperatureTime.fill(0);
@@ -95,7 +101,7 @@ export class CycleRecorder {
     this.flux.fill(0);
     this.heatTime.fill(0);
     this.heatTemperature.fill(0);
-    this.storeFields(deg);
+    this.storeFields();
   }
 
   /** Takes note of a step that was accepted, from the clock as it stands after it. */
@@ -111,12 +117,13 @@ export class CycleRecorder {
     const { end } = engine.exhaust.port;
     const out = end.answer;
     const gamma = end.arrive[ARRIVE.gamma] as number;
+    const startDeg = this.turn[TURN.startDeg] as number;
     const set = (channel: number, value: number): void => {
       (c[channel] as Float64Array)[s] = value;
     };
     const density = out[ANSWER.density] as number;
     const pressure = out[ANSWER.pressure] as number;
-    set(CHANNEL.midDeg, perSecond * (time - 0.5 * (clock[CLOCK.dt] as number)) - this.startDeg);
+    set(CHANNEL.midDeg, perSecond * (time - 0.5 * (clock[CLOCK.dt] as number)) - startDeg);
     set(CHANNEL.portPressure, pressure);
     set(CHANNEL.portVelocity, -(out[ANSWER.velocity] as number));
     set(CHANNEL.portSound, Math.sqrt((gamma * pressure) / density));
@@ -124,13 +131,15 @@ export class CycleRecorder {
     set(CHANNEL.exhaustFlow, engine.exhaust.port.flow[FLOW.mass] as number);
     set(CHANNEL.transferFlow, engine.transfers.link.flow[FLOW.mass] as number);
     set(CHANNEL.transferBurnt, engine.transfers.link.flow[FLOW.burnt] as number);
-    const deg = perSecond * time - this.startDeg;
+    const deg = perSecond * time - startDeg;
     set(CHANNEL.endDeg, deg);
     set(CHANNEL.cylinderPressure, engine.cylinder.volume.pressure);
     set(CHANNEL.crankcasePressure, engine.crankcase.volume.pressure);
     set(CHANNEL.mach, this.passageMach());
+    if (deg < this.nextField - 1e-9) return;
+    this.turn[TURN.nowDeg] = perSecond * time;
+    this.storeFields();
     this.accumulate(clock);
-    if (deg >= this.nextField - 1e-9) this.storeFields(perSecond * time);
   }
 
   private passageMach(): number {
@@ -139,8 +148,9 @@ export class CycleRecorder {
     return Math.abs(u[k] as number) / (a[k] as number);
   }
 
+  /** Adds to the sums what has passed since the last degree, with the gas as it is now. */
   private accumulate(clock: Clock): void {
-    const dt = clock[CLOCK.dt] as number;
+    const dt = (clock[CLOCK.time] as number) - (this.turn[TURN.summedTo] as number);
     const { temperatureTime, fluxTemperature, flux } = this;
     let k = 0;
     for (let d = 0; d < this.fields.length; d++) {
@@ -155,10 +165,11 @@ export class CycleRecorder {
       }
     }
     if (this.engine.subject.pipe.wall.by === 'balance') this.accumulateHeat(clock);
+    this.turn[TURN.summedTo] = clock[CLOCK.time] as number;
   }
 
   private accumulateHeat(clock: Clock): void {
-    const dt = clock[CLOCK.dt] as number;
+    const dt = (clock[CLOCK.time] as number) - (this.turn[TURN.summedTo] as number);
     let k = 0;
     for (const { duct } of this.engine.exhaust.pieces) {
       const { T, offset } = duct.fields();
@@ -173,9 +184,12 @@ export class CycleRecorder {
   }
 
   /** Stores the fields for every whole degree passed up to now. */
-  private storeFields(deg: number): void {
-    const { pressure, forward, backward } = this;
-    const upTo = Math.min(FIELDS - 1, Math.floor(deg - this.startDeg + 1e-6));
+  private storeFields(): void {
+    const { pressure, forward, backward, turn } = this;
+    const upTo = Math.min(
+      FIELDS - 1,
+      Math.floor((turn[TURN.nowDeg] as number) - (turn[TURN.startDeg] as number) + 1e-6),
+    );
     for (; this.nextField <= upTo; this.nextField += FIELD_STEP_DEG) {
       // Cells of a row lie side by side, so that a row is written without a call for each.
       let k = pressure.index(this.nextField, 0);
