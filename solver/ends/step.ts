@@ -78,7 +78,7 @@ function meetBelow(up: DuctEnd, down: DuctEnd): boolean {
     narrow(search);
     if (search[BRACKET.high] - search[BRACKET.low] < enough) break;
   }
-  if (round === ROUNDS.velocity) unconverged[0]++;
+  if (round === ROUNDS.velocity || Number.isNaN(trial[TRIAL.miss])) unconverged[0]++;
   return true;
 }
 

@@ -37,7 +37,7 @@ import { pageWords } from './words/page-words.ts';
 const JOURNAL = 'journal.jsonl';
 /** The search's cells are so many times longer than the case's, and no shorter than this [m]. */
 const COARSER = 1.6;
-const SEARCH_CELL = 0.008;
+const SEARCH_CELL = 0.01;
 const SEED = 1;
 /** Fewer drafts than this are hardly a search. */
 const FEW = 20;

@@ -56,18 +56,28 @@ export function portTable(opensDeg: number, closesDeg: number, areaAt: (deg: num
   return { opensDeg, closesDeg, area, full: area.reduce((a, b) => Math.max(a, b), 0) };
 }
 
-/** Open area at a crank angle of any turn [m2]. */
-export function samplePort(table: PortTable, deg: number): number {
+/** Turns the crank angle in the first slot, of any turn [deg], into the open area there [m2]; boxes no number on the way. */
+export function turnIntoArea(table: PortTable, slots: Float64Array): void {
   const { opensDeg, closesDeg, area } = table;
-  const since = deg - opensDeg;
+  const since = (slots[0] as number) - opensDeg;
   const into = since - 360 * Math.floor(since / 360);
   const span = closesDeg - opensDeg;
-  if (into >= span) return 0;
+  slots[0] = 0;
+  if (into >= span) return;
   const last = area.length - 1;
   const place = (into / span) * last;
   const i = Math.min(last - 1, Math.floor(place));
   const before = area[i] as number;
-  return before + (place - i) * ((area[i + 1] as number) - before);
+  slots[0] = before + (place - i) * ((area[i + 1] as number) - before);
+}
+
+const turned = new Float64Array(1);
+
+/** Open area at a crank angle of any turn [m2]. */
+export function samplePort(table: PortTable, deg: number): number {
+  turned[0] = deg;
+  turnIntoArea(table, turned);
+  return turned[0];
 }
 
 function tableOf(crank: Crank, events: EngineEvents['exhaust'], along: 'wall' | 'stream'): PortTable {

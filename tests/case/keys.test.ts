@@ -58,7 +58,7 @@ describe('the keys', () => {
 
   test('carry default, reason and limits', () => {
     const [courant] = keysUnder('case', 'run.courant');
-    expect(courant).toMatchObject({ unstated: '0.8', needed: false, example: '0.8' });
+    expect(courant).toMatchObject({ unstated: '0.95', needed: false, example: '0.95' });
     expect(courant!.takes).toMatch(/from 0\.05 and up to 1/);
     const [bore] = keysUnder('engine', 'bore');
     expect(bore).toMatchObject({ needed: true, unstated: null });

@@ -20,7 +20,7 @@ import { draft } from './demo.ts';
 
 const RPM = 10_000;
 const CELL = 0.02;
-const silenced = draft('a', ['pipe.silencer={ volume: 800 cc, outletDiameter: 27 mm }']);
+const silenced = draft('a', ['run.courant=0.8', 'pipe.silencer={ volume: 800 cc, outletDiameter: 27 mm }']);
 
 function lastOf(engine: EngineNetwork, cycles: number): CycleBook {
   for (let k = 1; k < cycles; k++) marchCycle(engine, null);

@@ -1,5 +1,5 @@
 /**
- * How far a settled speed of the demo is from where a long run ends: every speed from a cold start and from its neighbour's
+ * How far a settled speed of an example is from where a long run ends: every speed from a cold start and from its neighbour's
  * state after nine cycles, 64 cycles each; the mean of the last 24 against what `settle` reports.
  */
 
@@ -17,7 +17,8 @@ import { cell, flag, keep, root } from './keep.mjs';
 const CYCLES = 64;
 const LAST = 24;
 const NEIGHBOUR = 9;
-const subject = loadCase(`${root}cases/saltmarsh-125/draft-a.yaml`, { set: [`run.cell=${cell}`] });
+const file = flag('--case', 'saltmarsh-125/draft-a');
+const subject = loadCase(`${root}cases/${file}.yaml`, { set: [`run.cell=${cell}`] });
 const wanted = flag('--rpm', '').split(',').filter(Boolean).map(Number);
 const speeds = wanted.length > 0 ? wanted : subject.run.speeds;
 const mean = (values) => values.reduce((a, b) => a + b, 0) / values.length;
@@ -70,4 +71,7 @@ const results = speeds.flatMap((rpm) => {
   return next === null ? [cold.result] : [cold.result, next.result];
 });
 const worst = (name) => Math.max(...results.map((one) => Math.abs(one[name])));
-keep('settling', { worst: { torquePercent: worst('torquePercent'), middleDeg: worst('middleDeg') }, results });
+keep(`settling-${file.split('/').join('-')}`, {
+  worst: { torquePercent: worst('torquePercent'), middleDeg: worst('middleDeg') },
+  results,
+});

@@ -126,7 +126,7 @@ export const saltmarsh: Case = {
   run: {
     speeds: [8000, 9000, 10_000, 11_000, 12_000],
     cell: 5 * MM,
-    courant: 0.8,
+    courant: 0.95,
     scheme: 'conservative',
     kernel: 'auto',
     maxCycles: 120,

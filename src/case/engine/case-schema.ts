@@ -63,7 +63,7 @@ export const kernel = choice('auto', 'two-lane', 'plain');
 export const frictionModel = checked(choice('haaland', 'none'), (word) => word === 'haaland');
 export const heatModel = choice('pulsating', 'colburn', 'none');
 
-const COURANT = 'the characteristics stay within one cell with room to spare';
+const COURANT = 'a twentieth below the limit; against 0.8 torque in the band moves by 0.03 % at most';
 
 const run = checked(
   record('settings of the run', {
@@ -75,7 +75,7 @@ const run = checked(
     ),
     targetSpeed: optional(speed, 'Speed the pipe is meant for.'),
     cell: setting(cell, 'Length of a cell of the mesh.', '5 mm', 'fine enough for half a degree of crank'),
-    courant: setting(courant, 'Courant number.', '0.8', COURANT),
+    courant: setting(courant, 'Courant number.', '0.95', COURANT),
     scheme: setting(
       scheme,
       'Scheme for the ducts; mesh is the second opinion.',

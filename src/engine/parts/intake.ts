@@ -17,7 +17,7 @@ import {
 import type { Case } from '../../model/case.ts';
 import type { Intake as IntakeModel } from '../../model/intake.ts';
 import { ductRuns, meshRun } from '../../pipe/exhaust.ts';
-import { type PortTable, samplePort } from '../../timing/schedule.ts';
+import { type PortTable, turnIntoArea } from '../../timing/schedule.ts';
 import type { CrankPhase } from './crank-phase.ts';
 import type { Crankcase } from './crankcase.ts';
 import { stepsBetween } from './joints.ts';
@@ -131,12 +131,14 @@ function openingOf(intake: IntakeModel, table: PortTable | null, { rpm, phaseDeg
   if (intake.kind === 'reed')
     return new ReedValve({ ...intake.petals, cageArea: intake.cageArea, discharge: intake.discharge });
   if (table === null) throw new Error('a mechanical intake has a table of its area');
+  const turned = new Float64Array(1);
   const opening: Opening = {
     areaOut: 0,
     areaIn: 0,
     set: (clock) => {
-      const deg = 6 * rpm * (clock[CLOCK.stage] as number) - phaseDeg;
-      const area = intake.discharge * samplePort(table, deg);
+      turned[0] = 6 * rpm * (clock[CLOCK.stage] as number) - phaseDeg;
+      turnIntoArea(table, turned);
+      const area = intake.discharge * (turned[0] as number);
       opening.areaOut = area;
       opening.areaIn = area;
     },

@@ -2,13 +2,15 @@
 
 import { CLOCK, type Clock, type Opening } from '../../../solver/index.ts';
 import type { Discharge } from '../../model/port-window.ts';
-import { type PortTable, samplePort } from '../../timing/schedule.ts';
+import { type PortTable, turnIntoArea } from '../../timing/schedule.ts';
 import type { CrankPhase } from './crank-phase.ts';
 
 export class PortOpening implements Opening {
   areaOut = 0;
   areaIn = 0;
   private readonly table: PortTable;
+  /** Crank angle, then area: in an array, so that neither is boxed. */
+  private readonly turned = new Float64Array(1);
   private readonly degPerSecond: number;
   private readonly phaseDeg: number;
   private readonly crackOut: number;
@@ -29,7 +31,10 @@ export class PortOpening implements Opening {
   }
 
   set(clock: Clock): void {
-    const area = samplePort(this.table, this.degPerSecond * (clock[CLOCK.stage] as number) - this.phaseDeg);
+    const { turned } = this;
+    turned[0] = this.degPerSecond * (clock[CLOCK.stage] as number) - this.phaseDeg;
+    turnIntoArea(this.table, turned);
+    const area = turned[0] as number;
     this.areaOut = area * (this.crackOut + this.gainOut * area);
     this.areaIn = area * (this.crackIn + this.gainIn * area);
   }

@@ -48,7 +48,7 @@ const AMOUNTS: readonly (readonly [end: RegExp, amount: Amount])[] = [
   [/outsideCoefficient$/, { share: 0.5 }],
 ];
 /** Cells are no shorter than this: differences need less than the answer itself, and the runs are many [m]. */
-const MOVES_CELL = 8e-3;
+const MOVES_CELL = 10e-3;
 const WALL = 'pipe.wall';
 const WALL_RISE = 50;
 
