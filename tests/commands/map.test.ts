@@ -21,7 +21,7 @@ function words(name: string, more: readonly string[] = []): string[] {
     main,
     'map',
     join(root, 'cases/saltmarsh-125/draft-a.yaml'),
-    ...['--rpm', '9500,10500', '--duration', '188:204:8', '--cell', '12mm', '--set', 'run.maxCycles=8'],
+    ...['--rpm', '9500,10500', '--duration', '188:204:8', '--cell', '12mm', '--set', 'run.maxCycles=3'],
     ...['--out', out(name), ...more],
   ];
 }

@@ -12,7 +12,7 @@ import type { Journal, JournalOf } from '../work/journal.ts';
 import { refuseHugeMesh } from '../work/mesh-limit.ts';
 import { resultOrThrow } from '../work/outcome.ts';
 import type { Pool } from '../work/pool.ts';
-import { type GroupResult, outlineOf, type SpeedGroup, speedGroups } from '../work/run-sweep.ts';
+import { evenGroups, type GroupResult, outlineOf, type SpeedGroup } from '../work/run-sweep.ts';
 import { exhaustDuration, withExhaustDuration } from './exhaust-duration.ts';
 
 /** Speeds of a map at most, where the case has more and none are asked for. */
@@ -85,7 +85,7 @@ export interface MapGroup extends SpeedGroup {
 /** The groups of a map, by duration and speed ascending. */
 export function mapGroups(plan: MapPlan): MapGroup[] {
   return plan.durations.flatMap((durationDeg) =>
-    speedGroups(withExhaustDuration(plan.subject, durationDeg), true).map((group) => ({
+    evenGroups(withExhaustDuration(plan.subject, durationDeg)).map((group) => ({
       ...group,
       durationDeg,
       draft: `${durationDeg} deg, ${group.speeds.join(' ')} rpm`,

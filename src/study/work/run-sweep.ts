@@ -16,7 +16,7 @@ import { sweptVolume, volumesOf } from '../../timing/volume.ts';
 /** Most neighbouring speeds that one thread does one after another. */
 const LARGEST = 3;
 /** A group takes at most this share of the speeds that are left, so that threads end at nearly the same time [-]. */
-const SHARE = 1 / 8;
+const SHARE = 1 / 4;
 
 export interface SpeedGroup {
   readonly subject: Case;
@@ -47,8 +47,19 @@ export function neighbours(speeds: readonly number[]): readonly (readonly number
 }
 
 /** The groups of a sweep, in ascending order of speed. */
-export function speedGroups(subject: Case, brief = false): SpeedGroup[] {
-  return neighbours(subject.run.speeds).map((speeds) => ({ subject, speeds, brief }));
+export function speedGroups(subject: Case): SpeedGroup[] {
+  return neighbours(subject.run.speeds).map((speeds) => ({ subject, speeds }));
+}
+
+/** Groups of one of many sweeps, brief: all as large as can be, for no thread waits before the last sweep of all. */
+export function evenGroups(subject: Case): SpeedGroup[] {
+  const { speeds } = subject.run;
+  const count = Math.ceil(speeds.length / LARGEST);
+  return Array.from({ length: count }, (_, k) => ({
+    subject,
+    speeds: speeds.slice(k * LARGEST, (k + 1) * LARGEST),
+    brief: true,
+  }));
 }
 
 /** Runs one group; a speed that fails is kept with its reason, and the next one starts afresh. */
