@@ -59,6 +59,7 @@ export function buildEngine(subject: Case, rpm: number, cell: number, phaseDeg =
     parts.flatMap((part) => part.volumes),
     parts.flatMap((part) => part.links),
     run.courant,
+    run.mixing,
   );
   const displacement = sweptVolume(schedule.volumes);
   return {

@@ -5,6 +5,7 @@
 
 import type { Intake } from './intake.ts';
 import type { Discharge, PortWindow } from './port-window.ts';
+import type { Scavenging } from './scavenging.ts';
 
 export interface Engine {
   readonly name: string;
@@ -37,8 +38,12 @@ export interface Engine {
   readonly crankcase: { readonly volume: number; readonly wallTemperature: number };
   readonly intake: Intake;
   readonly combustion: {
-    readonly startDeg: number;
+    /** Start of heat release over speed, ascending [rpm, deg]; one point: at every speed. */
+    readonly start: readonly { readonly rpm: number; readonly deg: number }[];
+    /** From start to end with the residual below [deg]. */
     readonly durationDeg: number;
+    /** Mass share of residual gas that the stated duration belongs to [-]; null: residual gas does not slow the burn. */
+    readonly residualAtDuration: number | null;
     readonly wiebeEfficiency: number;
     readonly wiebeExponent: number;
     /** Share of the heat that the burnt gas of this mixture can release which is released [-]. */
@@ -52,12 +57,7 @@ export interface Engine {
     /** Lower heating value [J/kg]. */
     readonly lowerHeatingValue: number;
   };
-  readonly scavenging: {
-    /** Share of the fresh stream that displaces without mixing [-]. */
-    readonly displacement: number;
-    /** Share of the fresh stream that crosses straight to the exhaust [-]. */
-    readonly shortCircuit: number;
-  };
+  readonly scavenging: Scavenging;
   readonly cylinderHeat: {
     readonly model: 'annand' | 'woschni' | 'none';
     readonly coefficient: number;

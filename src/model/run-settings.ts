@@ -14,6 +14,8 @@ export interface RunSettings {
   readonly kernel: 'auto' | 'two-lane' | 'plain';
   readonly maxCycles: number;
   readonly friction: boolean;
+  /** Factor on the axial mixing of gas along the ducts [-]; 0 switches it off. */
+  readonly mixing: number;
   readonly wallHeat: 'colburn' | 'pulsating' | 'none';
   /** Speed the pipe is meant for [rpm]; null: none stated. */
   readonly targetSpeed: number | null;

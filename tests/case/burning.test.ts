@@ -45,6 +45,6 @@ describe('heat release of an engine that opens its exhaust at 82.5 deg and shuts
     const { combustion } = loadCase(
       edited({ engine: [burning('start: -82 deg, duration: 164 deg')] }),
     ).engine;
-    expect(combustion.startDeg + combustion.durationDeg).toBe(82);
+    expect((combustion.start[0]?.deg ?? 0) + combustion.durationDeg).toBe(82);
   });
 });

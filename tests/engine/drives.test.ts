@@ -75,7 +75,7 @@ describe('heat release', () => {
     [373, 1 + 0.46474 / 0.99326],
     [360 * 5 + 100, 6],
   ])('at %s deg of the crank %s charges have burnt', (deg, expected) => {
-    const release = new WiebeRelease(engine.combustion, phase, 2.6e6);
+    const release = new WiebeRelease(engine.combustion, phase, 2.6e6, 82);
     const asked = newAsked();
     asked[DRIVE.time] = timeAt(deg);
     release.fillBurntShare(asked);

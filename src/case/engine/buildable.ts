@@ -56,7 +56,9 @@ export function roomAtTop(engine: Engine, path: readonly string[], judge: Judge)
 
 /** Heat is released into a shut cylinder: what burnt outside would burn the charge of another cycle. */
 export function burnsWhileShut(engine: Engine, judge: Judge): boolean {
-  const { startDeg, durationDeg } = engine.combustion;
+  const { start, durationDeg } = engine.combustion;
+  const startDeg = Math.min(...start.map(({ deg }) => deg));
+  const latestDeg = Math.max(...start.map(({ deg }) => deg));
   const { opensDeg, closesDeg } = engineEvents(engine).exhaust;
   const shutDeg = closesDeg - 360;
   const angle = (value: number): string => writeQuantity(value, 'angle', 'deg', 4);
@@ -68,11 +70,11 @@ export function burnsWhileShut(engine: Engine, judge: Judge): boolean {
     );
     return false;
   }
-  if (startDeg + durationDeg <= opensDeg) return true;
+  if (latestDeg + durationDeg <= opensDeg) return true;
   judge.refuse(
     ['combustion', 'duration'],
-    `heat release from ${angle(startDeg)} to ${angle(startDeg + durationDeg)} would go on after the exhaust opens, at ${angle(opensDeg)}`,
-    `at most ${angle(opensDeg - startDeg)} from this start`,
+    `heat release from ${angle(latestDeg)} to ${angle(latestDeg + durationDeg)} would go on after the exhaust opens, at ${angle(opensDeg)}`,
+    `at most ${angle(opensDeg - latestDeg)} from this start`,
   );
   return false;
 }

@@ -9,7 +9,7 @@ import { exhaustSections } from '../../pipe/exhaust.ts';
 import { bySort, list } from '../keys/branches.ts';
 import { ofKind } from '../keys/kinds.ts';
 import { choice, count, quantity, share, text } from '../keys/leaves.ts';
-import { group, optional, record, required, setting } from '../keys/record.ts';
+import { group, optional, record, required, setting, unless } from '../keys/record.ts';
 import { checked, type Judge, type Schema } from '../keys/schema.ts';
 import { pipeSchema } from '../pipe/pipe-schema.ts';
 import { isJump } from '../pipe/section-schema.ts';
@@ -61,6 +61,7 @@ export const courant = share({ atLeast: '0.05', atMost: '1' });
 export const scheme = choice('conservative', 'mesh');
 export const kernel = choice('auto', 'two-lane', 'plain');
 export const frictionModel = checked(choice('haaland', 'none'), (word) => word === 'haaland');
+export const mixing = share({ atLeast: '0', atMost: '10' });
 export const heatModel = choice('pulsating', 'colburn', 'none');
 
 const COURANT = 'a twentieth below the limit; against 0.8 torque in the band moves by 0.03 % at most';
@@ -99,6 +100,12 @@ const run = checked(
       'Wall friction in the ducts.',
       'haaland',
       'Haaland 1983, with roughness',
+    ),
+    mixing: unless(
+      mixing,
+      'Factor on how far a turbulent stream mixes along the axis of a duct; 1 is the published coefficient.',
+      '0',
+      'no mixing unless stated; 1 is Taylor 1954 for lengths of many diameters (its factor from memory), 0.5 to 3 are plausible',
     ),
     wallHeat: setting(
       heatModel,

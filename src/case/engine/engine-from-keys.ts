@@ -38,12 +38,6 @@ export function engineSchema(name: string): Schema<Engine> {
     if (!portsFit(exhaust, transfers, keys, crank, judge)) return undefined;
     const flush = { exhaust: exhaust.flush, transfers: transfers.flush };
     if (!leaveMetal(flush, keys.bore, crank, judge)) return undefined;
-    if (keys.scavenging.displacement + keys.scavenging.shortCircuit > 1) {
-      return judge.refuse(
-        ['scavenging'],
-        'displacement and shortCircuit are shares of one stream: together at most 1',
-      );
-    }
     const engine = flushEngine(keys, name, crank, flush, judge);
     if (!roomAtTop(engine, ['compression', engine.compression.basis], judge)) return undefined;
     const whole = lifted(engine, keys, { exhaust: exhaust.lifted, transfers: transfers.lifted }, judge);
@@ -135,8 +129,9 @@ function flushEngine(keys: EngineKeys, name: string, crank: Crank, windows: Wind
     },
     intake: keys.intake,
     combustion: {
-      startDeg: keys.combustion.start,
+      start: keys.combustion.start,
       durationDeg: keys.combustion.duration,
+      residualAtDuration: keys.combustion.residualAtDuration,
       wiebeEfficiency: keys.combustion.wiebeEfficiency,
       wiebeExponent: keys.combustion.wiebeExponent,
       completeness: keys.combustion.completeness,

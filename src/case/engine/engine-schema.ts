@@ -2,13 +2,14 @@
 
 import { ANNAND_TWO_STROKE } from '../../timing/annand.ts';
 import { chargeHeat, LIGHTS, richestMixture } from '../../timing/burning.ts';
-import { variant } from '../keys/branches.ts';
+import { bySort, list, variant } from '../keys/branches.ts';
 import { choice, flag, quantity, share, text } from '../keys/leaves.ts';
 import { assumed, group, optional, record, required, setting, unless } from '../keys/record.ts';
 import { checked } from '../keys/schema.ts';
 import { writeQuantity } from '../text/units.ts';
 import { intake } from './intake-schema.ts';
 import { exhaustDischarge, transferDischarge, windows } from './port-schema.ts';
+import { scavenging } from './scavenging-schema.ts';
 
 const NO_SOURCE = 'common practice, no source';
 const BLAIR = 'two-stroke value of Blair 1996, from memory, unverified';
@@ -95,10 +96,34 @@ const crankcase = record(
   [{ keys: ['volume', 'compression'], needed: true }],
 );
 
+const startAngle = quantity('angle', { atLeast: '-90 deg', atMost: '60 deg' });
+const MOST_POINTS = 50;
+
+/** One angle, or a curve over speed. */
+const start = bySort<readonly { readonly rpm: number; readonly deg: number }[]>({
+  scalar: checked(startAngle, (deg) => [{ rpm: 0, deg }]),
+  list: checked(
+    list(
+      record('a point of the ignition curve', {
+        speed: required(quantity('speed', { atLeast: '100 rpm', atMost: '40000 rpm' }), 'Speed.'),
+        angle: required(startAngle, 'Start of heat release there.'),
+      }),
+      1,
+      MOST_POINTS,
+    ),
+    (points, judge) => {
+      const fall = points.findIndex(({ speed }, k) => k > 0 && speed <= points[k - 1]!.speed);
+      return fall < 0
+        ? points.map(({ speed, angle }) => ({ rpm: speed, deg: angle }))
+        : judge.refuse([fall, 'speed'], 'speeds have to ascend');
+    },
+  ),
+});
+
 const combustion = record('combustion', {
   start: assumed(
-    quantity('angle', { atLeast: '-90 deg', atMost: '60 deg' }),
-    'Where heat release starts, after top dead centre (before it is negative).',
+    start,
+    'Where heat release starts, after top dead centre (before it is negative); or a curve, [{ speed, angle }].',
     '-14 deg',
     'racing engines start 12 to 16 deg before top dead centre (value from memory)',
   ),
@@ -107,6 +132,10 @@ const combustion = record('combustion', {
     'From start to end of heat release.',
     '52 deg',
     'racing engines take 45 to 60 deg (value from memory)',
+  ),
+  residualAtDuration: optional(
+    share({ atLeast: '0', atMost: '0.3' }),
+    'Mass share of residual gas that the duration belongs to, 0.1 for a well scavenged charge; stated, residual gas slows the burn and leaves heat unreleased.',
   ),
   wiebeEfficiency: assumed(
     share({ above: '0', atMost: '20' }),
@@ -170,21 +199,6 @@ const fuel = checked(fuelKeys, (keys, judge) => {
       `A mixture of ${phi} hardly lights: sparks fire reliably from ${LIGHTS.lean} to ${LIGHTS.rich} (common practice, no source). Leaner than 1 runs hot and can seize an engine.`,
     );
   return keys;
-});
-
-const scavenging = record('scavenging', {
-  displacement: assumed(
-    share({ atLeast: '0', atMost: '1' }),
-    'Share of the fresh stream that displaces without mixing.',
-    '0.7',
-    'gives a scavenging efficiency of 0.79 at a scavenge ratio of 1, between perfect mixing and perfect displacement; common practice, no source',
-  ),
-  shortCircuit: assumed(
-    share({ atLeast: '0', atMost: '1' }),
-    'Share of the fresh stream that crosses straight to the exhaust.',
-    '0.05',
-    NO_SOURCE,
-  ),
 });
 
 const cylinderHeat = record('heat to the cylinder walls', {
@@ -251,7 +265,7 @@ export const engineKeys = record('an engine', {
   intake: required(intake, 'The intake: reed, pistonPort or disc.'),
   combustion: group(combustion, 'Heat release.'),
   fuel: group(fuel, 'Fuel and mixture.'),
-  scavenging: group(scavenging, 'Scavenging model.'),
+  scavenging: group(scavenging, 'Law of scavenging.'),
   cylinderHeat: group(cylinderHeat, 'Heat to the cylinder walls.'),
   friction: group(friction, 'Friction mean effective pressure.'),
   ambient: group(ambient, 'The air outside.'),

@@ -10,6 +10,7 @@ import { type Asked, DRIVE } from '../../../solver/index.ts';
 import type { Engine } from '../../model/engine.ts';
 import { meanPistonSpeed } from '../../timing/crank.ts';
 import { engineEvents } from '../../timing/events.ts';
+import { burnStart } from '../../timing/ignition.ts';
 import { cylinderSide, cylinderWall, sweptVolume, type Volumes } from '../../timing/volume.ts';
 import type { CrankPhase } from './crank-phase.ts';
 import { WiebeRelease } from './heat-release.ts';
@@ -29,7 +30,9 @@ export class CylinderDrive extends PistonDrive {
     super(cylinderSide(volumes), phase, model === 'none' ? null : heat);
     this.engine = engine;
     this.volumes = volumes;
-    this.release = heatPerMass === null ? null : new WiebeRelease(engine.combustion, phase, heatPerMass);
+    const { opensDeg } = engineEvents(engine).exhaust;
+    this.release =
+      heatPerMass === null ? null : new WiebeRelease(engine.combustion, phase, heatPerMass, opensDeg);
   }
 
   protected timesWall(asked: Asked): void {
@@ -62,7 +65,7 @@ class WoschniDrive extends CylinderDrive {
     this.displacement = sweptVolume(volumes);
     this.opensDeg = exhaust.opensDeg;
     this.openFor = exhaust.durationDeg;
-    this.untilIgnition = 360 + engine.combustion.startDeg - exhaust.opensDeg;
+    this.untilIgnition = 360 + burnStart(engine.combustion, phase.rpm) - exhaust.opensDeg;
   }
 
   protected override fillCoefficient(asked: Asked, { a, speed, bore }: WallHeat): void {

@@ -3,7 +3,15 @@
  * the march must not step across. Its phase says where its crank pin stands to that of the others.
  */
 
-import { type GasModel, reactionHeat, ThreeWayStream, Volume } from '../../../solver/index.ts';
+import {
+  type GasModel,
+  MeasuredCurve,
+  reactionHeat,
+  type ScavengingLaw,
+  ThreeWayStream,
+  TwoZones,
+  Volume,
+} from '../../../solver/index.ts';
 import type { Engine } from '../../model/engine.ts';
 import type { PortSchedule } from '../../timing/schedule.ts';
 import { type CrankPhase, timeAt } from './crank-phase.ts';
@@ -43,7 +51,7 @@ export class Cylinder extends EnginePart {
     this.phase = phase;
     this.events = schedule.events;
     this.drive = cylinderDriveOf(engine, schedule.volumes, phase, heat);
-    this.volume = new Volume('cylinder', gas, this.drive, new ThreeWayStream(engine.scavenging));
+    this.volume = new Volume('cylinder', gas, this.drive, lawOf(engine.scavenging));
     this.volumes = [this.volume];
   }
 
@@ -105,8 +113,20 @@ export class Cylinder extends EnginePart {
     sums.trapped = volume.mass();
     // Fractions in a cell may pass 0 a little; there is no more fresh gas than gas.
     sums.trappedFresh = Math.max(0, Math.min(sums.trapped, sums.trapped - volume.burntMass()));
-    if (drive.release !== null) drive.release.freshMass = sums.trappedFresh;
+    drive.release?.charge(sums.trapped, sums.trappedFresh);
     drive.noteClosing(volume.pressure, volume.meanTemperature, volume.volumeAt(time));
+  }
+}
+
+/** The law that a case asks for. */
+function lawOf(scavenging: Engine['scavenging']): ScavengingLaw {
+  switch (scavenging.by) {
+    case 'twoZone':
+      return new TwoZones(scavenging);
+    case 'threeWay':
+      return new ThreeWayStream(scavenging);
+    case 'table':
+      return new MeasuredCurve(scavenging.points);
   }
 }
 

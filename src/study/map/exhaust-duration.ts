@@ -54,11 +54,13 @@ export function withExhaustDuration(subject: Case, durationDeg: number): Case {
 }
 
 function burnShut(engine: Engine): void {
-  const { startDeg, durationDeg } = engine.combustion;
+  const { start, durationDeg } = engine.combustion;
+  const starts = start.map(({ deg }) => deg);
   const { opensDeg, closesDeg } = engineEvents(engine).exhaust;
-  if (startDeg + durationDeg > opensDeg)
+  if (Math.max(...starts) + durationDeg > opensDeg)
     throw new RangeError('the charge would still burn as the exhaust opens');
-  if (startDeg < closesDeg - 360) throw new RangeError('the charge would burn before the exhaust shuts');
+  if (Math.min(...starts) < closesDeg - 360)
+    throw new RangeError('the charge would burn before the exhaust shuts');
 }
 
 function movedRoof(window: PortWindow, down: number, crank: Crank): PortWindow {
