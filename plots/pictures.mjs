@@ -11,7 +11,7 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const pictures = join(root, 'plots/pictures');
 const folder = mkdtempSync(join(tmpdir(), 'echocone-pictures-'));
 /** A README is read on a telephone too [bytes]. */
-const LARGEST = 150_000;
+const LARGEST = 200_000;
 
 function demo() {
   const words = [
@@ -28,14 +28,15 @@ function demo() {
   });
 }
 
-/** Name and headline, then the table with its heading and every second row. */
+/** Name and headline to the end of its sentence, then the table with its heading and every second row. */
 function excerpt(answer) {
   const lines = answer.trimEnd().split('\n');
   const gap = lines.indexOf('');
   const table = lines.slice(gap);
   const first = table.findIndex((line) => /^[> ] +\d/.test(line));
   const rows = table.slice(first).filter((_, i) => i % 2 === 0);
-  return [...lines.slice(0, 2), ...table.slice(0, first), ...rows].join('\n');
+  const headline = lines.slice(0, 1 + lines.findIndex((line, at) => at > 0 && line.endsWith('.')));
+  return [...headline, ...table.slice(0, first), ...rows].join('\n');
 }
 
 function intoReadme(table) {

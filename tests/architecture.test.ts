@@ -207,10 +207,7 @@ describe('imports', () => {
         ({ text, imports }) =>
           imports.some(({ target }) => target === name) || new RegExp(`resolve\\('${name}`).test(text),
       );
-    // Not used yet: mathjs by the statistics of studies, ndarray by recorded fields.
-    const coming = ['mathjs', 'ndarray'];
-    const unused = Object.keys(dependencies).filter((name) => !uses(name) && !coming.includes(name));
-    expect(unused).toEqual([]);
+    expect(Object.keys(dependencies).filter((name) => !uses(name))).toEqual([]);
   });
 
   test('leave areas of circles and the walk along the sections to the room of the pipe', () => {
