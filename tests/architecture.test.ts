@@ -44,7 +44,7 @@ const rules: readonly Rule[] = [
   { room: /^src\/verify\//, may: [/^src\/verify\//, /^solver\//, /^node:/] },
   { room: /^src\/pipe\//, may: [/^src\/(pipe|model)\//, /^solver\//] },
   { room: /^src\/timing\//, may: [/^src\/(timing|pipe|model)\//, /^solver\//] },
-  { room: /^src\/case\//, may: [/^src\/(case|timing|pipe|model)\//, /^node:/, /^yaml$/] },
+  { room: /^src\/case\//, may: [/^src\/(case|timing|pipe|model)\//, /^node:/, /^(yaml|wrap-ansi)$/] },
   {
     room: /^src\/engine\//,
     may: [/^src\/(engine|timing|pipe|model|findings)\//, /^solver\//, /^ndarray$/],
@@ -74,7 +74,7 @@ const rules: readonly Rule[] = [
       /^src\/study\/work\/(durable-file|running-process)\.ts$/,
       /^src\/model\/known-engine\.ts$/,
       /^node:/,
-      /^commander$/,
+      /^(commander|wrap-ansi)$/,
     ],
   },
   // What commands say of a study's result, apart from how they run.

@@ -1,6 +1,6 @@
 /** Ring: identity. Study files: what they become, and what is refused before anything runs, at its place. */
 
-import { mkdirSync, readdirSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { loadStudy, overridesOf } from '../../src/case/study/study-load.ts';
@@ -78,7 +78,8 @@ describe('a study', () => {
   test.each(readdirSync(join(CASES, 'studies')).filter((name) => name.endsWith('.yaml')))(
     '%s loads',
     (name) => {
-      expect(load(join(CASES, 'studies', name)).study.name.length).toBeGreaterThan(0);
+      const stated = /^name: (.+)$/m.exec(readFileSync(join(CASES, 'studies', name), 'utf8'))?.[1];
+      expect(load(join(CASES, 'studies', name)).study.name).toBe(stated);
     },
   );
 });

@@ -1,5 +1,6 @@
 /** Lines of a case file with the comment that says how a value is measured, or that it was assumed. */
 
+import wrapAnsi from 'wrap-ansi';
 import type { Stated } from './dimensions.ts';
 
 const COLUMNS = 34;
@@ -14,20 +15,7 @@ export function line(text: string, comment: string, assumed = ''): string {
   const behind = `${text.padEnd(COLUMNS)} # ${said}`;
   if (behind.length <= WIDEST) return behind;
   const indent = ' '.repeat(text.length - text.trimStart().length);
-  return (
-    [...folded(said, WIDEST - indent.length - 2), ''].join('\n').replaceAll(/^(?=.)/gm, `${indent}# `) + text
-  );
-}
-
-/** Words over lines no wider than that. */
-function folded(text: string, width: number): readonly string[] {
-  const lines: string[] = [];
-  for (const word of text.split(' ')) {
-    const last = lines.at(-1);
-    if (last === undefined || last.length + 1 + word.length > width) lines.push(word);
-    else lines[lines.length - 1] = `${last} ${word}`;
-  }
-  return lines;
+  return `${wrapAnsi(said, WIDEST - indent.length - 2)}\n`.replaceAll(/^(?=.)/gm, `${indent}# `) + text;
 }
 
 /** A line of a stated or assumed value. */

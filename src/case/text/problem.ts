@@ -3,6 +3,7 @@
  * column, the line with a caret, what was found, what is allowed, and what to do.
  */
 
+import wrapAnsi from 'wrap-ansi';
 import { excerpt, type Place, positionAt } from './source.ts';
 
 export interface Problem {
@@ -71,19 +72,13 @@ export function renderProblem(problem: Problem): string {
 
 /** Width that a hint keeps to, which may list many keys [characters]. */
 const WIDTH = 80;
+const INDENT = '  ';
 
-/** A hint over lines of at most `WIDTH`, each under the one before. */
+/** A hint over lines of at most `WIDTH`, indented, each under the one before. */
 function folded(hint: string): readonly string[] {
-  const lines: string[] = [];
-  let line = ' ';
-  for (const word of hint.split(' ')) {
-    if (line.length + 1 + word.length > WIDTH && line !== ' ') {
-      lines.push(line);
-      line = ' ';
-    }
-    line += ` ${word}`;
-  }
-  return [...lines, line];
+  return wrapAnsi(hint, WIDTH - INDENT.length)
+    .split('\n')
+    .map((line) => INDENT + line);
 }
 
 /** Problems that are shown; a file with more is not of its kind at all. */
