@@ -42,6 +42,23 @@ describe('files', () => {
     expect(pathsOf(({ tree }) => has(tree))).toEqual([]);
   });
 
+  test('write constants in capitals', () => {
+    const literal = (node: ts.Node | undefined): boolean =>
+      node !== undefined &&
+      (ts.isNumericLiteral(node) ||
+        ts.isStringLiteral(node) ||
+        (ts.isPrefixUnaryExpression(node) && literal(node.operand)) ||
+        (ts.isBinaryExpression(node) && literal(node.left) && literal(node.right)));
+    const small = ({ path, tree }: Source): readonly string[] =>
+      tree.statements
+        .filter(ts.isVariableStatement)
+        .filter(({ declarationList }) => (declarationList.flags & ts.NodeFlags.Const) !== 0)
+        .flatMap(({ declarationList }) => declarationList.declarations)
+        .filter(({ name, initializer }) => literal(initializer) && /^[a-z]/.test(name.getText(tree)))
+        .map(({ name }) => `${path}: ${name.getText(tree)}`);
+    expect(sources.flatMap(small)).toEqual([]);
+  });
+
   test('are not called utils, helpers or common', () => {
     expect(pathsOf(({ path }) => /(^|\/)(utils?|helpers?|common|misc)(\.ts|\/)/.test(path))).toEqual([]);
   });

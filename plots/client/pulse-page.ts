@@ -3,7 +3,7 @@
 import { probeTraces } from '../figures/probe-traces.ts';
 import { pulseProfiles } from '../figures/pulse-profiles.ts';
 import type { PulsePageData } from '../pages/pulse-page.ts';
-import { fixed, thin } from '../theme/numbers.ts';
+import { fixed, THIN } from '../theme/numbers.ts';
 import { fileDate } from './file-date.ts';
 import { player } from './player.ts';
 import { Board, pageData } from './plotly.ts';
@@ -17,6 +17,6 @@ board.add('profiles', (look) => pulseProfiles(data.profiles, chosen, data.outlin
 player((index, redraw) => {
   chosen = index;
   if (redraw) board.draw('profiles');
-  return `${fixed(data.profiles[index]?.time, 2)}${thin}ms`;
+  return `${fixed(data.profiles[index]?.time, 2)}${THIN}ms`;
 });
 board.redrawAll();

@@ -25,7 +25,7 @@ export interface BarStyle {
 
 /** Letters of a line of a name, and what a letter takes [px]. */
 const nameLetters = { wide: 24, narrow: 14 };
-const letterPx = 6.6;
+const LETTER_PX = 6.6;
 
 /** A name in lines of so many letters at most, broken at blanks. */
 function inLines(name: string, most: number): string[] {
@@ -87,7 +87,7 @@ export function levelBars(bars: readonly NamedBar[], style: BarStyle, look: Look
   const longest = Math.max(4, ...names.flat().map((line) => line.length));
   const barPx = paired ? (look.print ? 30 : 42) : 26;
   const rowPx = Math.max(barPx, ...names.map((lines) => 15 * lines.length + 4));
-  const left = Math.round(letterPx * longest) + 14;
+  const left = Math.round(LETTER_PX * longest) + 14;
   const title = { ...topRight, yshift: 0, xanchor: 'left', x: 0, xshift: 8 - left };
   return {
     data: (paired ? ([0, 1] as const) : ([0] as const)).map((which) => barsOf(bars, which, style, look)),

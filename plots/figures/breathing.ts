@@ -14,7 +14,7 @@ import type { CycleTraces } from './port-traces.ts';
 import { stackedCurves } from './stacked-curves.ts';
 
 /** Mach number that the blow-down through the passage is laid out for [-]. Common practice, no source. */
-const usualMach = 0.8;
+const USUAL_MACH = 0.8;
 
 const styled = (look: Look, quantity: Parameters<typeof lineOf>[1]): { color: string; dash: string } => {
   const { color, dash } = lineOf(look, quantity);
@@ -81,8 +81,8 @@ export const blowdown = (rows: readonly SweepRow[], mach: readonly (number | nul
           include: [0.5, 1],
           levels: [
             {
-              at: usualMach,
-              text: `${usualMach}${look.narrow ? ' aim' : ', usual aim'}`,
+              at: USUAL_MACH,
+              text: `${USUAL_MACH}${look.narrow ? ' aim' : ', usual aim'}`,
               color: look.palette.faint,
             },
           ],
@@ -165,15 +165,15 @@ export function machTrace(traces: CycleTraces, events: PortEvents, look: Look): 
             { color: look.palette.faint, width: 1.5, dash: 'dot' },
             events.exhaustOpens,
             events.transfersOpen,
-            usualMach,
+            USUAL_MACH,
           ),
         ],
         annotations: [
           axisName(look, 'Mach number where the exhaust passage ends [–]'),
           words(
-            `${usualMach}, usual aim of the blow-down`,
+            `${USUAL_MACH}, usual aim of the blow-down`,
             look.palette.faint,
-            { x: events.transfersOpen, xanchor: 'left', xshift: 4, y: usualMach, yanchor: 'middle' },
+            { x: events.transfersOpen, xanchor: 'left', xshift: 4, y: USUAL_MACH, yanchor: 'middle' },
             11,
           ),
         ],

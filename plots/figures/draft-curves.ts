@@ -49,13 +49,13 @@ function curvesOf(drafts: readonly SweptDraft[], read: Read, look: Look): Curve[
 }
 
 /** Room that a name at the end of a line takes [px]. */
-const namePx = 14;
+const NAME_PX = 14;
 
 export function draftCurves(drafts: readonly SweptDraft[], targetSpeed: number | null, look: Look): Figure {
   const { palette } = look;
   const panelPx = heightOf(look, 190, 170, 94);
   // The names of all drafts and of two levels, or in the panels below only.
-  const crowded = (drafts.length + 2) * namePx > panelPx;
+  const crowded = (drafts.length + 2) * NAME_PX > panelPx;
   const panel = (name: string, read: Read, reading: string, more: Partial<Panel> = {}): Panel => ({
     name,
     reading,

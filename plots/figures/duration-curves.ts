@@ -7,7 +7,7 @@ import { bandUnder } from '../marks/band.ts';
 import { uprightLine } from '../marks/event-line.ts';
 import { axis, axisTitle, rangeOf } from '../theme/axes.ts';
 import { heightOf, type Look, lineOf } from '../theme/look.ts';
-import { peakDash, type Quantity } from '../theme/palette.ts';
+import { PEAK_DASH, type Quantity } from '../theme/palette.ts';
 import type { Figure } from './figure.ts';
 import { type Panel, stackedCurves } from './stacked-curves.ts';
 
@@ -39,7 +39,7 @@ function panelsOf(rows: readonly SweepRow[], look: Look): Panel[] {
           dash: lineOf(look, 'transfer').dash,
           width: 1.5,
         },
-        { ...curve('peak', 'plugback_lead_deg', 'returning'), dash: peakDash, width: 1.6 },
+        { ...curve('peak', 'plugback_lead_deg', 'returning'), dash: PEAK_DASH, width: 1.6 },
         { name: 'middle', y: rows.map(middleLead), color: palette.line.returning, dash: 'solid', width: 2.8 },
       ],
       levels: [{ at: 0, text: 'EC', color: palette.line.exhaust }],

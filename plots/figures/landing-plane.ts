@@ -6,7 +6,7 @@
 
 import { landing, placeInWindow } from '../../src/findings/landing.ts';
 import type { DurationPoint } from '../../src/findings/row.ts';
-import { cross, dots } from '../marks/curve.ts';
+import { CROSS, dots } from '../marks/curve.ts';
 import { words } from '../marks/note.ts';
 import type { Bag } from '../theme/axes.ts';
 import { type LineStyle, type Look, lineOf } from '../theme/look.ts';
@@ -74,7 +74,7 @@ export function pointTraces(points: readonly DurationPoint[], look: Look): Bag[]
       'not settled',
       points.filter((point) => !point.row.settled),
       {
-        symbol: cross,
+        symbol: CROSS,
         size: look.narrow ? 8 : 10,
         line: { width: 1.8, color: look.palette.line.exhaust },
       },

@@ -21,9 +21,9 @@ interface Frame {
   readonly height: number;
 }
 
-const edge = 4;
+const EDGE = 4;
 /** Further room between outlines of one drawing [mm]. */
-const stackGap = 24;
+const STACK_GAP = 24;
 
 /** End of the engine's passage, where the pipe begins [mm]. */
 const flangeOf = (outline: readonly Stretch[]): number =>
@@ -53,16 +53,16 @@ function shape(draft: Draft, index: number, frame: Frame, middle: number, shadow
     const at = part.start + right;
     return html`<line class="joint" x1="${at}" x2="${at}" y1="${middle - half}" y2="${middle + half}"/>`;
   });
-  return html`${shadow && under(shadow)}<polygon class="draft draft-${index}" points="${points(x, y, right, middle)}"><title>${draft.name}</title></polygon>${joints}<line class="centre" x1="${-edge}" x2="${frame.length + edge}" y1="${middle}" y2="${middle}"/>`;
+  return html`${shadow && under(shadow)}<polygon class="draft draft-${index}" points="${points(x, y, right, middle)}"><title>${draft.name}</title></polygon>${joints}<line class="centre" x1="${-EDGE}" x2="${frame.length + EDGE}" y1="${middle}" y2="${middle}"/>`;
 }
 
 const svg = (content: Piece, title: string, frame: Frame, height: number): Markup =>
-  html`<svg class="outline" role="img" aria-label="${title}" viewBox="${-edge} 0 ${(frame.length + 2 * edge).toFixed(0)} ${height.toFixed(0)}" preserveAspectRatio="xMinYMid meet">${content}</svg>`;
+  html`<svg class="outline" role="img" aria-label="${title}" viewBox="${-EDGE} 0 ${(frame.length + 2 * EDGE).toFixed(0)} ${height.toFixed(0)}" preserveAspectRatio="xMinYMid meet">${content}</svg>`;
 
 /** Outlines in one drawing, without names. Classes `draft-0`, `draft-1`… */
 export function outlineDrawing(drafts: readonly Draft[], title: string): Markup {
   const one = frameOf(drafts);
-  const frame = drafts.length > 1 ? { ...one, height: one.height + stackGap } : one;
+  const frame = drafts.length > 1 ? { ...one, height: one.height + STACK_GAP } : one;
   const shapes = drafts.map((draft, index) =>
     shape(draft, index, frame, (index + 0.5) * frame.height, index === 0 ? undefined : drafts[0]),
   );

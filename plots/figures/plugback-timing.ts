@@ -8,7 +8,7 @@ import { column } from '../../src/findings/curve.ts';
 import { landing } from '../../src/findings/landing.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import { levelWindow } from '../marks/band.ts';
-import { cross, curve } from '../marks/curve.ts';
+import { CROSS, curve } from '../marks/curve.ts';
 import { type EndLabel, endLabels, lastOf } from '../marks/end-label.ts';
 import { levelLine } from '../marks/event-line.ts';
 import { leftEdge, topRight, words } from '../marks/note.ts';
@@ -24,7 +24,7 @@ import {
 } from '../theme/axes.ts';
 import { heightOf, type Look, lineOf } from '../theme/look.ts';
 import { rpm } from '../theme/numbers.ts';
-import { peakDash } from '../theme/palette.ts';
+import { PEAK_DASH } from '../theme/palette.ts';
 import type { Figure } from './figure.ts';
 import { swingBars } from './swing.ts';
 
@@ -74,7 +74,7 @@ function middleCurve({ rows, speeds, middle }: Arrivals, look: Look): Bag {
       size: lands.map((full) => (full ? 10 : 6)),
       color: lands.map((full) => (full ? colour : look.palette.sheet)),
       line: { color: colour, width: 1.6 },
-      symbol: rows.map((row) => (row.settled ? 'circle' : cross)),
+      symbol: rows.map((row) => (row.settled ? 'circle' : CROSS)),
     },
   });
 }
@@ -95,7 +95,7 @@ function curves(arrivals: Arrivals, look: Look): Bag[] {
     curve(
       speeds,
       peak,
-      { color: returning, width: 1.6, dash: peakDash },
+      { color: returning, width: 1.6, dash: PEAK_DASH },
       {
         name: 'peak',
         error_y: swingBars(rows, (row) => (row.spread_plugback_deg ?? 0) / 2, returning),

@@ -32,7 +32,7 @@ export interface CycleTraces {
 }
 
 /** Highest pressure the lower panel shows; compression and combustion run off its top [bar]. */
-const cylinderTop = 4;
+const CYLINDER_TOP = 4;
 
 type Trace = Exclude<keyof CycleTraces, 'angleDeg'>;
 
@@ -159,7 +159,7 @@ export function portTraces(traces: CycleTraces, events: PortEvents, ambientBar: 
       xaxis: crankAxis(look, events, { anchor: 'y3', ticksuffix: '' }),
       yaxis: axis(look, { domain: domains.port, range: [...range], nticks: 7, tickformat: '.1f' }),
       yaxis2: axis(look, { domain: domains.areas, range: [0, areaTop], nticks: look.print ? 3 : 4 }),
-      yaxis3: axis(look, { domain: domains.volumes, range: [0, cylinderTop], nticks: 5 }),
+      yaxis3: axis(look, { domain: domains.volumes, range: [0, CYLINDER_TOP], nticks: 5 }),
       hovermode: 'x',
       hoversubplots: 'axis',
       shapes: [

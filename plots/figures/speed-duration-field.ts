@@ -86,8 +86,8 @@ function shades(
 /** A scale stands below a field whose shades are its values; on paper the contours' numbers must do. */
 const hasScale = (field: DurationField, look: Look): boolean => field.fromWindow !== true && !look.print;
 /** Room of the horizontal axis above the scale, and of the scale below it [px]. */
-const scalePad = 46;
-const scalePx = 42;
+const SCALE_PAD = 46;
+const SCALE_PX = 42;
 
 /** The field: shades, and over them contours that carry their values and read the wave out. */
 function fieldTraces(points: readonly DurationPoint[], field: DurationField, look: Look): Bag[] {
@@ -106,7 +106,7 @@ function fieldTraces(points: readonly DurationPoint[], field: DurationField, loo
       zmax: high,
       colorscale: scale,
       showscale: hasScale(field, look),
-      colorbar: levelScale(look, field.title, scalePad),
+      colorbar: levelScale(look, field.title, SCALE_PAD),
       hoverinfo: 'skip',
       contours: { coloring: 'heatmap', showlines: false },
       line: { width: 0 },
@@ -147,7 +147,7 @@ export function speedDurationField(
 ): Figure {
   const { speeds, durations } = onGrid(points, field.value);
   const own = ownLine(ownDuration, look);
-  const below = hasScale(field, look) ? scalePx : 0;
+  const below = hasScale(field, look) ? SCALE_PX : 0;
   return {
     data: [
       ...fieldTraces(points, field, look),

@@ -1,7 +1,7 @@
 /** Several quantities against one horizontal axis, in panels one above the other, each line named at its end. */
 
 import { levelBand } from '../marks/band.ts';
-import { cross, curve, dots } from '../marks/curve.ts';
+import { CROSS, curve, dots } from '../marks/curve.ts';
 import { endLabels, lastOf } from '../marks/end-label.ts';
 import { levelLine } from '../marks/event-line.ts';
 import { axis, axisName, type Bag, baseLayout, type Range, rangeOf, topMargin } from '../theme/axes.ts';
@@ -66,7 +66,7 @@ function tracesOf(one: Curve, panel: Panel, x: readonly number[], yaxis: string)
   const line = curve(places, y, { color, dash, width }, { yaxis, name, hovertemplate: panel.reading });
   if (!doubtful?.includes(true)) return [line];
   const crossed = y.map((value, i) => (doubtful[i] === true ? value : null));
-  const marker = { symbol: cross, size: 8, line: { color, width: 2 } };
+  const marker = { symbol: CROSS, size: 8, line: { color, width: 2 } };
   return [line, dots(places, crossed, marker, { yaxis, hoverinfo: 'skip' })];
 }
 

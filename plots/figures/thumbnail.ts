@@ -31,7 +31,7 @@ const knownOf = ({ x, y }: ThumbCurve): Point[] =>
   });
 
 /** A pressure that moves by less than this share of itself is drawn as next to nothing. */
-const quiet = 0.005;
+const QUIET = 0.005;
 
 function rangeOf(curves: readonly ThumbCurve[], scale: string): readonly [low: number, high: number] {
   const ys = curves
@@ -40,7 +40,7 @@ function rangeOf(curves: readonly ThumbCurve[], scale: string): readonly [low: n
   const high = Math.max(...ys);
   if (scale !== 'bar') return [Math.min(0, ...ys), high];
   const low = Math.min(...ys);
-  return [low, Math.max(high, low + quiet * Math.abs(low))];
+  return [low, Math.max(high, low + QUIET * Math.abs(low))];
 }
 
 export function thumbnail(curves: readonly ThumbCurve[], title: string): Markup {

@@ -31,7 +31,7 @@ export const dots = (x: Places, y: Places, marker: Bag, more: Bag = {}): Bag => 
 });
 
 /** Speeds whose cycles did not settle are crossed out. */
-export const cross = 'x-thin';
+export const CROSS = 'x-thin';
 
 /** A curve with a halo of the paper's colour, so that it stands out on any shade. */
 export const haloed = (paper: string, x: Places, y: Places, line: Stroke): Bag[] => {

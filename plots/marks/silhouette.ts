@@ -50,7 +50,7 @@ export const silhouetteCurve = (outline: readonly Stretch[], palette: Palette, y
 };
 
 /** Letters of a stretch's name that are drawn. */
-const most = 14;
+const MOST = 14;
 
 /** Names in the middle of the stretches that have room for them: `plotPx` is the width the whole pipe is drawn at. */
 export function stretchNames(
@@ -61,10 +61,10 @@ export function stretchNames(
   const perMm = room.plotPx / (lengthOf(outline) ?? 1);
   const letterPx = 0.5 * room.size;
   return outline
-    .filter(({ start, end, name }) => (end - start) * perMm > letterPx * Math.min(name.length, most))
+    .filter(({ start, end, name }) => (end - start) * perMm > letterPx * Math.min(name.length, MOST))
     .map(({ start, end, name }) =>
       words(
-        label(name.slice(0, most)),
+        label(name.slice(0, MOST)),
         palette.ink,
         { x: (start + end) / 2, y: 0, yref: room.yref },
         room.size,

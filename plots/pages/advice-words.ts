@@ -1,8 +1,8 @@
 /** Advice in words. Every number of it was computed; where nothing is advised, it is said why. */
 
 import type { Advice, DimensionChange, NoAdvice, Purpose } from '../../src/findings/answers/advice.ts';
-import { edgeStep } from '../../src/findings/band.ts';
-import { fixed, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
+import { EDGE_STEP } from '../../src/findings/band.ts';
+import { fixed, newtonMetres, rpm, speed, THIN } from '../theme/numbers.ts';
 
 export const purposeLabel: Readonly<Record<Purpose, string>> = {
   target: 'For the target',
@@ -11,7 +11,7 @@ export const purposeLabel: Readonly<Record<Purpose, string>> = {
   output: 'For more power',
 };
 
-const mm = (metres: number): string => `${Number((1000 * metres).toFixed(1))}${thin}mm`;
+const mm = (metres: number): string => `${Number((1000 * metres).toFixed(1))}${THIN}mm`;
 
 /** `header 35 mm longer (245 mm)`. */
 function changeText({ name, of, from, to }: DimensionChange): string {
@@ -25,17 +25,17 @@ const listed = (things: readonly string[]): string => things.join(', ').replace(
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-const about = (value: number): string => speed(edgeStep * Math.round(value / edgeStep));
+const about = (value: number): string => speed(EDGE_STEP * Math.round(value / EDGE_STEP));
 
 function landsText({ promises: { lands_from_rpm: from, lands_to_rpm: to } }: Advice): string {
   if (from !== null && to !== null)
-    return `; the wave lands from about ${about(from)} to about ${about(to)}${thin}rpm`;
-  if (from !== null) return `; the wave lands from about ${about(from)}${thin}rpm`;
-  return to === null ? '' : `; the wave lands up to about ${about(to)}${thin}rpm`;
+    return `; the wave lands from about ${about(from)} to about ${about(to)}${THIN}rpm`;
+  if (from !== null) return `; the wave lands from about ${about(from)}${THIN}rpm`;
+  return to === null ? '' : `; the wave lands up to about ${about(to)}${THIN}rpm`;
 }
 
 function wasText({ now: { lands } }: Advice): string {
-  return lands === null ? '' : `, now from about ${about(lands.from)} to about ${about(lands.to)}${thin}rpm`;
+  return lands === null ? '' : `, now from about ${about(lands.from)} to about ${about(lands.to)}${THIN}rpm`;
 }
 
 function numbers(advice: Advice): string {
@@ -61,7 +61,7 @@ export function unadvisedText({ for: purpose, why, tried, runs, things }: NoAdvi
   const it = { target: 'torque there', output: 'power', lower: 'it', higher: 'it' }[purpose];
   switch (why) {
     case 'best already':
-      return `None of ${runs} changes of ${listed(things)} that were computed gains more than 1.5${thin}%: ${it} is at its best already.`;
+      return `None of ${runs} changes of ${listed(things)} that were computed gains more than 1.5${THIN}%: ${it} is at its best already.`;
     case 'loses':
       return tried === null
         ? 'The change that was computed loses.'

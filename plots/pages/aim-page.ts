@@ -10,7 +10,7 @@ import type { SweptDraft } from '../figures/draft-curves.ts';
 import { namedOutlines } from '../figures/outline-drawing.ts';
 import type { SearchedDraft } from '../figures/search-history.ts';
 import { html } from '../theme/markup.ts';
-import { fixed, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
+import { fixed, newtonMetres, rpm, speed, THIN } from '../theme/numbers.ts';
 import { safetyText } from './aim-words.ts';
 import { leadText, verdicts } from './compare-words.ts';
 import { dimensionTable } from './dimension-table.ts';
@@ -97,12 +97,12 @@ function changeText({ changes, startedFrom, start }: AimPageResult): string {
     .filter(({ before, after }) => number(before) !== number(after))
     .sort((a, b) => Math.abs(b.after - b.before) - Math.abs(a.after - a.before))
     .slice(0, 3)
-    .map((one) => `${one.name} ${fromTo(number(one.before), number(one.after))}${thin}${one.unit}`);
+    .map((one) => `${one.name} ${fromTo(number(one.before), number(one.after))}${THIN}${one.unit}`);
   if (told.length === 0) return 'Nothing.';
   const header = start?.outline.find(({ role }) => role === 'header');
   const origin =
     startedFrom === 'handbook' && start !== null
-      ? ` Another pipe, not the given one trimmed: the search began from the handbook’s proportions${header === undefined ? '' : `, with a header of ${fixed(1000 * (header.end - header.start), 0)}${thin}mm`}.`
+      ? ` Another pipe, not the given one trimmed: the search began from the handbook’s proportions${header === undefined ? '' : `, with a header of ${fixed(1000 * (header.end - header.start), 0)}${THIN}mm`}.`
       : '';
   return `Most of all ${told.join(', ')}; all dimensions stand in the table below.${origin}`;
 }
@@ -156,7 +156,7 @@ export function aimPage(result: AimPageResult, assets: Assets): string {
   ) =>
     result.sensitivities.map(
       (one): NamedBar => ({
-        name: `${one.name}, ${one.step.replace(' ', thin)}`,
+        name: `${one.name}, ${one.step.replace(' ', THIN)}`,
         values: [one[less], one[more]],
       }),
     );
@@ -181,7 +181,7 @@ export function aimPage(result: AimPageResult, assets: Assets): string {
       ['Target', rpm(targetSpeed)],
       [
         `Mean torque ${speed(targetSpeed - result.halfBand)}–${rpm(targetSpeed + result.halfBand)}`,
-        `${fromTo(number(result.scoreBefore), number(result.scoreAfter))}${thin}Nm`,
+        `${fromTo(number(result.scoreBefore), number(result.scoreAfter))}${THIN}Nm`,
       ],
       ['Drafts computed', String(result.history.length)],
       ['Program', result.program, 'minor'],

@@ -11,7 +11,7 @@ export interface SafetyText {
 }
 
 /** Torque that is not worth naming [Nm]. */
-const nothing = 0.05;
+const NOTHING = 0.05;
 
 const said = ({ name, step, way }: Loss): string =>
   name === 'wall' ? `a wall ${step} ${way === 'more' ? 'hotter' : 'cooler'}` : `${step} ${way} ${name}`;
@@ -44,7 +44,7 @@ function lossText({ edges, worst }: Safety): string {
   if (edges.length > 0)
     return `${capital(listed(edges.map(said)))} loses ${edges.length > 1 ? 'up to ' : ''}${newtonMetres(edges[0]?.lost)}.`;
   if (worst === null) return '';
-  return worst.lost > nothing
+  return worst.lost > NOTHING
     ? `Nothing tried on it loses more than ${newtonMetres(worst.lost)}: ${said(worst)}.`
     : 'Nothing tried on it loses torque.';
 }
@@ -55,7 +55,7 @@ function cuttingText(cutting: Cutting): string {
   const { name, step, otherWay } = cutting.loss;
   if (cutting.kind === 'both')
     return `Both sides of ${name} fall off: hold its length to a millimetre or two, or take another pipe.`;
-  const cost = otherWay > nothing ? `costs ${newtonMetres(otherWay)}` : 'costs nothing';
+  const cost = otherWay > NOTHING ? `costs ${newtonMetres(otherWay)}` : 'costs nothing';
   return cutting.side === 'short'
     ? `Build ${name} ${step} short, which ${cost}; a spacer can lengthen it on the bench.`
     : `Build ${name} ${step} long, which ${cost}; it can be cut back on the bench.`;

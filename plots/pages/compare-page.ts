@@ -51,7 +51,7 @@ export interface ComparePageData {
   readonly ambientBar: number;
 }
 
-const anglesPerTurn = 361;
+const ANGLES_PER_TURN = 361;
 
 /** Waves of all drafts at one of the speeds; drafts that lack it are left out. */
 export function wavesAt(data: ComparePageData, speedRpm: number): DraftWaves[] {
@@ -63,7 +63,7 @@ export function wavesAt(data: ComparePageData, speedRpm: number): DraftWaves[] {
       {
         name: draft.name,
         index,
-        angleDeg: [...evenly(opens, opens + 360, anglesPerTurn)],
+        angleDeg: [...evenly(opens, opens + 360, ANGLES_PER_TURN)],
         port: [...unpack(waves.port)],
         returning: [...unpack(waves.returning)],
       },
@@ -76,7 +76,7 @@ function dataOf(result: ComparePageResult): ComparePageData {
     name,
     rows: sweep.rows,
     waves: sweep.speeds.map(({ row, traces }) => {
-      const fresh = evenly(row.exhaust_opens_deg, row.exhaust_opens_deg + 360, anglesPerTurn);
+      const fresh = evenly(row.exhaust_opens_deg, row.exhaust_opens_deg + 360, ANGLES_PER_TURN);
       const series = (values: readonly number[]): Packed =>
         pack(
           resample(traces.angleDeg, values, fresh).map((value) => value / 1e5),

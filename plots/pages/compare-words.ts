@@ -7,16 +7,16 @@ import type {
   DraftSummary,
   TargetAnswer,
 } from '../../src/findings/answers/compare.ts';
-import { degrees, fixed, kilowatts, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
+import { degrees, fixed, kilowatts, newtonMetres, rpm, speed, THIN } from '../theme/numbers.ts';
 
 /** What separates a draft from the first, one sentence. */
 export function differenceText({ shift, wider, landsNowhere, torque, power }: DraftDifference): string {
   const gain = (change: number, unit: string, what: string): string =>
-    `${change > 0 ? 'gains' : 'loses'} ${fixed(Math.abs(change), 1)}${thin}${unit} ${what}`;
+    `${change > 0 ? 'gains' : 'loses'} ${fixed(Math.abs(change), 1)}${THIN}${unit} ${what}`;
   const parts = [
     shift !== null &&
-      `holds the plug-back ${speed(Math.abs(shift))}${thin}rpm ${shift < 0 ? 'lower' : 'higher'}`,
-    wider !== null && `over a span ${speed(Math.abs(wider))}${thin}rpm ${wider > 0 ? 'wider' : 'narrower'}`,
+      `holds the plug-back ${speed(Math.abs(shift))}${THIN}rpm ${shift < 0 ? 'lower' : 'higher'}`,
+    wider !== null && `over a span ${speed(Math.abs(wider))}${THIN}rpm ${wider > 0 ? 'wider' : 'narrower'}`,
     landsNowhere && 'nowhere lands the wave as wanted',
     torque !== null && gain(torque, 'Nm', 'of best torque'),
     power !== null && gain(power, 'kW', 'of best power'),
@@ -37,7 +37,7 @@ export function compareHeadline(best: BestOfDrafts | null, count: number): strin
   if (best === null) return 'No draft was finished.';
   const { strong, wide } = best;
   const power = `${best.powerAtEnd ? 'at least ' : ''}${kilowatts(best.power)} at ${rpm(best.powerSpeed)}`;
-  const width = `${best.widthOpen ? 'at least ' : ''}${speed(best.width)}${thin}rpm wide`;
+  const width = `${best.widthOpen ? 'at least ' : ''}${speed(best.width)}${THIN}rpm wide`;
   if (strong.length === 1 && wide.length === 1 && strong[0] === wide[0])
     return `${namesOf(strong)} has both the most power, ${power}, and the broadest torque, ${width}.`;
   const powerful =

@@ -1,6 +1,6 @@
 /** What the head of a map's page says: the most torque of the whole map. */
 
-import { alikeShare } from '../../src/findings/answers/duration-line.ts';
+import { ALIKE_SHARE } from '../../src/findings/answers/duration-line.ts';
 import type { BestTorque } from '../../src/findings/answers/map.ts';
 import { degrees, fixed, newtonMetres, percent, rpm } from '../theme/numbers.ts';
 
@@ -10,5 +10,5 @@ export function mapHeadline(best: BestTorque | null): string {
   const at = rpm(best.speedRpm);
   if (alike.from === alike.to)
     return `Most torque with ${degrees(durationDeg)} of exhaust duration: ${newtonMetres(value)} at ${at}.`;
-  return `Most torque with ${degrees(alike.from)} to ${degrees(alike.to)} of exhaust duration, all within ${percent(alikeShare)}: ${fixed(alike.lowest, 1)} to ${newtonMetres(value)} at ${at}.`;
+  return `Most torque with ${degrees(alike.from)} to ${degrees(alike.to)} of exhaust duration, all within ${percent(ALIKE_SHARE)}: ${fixed(alike.lowest, 1)} to ${newtonMetres(value)} at ${at}.`;
 }

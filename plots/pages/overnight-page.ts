@@ -7,7 +7,7 @@ import type { SweptDraft } from '../figures/draft-curves.ts';
 import { namedOutlines } from '../figures/outline-drawing.ts';
 import type { ScoredDraft, VariedQuantity } from '../figures/score-against.ts';
 import { html, type Markup } from '../theme/markup.ts';
-import { fixed, thin } from '../theme/numbers.ts';
+import { fixed, THIN } from '../theme/numbers.ts';
 import { dimensionTable } from './dimension-table.ts';
 import { decimalsFor, importanceText } from './overnight-words.ts';
 import { type Cell, type Finding, findings, type Heading, table } from './parts.ts';
@@ -62,10 +62,10 @@ export interface OvernightPageData {
 }
 
 /** Drafts the table lists; the rest stand in the ranking's file. */
-const listed = 400;
+const LISTED = 400;
 
 /** Drafts drawn as points and lines; beyond it every so manieth of those that are not among the best. */
-const drawn = 2000;
+const DRAWN = 2000;
 
 /** Drafts that bear a bare number are called by it. */
 const draftName = (name: string): string => (/^\d+$/.test(name) ? `draft ${name}` : name);
@@ -83,7 +83,7 @@ function ranking(result: OvernightPageResult): Markup {
     ...result.readings.map(({ name, unit }) => ({ name, unit, number: true })),
     ...(result.constraints.length > 0 ? [{ name: 'constraints' }] : []),
   ];
-  const rows = result.drafts.slice(0, listed).map((draft, index) => {
+  const rows = result.drafts.slice(0, LISTED).map((draft, index) => {
     const missed = result.constraints.filter((_, i) => draft.met[i] === false);
     const cells: Cell[] = [
       { text: String(index + 1), number: true, sort: index + 1 },
@@ -119,8 +119,8 @@ function ranking(result: OvernightPageResult): Markup {
     result.constraints.length > 0 &&
     html`<p class="noprint"><label for="filter">Show</label> <select id="filter"><option value="">all drafts</option><option value="all">those that meet every constraint</option>${result.constraints.map((name, i) => html`<option value="${i}">those that meet: ${name}</option>`)}</select></p>`;
   const rest =
-    result.drafts.length > listed &&
-    html`<p class="small">The best ${listed} of ${result.drafts.length}; the rest stand in ranking.csv.</p>`;
+    result.drafts.length > LISTED &&
+    html`<p class="small">The best ${LISTED} of ${result.drafts.length}; the rest stand in ranking.csv.</p>`;
   return html`${filter}${table('Drafts in the order of their rank; press a heading to sort', headings, rows, 'ranking', 'tall')}${rest}`;
 }
 
@@ -128,7 +128,7 @@ function ranking(result: OvernightPageResult): Markup {
 function winningValues({ varied, drafts }: OvernightPageResult, winner: OvernightDraft | null): string[] {
   return varied.map(({ name, unit }, i) => {
     const decimals = decimalsFor(drafts.map(({ values }) => values[i] ?? null));
-    return `${name} ${fixed(winner?.values[i], decimals)}${unit === '' ? '' : `${thin}${unit}`}`;
+    return `${name} ${fixed(winner?.values[i], decimals)}${unit === '' ? '' : `${THIN}${unit}`}`;
   });
 }
 
@@ -174,7 +174,7 @@ const withUnit = ({ name, unit }: { readonly name: string; readonly unit: string
   `${name}${unit === '' ? '' : ` [${unit}]`}`;
 
 function dataOf(result: OvernightPageResult): OvernightPageData {
-  const stride = Math.max(1, Math.ceil(result.drafts.length / drawn));
+  const stride = Math.max(1, Math.ceil(result.drafts.length / DRAWN));
   return {
     drafts: result.drafts
       .filter((_, i) => i < 50 || i % stride === 0)
@@ -193,7 +193,7 @@ export function overnightPage(result: OvernightPageResult, assets: Assets): stri
   const { winner } = answer;
   const scoreDecimals = decimalsFor(result.drafts.map(({ score }) => score));
   const headline = winner
-    ? `${result.unfinished === true ? `Unfinished, ${result.drafts.length} of about ${result.total}: best so far` : `Best of ${result.drafts.length}:`} ${draftName(winner.name)}, with ${fixed(winner.score, scoreDecimals)}${result.score.unit === '' ? '' : `${thin}${result.score.unit}`}.`
+    ? `${result.unfinished === true ? `Unfinished, ${result.drafts.length} of about ${result.total}: best so far` : `Best of ${result.drafts.length}:`} ${draftName(winner.name)}, with ${fixed(winner.score, scoreDecimals)}${result.score.unit === '' ? '' : `${THIN}${result.score.unit}`}.`
     : 'No draft has finished yet.';
   const best = result.best.map((one) => ({ name: one.name, outline: one.outline.map(stretchMm) }));
   const scatter = result.varied.map(({ name }, i) =>

@@ -5,7 +5,7 @@ import type { ProbeTrace } from '../figures/probe-traces.ts';
 import type { Profile } from '../figures/pulse-profiles.ts';
 import type { Stretch } from '../marks/silhouette.ts';
 import { html } from '../theme/markup.ts';
-import { exponential, fixed, millimetres, thin } from '../theme/numbers.ts';
+import { exponential, fixed, millimetres, THIN } from '../theme/numbers.ts';
 import { keptExtremes } from './kept-extremes.ts';
 import { playerBar, table } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
@@ -50,7 +50,7 @@ export interface PulsePageData {
 }
 
 /** Samples that a probe's curves and a profile keep. */
-const most = 1800;
+const MOST = 1800;
 
 const scaled = (
   values: readonly number[],
@@ -70,7 +70,7 @@ function dataOf(result: PulsePageResult): PulsePageData {
     })),
     probes: result.probes.map((probe) => {
       const { time, pressure, forward, backward } = probe;
-      const kept = keptExtremes([pressure, forward, backward], most);
+      const kept = keptExtremes([pressure, forward, backward], MOST);
       return {
         name: probe.name,
         position: probe.position,
@@ -81,7 +81,7 @@ function dataOf(result: PulsePageResult): PulsePageData {
       };
     }),
     profiles: result.profiles.map(({ time, positions, pressure, velocity }) => {
-      const kept = keptExtremes([pressure, velocity], most);
+      const kept = keptExtremes([pressure, velocity], MOST);
       return {
         time: 1000 * time,
         positions: scaled(positions, kept, 1000, 2),
@@ -122,7 +122,7 @@ export function seenBy(time: readonly number[], pressure: readonly number[]): Se
 }
 
 /** A wave that rises by less than this share of the surroundings is none. */
-const least = 0.01;
+const LEAST = 0.01;
 
 interface Passing {
   readonly probe: string;
@@ -150,17 +150,17 @@ function passingWaves({ probes, ambientPressure }: PulsePageResult): readonly Pa
 const weak = (strongest: Passing | undefined): string =>
   strongest === undefined || !(strongest.height > 1)
     ? 'No wave of higher pressure passes a probe.'
-    : `Only weak waves pass: at most ${fixed(strongest.height / 100, 2)}${thin}mbar, at “${strongest.probe}” running ${strongest.way} after ${fixed(1000 * strongest.seen.highestAt, 2)}${thin}ms.`;
+    : `Only weak waves pass: at most ${fixed(strongest.height / 100, 2)}${THIN}mbar, at “${strongest.probe}” running ${strongest.way} after ${fixed(1000 * strongest.seen.highestAt, 2)}${THIN}ms.`;
 
 /** The strongest wave that passes a probe, and what runs the other way there. */
 export function pulseHeadline(result: PulsePageResult): string {
   if (result.probes.length === 0) return 'No probe was set, so nothing was watched.';
   const passing = passingWaves(result);
-  const waves = passing.filter(({ height }) => height > least * result.ambientPressure);
+  const waves = passing.filter(({ height }) => height > LEAST * result.ambientPressure);
   const first = waves[0];
   if (first === undefined) return weak(passing[0]);
   const wave = ({ way, seen }: Passing): string =>
-    `${fixed(seen.highest / 1e5, 2)}${thin}bar running ${way} after ${fixed(1000 * seen.highestAt, 2)}${thin}ms`;
+    `${fixed(seen.highest / 1e5, 2)}${THIN}bar running ${way} after ${fixed(1000 * seen.highestAt, 2)}${THIN}ms`;
   const back = waves.find(({ probe, way }) => probe === first.probe && way !== first.way);
   if (back === undefined) return `The strongest wave passes at “${first.probe}”: ${wave(first)}.`;
   const [earlier, later] = first.seen.highestAt <= back.seen.highestAt ? [first, back] : [back, first];

@@ -2,7 +2,7 @@
 
 import { sweepAnswer } from '../../src/findings/answers/sweep.ts';
 import type { ThumbCurve } from '../figures/thumbnail.ts';
-import { fixed, newtonMetres, rpm, speed, thin } from '../theme/numbers.ts';
+import { fixed, newtonMetres, rpm, speed, THIN } from '../theme/numbers.ts';
 import type { AimPageResult } from './aim-page.ts';
 import type { ComparePageResult } from './compare-page.ts';
 import type { IndexedRun } from './index-page.ts';
@@ -17,14 +17,14 @@ import type { VerifyPageResult } from './verify-page.ts';
 export type RunCard = Pick<IndexedRun, 'title' | 'kind' | 'line' | 'outlines' | 'curves'>;
 
 /** Points a curve keeps at most: a thumb is 160 wide. */
-const most = 160;
+const MOST = 160;
 
 function curve(
   kind: ThumbCurve['kind'],
   x: readonly number[],
   y: readonly (number | null | undefined)[],
 ): ThumbCurve {
-  const kept = keptExtremes([y.map((value) => value ?? Number.NaN)], most);
+  const kept = keptExtremes([y.map((value) => value ?? Number.NaN)], MOST);
   const short = (value: number | null | undefined): number | null =>
     typeof value === 'number' && Number.isFinite(value) ? Number(value.toPrecision(5)) : null;
   return { kind, x: kept.map((i) => short(x[i]) ?? 0), y: kept.map((i) => short(y[i])) };
@@ -102,7 +102,7 @@ export function overnightCard({ study, drafts, total, score, best }: OvernightPa
     line:
       winner === undefined
         ? `${count}.`
-        : `${count}. The best is ${winner.name} with ${fixed(winner.score, 1)}${score.unit === '' ? '' : `${thin}${score.unit}`} (${score.name}).`,
+        : `${count}. The best is ${winner.name} with ${fixed(winner.score, 1)}${score.unit === '' ? '' : `${THIN}${score.unit}`} (${score.name}).`,
     outlines: best.slice(0, 3).map(({ outline }) => outline),
     curves: best.slice(0, 1).map(({ rows }) => torqueCurve(rows)),
   };

@@ -23,7 +23,7 @@ export interface Sheet {
   readonly assets: Assets | null;
 }
 
-const policy =
+const POLICY =
   "default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data: blob:; base-uri 'none'; form-action 'none'";
 
 /** A script's text inside a page: nothing in it may end the element. */
@@ -42,7 +42,7 @@ export function sheet(page: Sheet): string {
 <html lang="en-GB">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${trusted(policy)}">
+<meta http-equiv="Content-Security-Policy" content="${trusted(POLICY)}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
 <title>${page.title}</title>

@@ -1,6 +1,6 @@
 /** The pages' style: a drawing sheet on a bench. Hairlines, tabular figures, one highlighter, system fonts only. */
 
-import { fontStack } from '../theme/look.ts';
+import { FONT_STACK } from '../theme/look.ts';
 import { dark, light, type Palette } from '../theme/palette.ts';
 
 const variables = (palette: Palette): string =>
@@ -17,7 +17,7 @@ const body = `
 *{box-sizing:border-box}
 html{-webkit-text-size-adjust:100%}
 body{margin:0;background:var(--paper);color:var(--ink);font:15px/1.5 "Segoe UI",Roboto,"Helvetica Neue","Liberation Sans",Arial,sans-serif}
-h1,h2,h3,th,.label,.titleblock,.turn,.sections,button,select,label,output,.readout{font-family:${fontStack}}
+h1,h2,h3,th,.label,.titleblock,.turn,.sections,button,select,label,output,.readout{font-family:${FONT_STACK}}
 main,header.sheet,footer{max-width:1240px;margin:0 auto;padding:0 20px}
 a{color:var(--returning)}
 :focus-visible{outline:3px solid var(--returning);outline-offset:2px}
@@ -33,7 +33,7 @@ h1+.meaning{margin:-6px 0 12px;color:var(--faint)}
 h1{font-size:35px;line-height:1.14;margin:0 0 14px;font-weight:700;letter-spacing:-.005em;text-wrap:balance}
 .findings{margin:0;border-top:1px solid var(--hairline)}
 .findings div{display:grid;grid-template-columns:8.6em minmax(0,1fr);gap:0 12px;padding:6px 0;border-bottom:1px solid var(--hairline)}
-.findings dt{font-family:${fontStack};color:var(--faint)}
+.findings dt{font-family:${FONT_STACK};color:var(--faint)}
 .findings dd{margin:0;font-variant-numeric:tabular-nums}
 .findings .way{background:var(--sheet);margin:0 -12px;padding-left:12px;padding-right:12px;border-left:5px solid var(--returning);margin-left:-17px}
 .findings .way dt{color:var(--ink);font-weight:700}
@@ -61,7 +61,7 @@ ${[1, 2, 3, 4, 5, 6, 7].map((i) => `.outline .draft-${i}{stroke:var(--draft-${i}
 .sections{list-style:none;margin:6px 0 0;padding:0;display:flex;flex-wrap:wrap;gap:2px 20px;font-size:13.5px;color:var(--faint);font-variant-numeric:tabular-nums}
 .sections b{color:var(--ink);font-weight:600}
 .sections li{overflow-wrap:anywhere}
-.glance{display:block;width:100%;max-width:470px;height:auto;font:12px ${fontStack.replace(/"/g, "'")};margin:0 auto}
+.glance{display:block;width:100%;max-width:470px;height:auto;font:12px ${FONT_STACK.replace(/"/g, "'")};margin:0 auto}
 .glance text{fill:var(--faint)}.glance .name{font-size:12px}
 .window{fill:var(--useful)}.glance .wanted{fill:var(--useful-ink)}
 .spread{fill:var(--returning);opacity:.13}
@@ -102,11 +102,11 @@ td.n,th.n{text-align:right;white-space:nowrap}
 tr.useful td,tr.useful th{background:var(--useful)}
 .printonly{display:none}td .why{display:none}
 td.assumed::before{content:"assumed ";color:var(--useful-ink);font-weight:600}
-details{margin-top:14px}summary{cursor:pointer;font-family:${fontStack};font-size:16px;padding:4px 0}
+details{margin-top:14px}summary{cursor:pointer;font-family:${FONT_STACK};font-size:16px;padding:4px 0}
 .warn{border-left:4px solid var(--exhaust);padding:2px 0 2px 12px;margin:12px 0}
 .good{color:var(--transfer);font-weight:600}.bad{color:var(--exhaust);font-weight:600}
 h1.alone{margin:22px 0 14px}
-.draft-key{font:14.5px/1.3 ${fontStack};border-left:22px solid;padding:0 0 0 9px;overflow-wrap:anywhere}
+.draft-key{font:14.5px/1.3 ${FONT_STACK};border-left:22px solid;padding:0 0 0 9px;overflow-wrap:anywhere}
 ${[0, 1, 2, 3, 4, 5, 6, 7].map((i) => `.key-${i}{border-left-color:var(--draft-${i})}`).join('')}
 ${[0, 1, 2, 3, 4, 5, 6, 7].map((i) => `td.draft-name-${i}{box-shadow:inset 6px 0 0 var(--draft-${i});padding-left:14px}`).join('')}
 th button{font:inherit;font-weight:600;border:0;background:none;padding:2px 0;min-height:24px;text-align:inherit;text-decoration:underline dotted;color:var(--ink)}
@@ -114,7 +114,7 @@ th[aria-sort=ascending] button::after{content:" ↑"}th[aria-sort=descending] bu
 .drawn{display:block;max-width:100%;max-height:760px;height:auto;background:#fff;border:1px solid var(--hairline);padding:6px}
 .runs{list-style:none;margin:0;padding:0;display:grid;grid-template-columns:repeat(auto-fill,minmax(290px,1fr));gap:0 32px}
 .runs li{border-top:1px solid var(--hairline);padding:10px 0 16px;min-width:0;overflow-wrap:anywhere}
-.runs a{font:700 17px/1.25 ${fontStack};display:block}.runs .what{color:var(--faint);font-size:13.5px}.runs p{margin:4px 0 8px}
+.runs a{font:700 17px/1.25 ${FONT_STACK};display:block}.runs .what{color:var(--faint);font-size:13.5px}.runs p{margin:4px 0 8px}
 .thumbs{display:grid;grid-template-columns:1.5fr 1fr;gap:14px;align-items:end}.thumbs .outline{max-height:84px}
 .thumb{width:100%;height:52px;border-bottom:1px solid var(--hairline)}.thumb polyline{fill:none;stroke-width:2;vector-effect:non-scaling-stroke}
 ${[0, 1, 2, 3, 4, 5, 6, 7].map((i) => `.thumb-draft-${i}{stroke:var(--draft-${i})}`).join('')}

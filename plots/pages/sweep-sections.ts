@@ -146,7 +146,7 @@ function inputTable(lines: readonly InputLine[], table: InputTable): Markup {
 }
 
 /** Lines of the strongest inputs that a printed page has room for. */
-const printedInputs = 5;
+const PRINTED_INPUTS = 5;
 
 /** Assumed inputs: those whose effect is known first, the strongest on top; the rest behind a fold. */
 function assumedInputs(assumed: readonly InputLine[], at: SweepPageExtras['movesAt']): Markup {
@@ -165,7 +165,7 @@ function assumedInputs(assumed: readonly InputLine[], at: SweepPageExtras['moves
       moved: true,
     });
   const strongest = known
-    .slice(0, printedInputs)
+    .slice(0, PRINTED_INPUTS)
     .flatMap(({ path, moves }) =>
       moves === undefined
         ? []

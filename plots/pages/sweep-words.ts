@@ -3,9 +3,9 @@
 import type { AdviceReport } from '../../src/findings/answers/advice.ts';
 import type { SweepAnswer, TargetOfSweep } from '../../src/findings/answers/sweep.ts';
 import type { Limit } from '../../src/findings/answers/sweep-limits.ts';
-import { edgeStep, type SpeedSpan } from '../../src/findings/band.ts';
+import { EDGE_STEP, type SpeedSpan } from '../../src/findings/band.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
-import { fixed, kilowatts, newtonMetres, percent, rpm, thin } from '../theme/numbers.ts';
+import { fixed, kilowatts, newtonMetres, percent, rpm, THIN } from '../theme/numbers.ts';
 import { adviceText, purposeLabel, unadvisedText } from './advice-words.ts';
 import { bandEdges } from './band-words.ts';
 import { middleWords } from './landing-words.ts';
@@ -65,7 +65,7 @@ const spanText = (
   span: SpeedSpan,
   { openBelow, openAbove }: { openBelow: boolean; openAbove: boolean },
 ): string =>
-  span.to - span.from < edgeStep ? `at ${rpm(span.from)}` : bandEdges({ ...span, openBelow, openAbove });
+  span.to - span.from < EDGE_STEP ? `at ${rpm(span.from)}` : bandEdges({ ...span, openBelow, openAbove });
 
 /** Best torque and power, on one line where one speed has both. */
 function best({ torque, power }: SweepAnswer): AnswerLine[] {
@@ -105,7 +105,7 @@ function ways(report: AdviceReport | null): AnswerLine[] {
 function broad({ broad: held, band }: SweepAnswer): AnswerLine[] {
   if (held === null) return [];
   const { works } = band;
-  const isSaid = (a: number, b: number): boolean => Math.abs(a - b) < edgeStep;
+  const isSaid = (a: number, b: number): boolean => Math.abs(a - b) < EDGE_STEP;
   // The headline has said it where the torque is held just where the pipe works.
   if (works !== null && isSaid(works.from, held.band.from) && isSaid(works.to, held.band.to)) return [];
   const { share, softBelow } = held;
@@ -137,7 +137,7 @@ function limitText(limit: Limit): string {
       return `from ${rpm(limit.from)} ${how}`;
     }
     case 'blowdown': {
-      const stands = `at best power the cylinder stands ${fixed(limit.excessBar, 1)}${thin}bar above the crankcase as the transfers open`;
+      const stands = `at best power the cylinder stands ${fixed(limit.excessBar, 1)}${THIN}bar above the crankcase as the transfers open`;
       const back = percent(limit.backShare);
       return limit.look === 'port'
         ? `${stands} and blows ${back} of the charge back: the port is small for it`
@@ -149,7 +149,7 @@ function limitText(limit: Limit): string {
 }
 
 /** Torque from this share of the best on is told as the best. */
-const asMuch = 0.995;
+const AS_MUCH = 0.995;
 
 function targetLine({ wanted, row, landing, torqueShare, isBest }: TargetOfSweep): AnswerLine {
   const label = `Target ${rpm(wanted)}`;
@@ -160,7 +160,7 @@ function targetLine({ wanted, row, landing, torqueShare, isBest }: TargetOfSweep
     ? ' The torque is best there.'
     : torqueShare === null
       ? ''
-      : torqueShare > asMuch
+      : torqueShare > AS_MUCH
         ? `${there}as much as at best.`
         : `${there}${percent(torqueShare)} of the best.`;
   const where = {

@@ -38,10 +38,10 @@ export interface VerifyPageData {
   readonly overlays: readonly Overlay[];
 }
 
-const most = 800;
+const MOST = 800;
 
 function thinned(curve: { readonly x: readonly number[]; readonly y: readonly number[] }) {
-  const stride = Math.max(1, Math.ceil(curve.x.length / most));
+  const stride = Math.max(1, Math.ceil(curve.x.length / MOST));
   const keep = (_: number, i: number): boolean => i % stride === 0 || i === curve.x.length - 1;
   const rounded = (value: number): number => Number(value.toPrecision(7));
   return {
@@ -121,10 +121,10 @@ function checksTable(checks: readonly VerifyCheck[]): Markup {
   );
 }
 
-const meaning =
+const MEANING =
   'What it means for a pipe: waves run, steepen, reflect at cones, steps and ends, and lose strength in this program as theory and published tables say, to within the errors below. Port coefficients, scavenging and wall temperatures are not proved by it; they are inputs to measure.';
 
-const mistrust =
+const MISTRUST =
   'What it means for a pipe: this build does not compute what theory says. Do not cut by its numbers before the missed checks are understood.';
 
 export function verifyPage(result: VerifyPageResult, assets: Assets): string {
@@ -162,7 +162,7 @@ export function verifyPage(result: VerifyPageResult, assets: Assets): string {
       ['Took', `${fixed(result.seconds, 0)} s`],
       ['Program', result.program, 'minor'],
     ],
-    body: html`<section><h1 class="alone">${headline}</h1><p>${missed.length === 0 ? meaning : mistrust}</p>${checksTable(result.checks)}<p class="small">Kinds: ${kinds}. The order is the power of the cell length with which the error falls: 1 halves it as the cells are halved, 2 quarters it. Where the wave has a jump or a corner, or the error is small on every mesh, it is low, even 0; it is judged only where the bound names it. A bell is a smooth single wave, one hump high; a check named mesh runs the second scheme.</p></section><section><h2>Computed over exact</h2><div class="pair">${places}</div></section>`,
+    body: html`<section><h1 class="alone">${headline}</h1><p>${missed.length === 0 ? MEANING : MISTRUST}</p>${checksTable(result.checks)}<p class="small">Kinds: ${kinds}. The order is the power of the cell length with which the error falls: 1 halves it as the cells are halved, 2 quarters it. Where the wave has a jump or a corner, or the error is small on every mesh, it is low, even 0; it is judged only where the bound names it. A bell is a smooth single wave, one hump high; a check named mesh runs the second scheme.</p></section><section><h2>Computed over exact</h2><div class="pair">${places}</div></section>`,
     data,
     program: result.program,
     assets,

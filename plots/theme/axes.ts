@@ -4,8 +4,8 @@
  */
 
 import { namedEvents, type PortEvents } from './events.ts';
-import { fontStack, type Look } from './look.ts';
-import { thin } from './numbers.ts';
+import { FONT_STACK, type Look } from './look.ts';
+import { THIN } from './numbers.ts';
 
 export type Bag = Readonly<Record<string, unknown>>;
 
@@ -61,7 +61,7 @@ export const speedAxis = (look: Look, range: Range, more: Bag = {}): Bag =>
     spikedash: 'solid',
     spikecolor: look.palette.hairline,
     tickformat: ',d',
-    unifiedhovertitle: { text: `%{x:,d}${thin}rpm` },
+    unifiedhovertitle: { text: `%{x:,d}${THIN}rpm` },
     title: axisTitle(look, 'Engine speed [rpm]'),
     ...more,
   });
@@ -123,15 +123,15 @@ export const baseLayout = (
   margin: { l: 44, r: 12, t: 26, b: 44, ...margin, autoexpand: false },
   paper_bgcolor: 'rgba(0,0,0,0)',
   plot_bgcolor: 'rgba(0,0,0,0)',
-  font: { family: fontStack, size: 12, color: look.palette.ink },
+  font: { family: FONT_STACK, size: 12, color: look.palette.ink },
   showlegend: false,
   // A point before decimals, a narrow blank between thousands, as in the text.
-  separators: `.${thin}`,
+  separators: `.${THIN}`,
   hovermode: 'x unified',
   hoverlabel: {
     bgcolor: look.palette.sheet,
     bordercolor: look.palette.hairline,
-    font: { family: fontStack, size: 12, color: look.palette.ink },
+    font: { family: FONT_STACK, size: 12, color: look.palette.ink },
   },
   dragmode: look.narrow ? false : 'zoom',
   ...more,

@@ -19,7 +19,7 @@ export const lookFor = (width: number, isDark: boolean, print = false): Look => 
   print,
 });
 
-export const fontStack =
+export const FONT_STACK =
   '"Bahnschrift", "DIN Alternate", "Roboto Condensed", "Liberation Sans Narrow", "Arial Narrow", "Helvetica Neue", sans-serif';
 
 export interface LineStyle {

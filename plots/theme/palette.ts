@@ -140,4 +140,4 @@ export const draftDashes: readonly Dash[] = [
 ];
 
 /** The wave's peak, beside its middle in the same colour: finer than any dash of a quantity. */
-export const peakDash = '2px,3px';
+export const PEAK_DASH = '2px,3px';

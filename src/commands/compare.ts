@@ -4,7 +4,7 @@ import { comparePage } from '../../plots/pages/compare-page.ts';
 import { compareCard } from '../../plots/pages/run-cards.ts';
 import { loadCase } from '../case/load.ts';
 import type { SweepResult } from '../engine/read/result.ts';
-import { type CompareAnswer, compareAnswer, mostDrafts } from '../findings/answers/compare.ts';
+import { type CompareAnswer, compareAnswer, MOST_DRAFTS } from '../findings/answers/compare.ts';
 import { COLUMNS } from '../findings/row.ts';
 import { isWhole } from '../findings/settled.ts';
 import type { Case } from '../model/case.ts';
@@ -25,8 +25,8 @@ import type { Invocation } from './frame/verb.ts';
 import { compareText } from './words/compare-text.ts';
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
-  if (files.length < 2 || files.length > mostDrafts)
-    throw new UsageError(`Compare takes two to ${mostDrafts} cases; ${files.length} named.`);
+  if (files.length < 2 || files.length > MOST_DRAFTS)
+    throw new UsageError(`Compare takes two to ${MOST_DRAFTS} cases; ${files.length} named.`);
   const subjects = files.map((file) => withRun(loadCase(file, { set: flags.set }), flags));
   for (const { name, warnings } of subjects)
     for (const warning of warnings) terminal.warning(plainText(`${name}: ${warning}`));

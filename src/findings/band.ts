@@ -24,10 +24,10 @@ export interface Band extends SpeedSpan {
 }
 
 /** Share of the best that counts as held [-]. */
-export const heldShare = 0.9;
+export const HELD_SHARE = 0.9;
 
 /** Edges of a band are no surer than this [rpm]. Judgement, no source. */
-export const edgeStep = 50;
+export const EDGE_STEP = 50;
 
 /** Speeds about a speed at which a curve stays at or above a level; null: it is not there, or the level is not above 0. */
 export function heldAbout(curve: Curve, about: number, level: number): Band | null {
@@ -51,7 +51,7 @@ export function heldAbout(curve: Curve, about: number, level: number): Band | nu
 export function bandOf(
   rows: readonly SweepRow[],
   name: NumberColumn,
-  { share = heldShare, about }: { readonly share?: number; readonly about?: number } = {},
+  { share = HELD_SHARE, about }: { readonly share?: number; readonly about?: number } = {},
 ): Band | null {
   const curve = curveOf(rows, name);
   const middle = about ?? highest(rows, name)?.speed_rpm ?? null;

@@ -13,7 +13,7 @@ import type { OutlineSection } from './record.ts';
  * Share of the similar pipe's ΔL that the header alone takes [-]. Re-runs with headers 25 to 90 mm longer or shorter gave
  * 0.71 and 0.61 for 40 mm more and less of the invented draft A, 0.66 and 0.64 for the invented 250 and 50.
  */
-export const headerShare = 0.7;
+export const HEADER_SHARE = 0.7;
 
 /** From the port face to the middle of the baffle [m]; null without a baffle. */
 export function reflectingLength(outline: readonly OutlineSection[]): number | null {
@@ -26,5 +26,5 @@ export function reflectingLength(outline: readonly OutlineSection[]): number | n
 /** Length that the header gains so that what happens at one speed happens at another [m]; null if it cannot be told. */
 export function headerFor(outline: readonly OutlineSection[], from: number, to: number): number | null {
   const length = reflectingLength(outline);
-  return length === null || !(from > 0 && to > 0) ? null : headerShare * length * (from / to - 1);
+  return length === null || !(from > 0 && to > 0) ? null : HEADER_SHARE * length * (from / to - 1);
 }

@@ -15,12 +15,12 @@
 export type Height = (sample: number) => number;
 
 /** Persistence of the dip up to which a hump counts in full, and from which on it does not count [-]. */
-const one = 0.25;
-const two = 0.75;
+const ONE = 0.25;
+const TWO = 0.75;
 /** Share of the highest crest from which on a wave apart counts in full [-]; a crest with this share is as good as it. */
-export const asHigh = 0.97;
+export const AS_HIGH = 0.97;
 /** Share of the highest crest up to which a wave apart does not count [-]. */
-const lesser = 0.8;
+const LESSER = 0.8;
 
 export interface Humps {
   /** Feet, in samples and parts of one. */
@@ -45,7 +45,7 @@ export interface Crest {
 export function humpsOf(height: Height, crests: readonly Crest[], most: number): Humps {
   const parts = crests.map(({ at, share }) => ({
     at,
-    counts: between(lesser, asHigh, share),
+    counts: between(LESSER, AS_HIGH, share),
     before: side(height, at, -1, most),
     after: side(height, at, 1, most),
   }));
@@ -90,7 +90,7 @@ function side(height: Height, crest: number, step: 1 | -1, most: number): Side {
       high = here;
     } else high = Math.max(high, here);
     apart = Math.max(apart, 1 - low / Math.min(top, high));
-    const weight = 1 - between(one, two, apart);
+    const weight = 1 - between(ONE, TWO, apart);
     weights.push(weight);
     reach += 0.5 * (before + weight);
     last = here;

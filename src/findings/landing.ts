@@ -13,14 +13,14 @@ import type { SweepRow } from './row.ts';
 export type Landing = 'early' | 'lands' | 'late' | 'none';
 
 /** Share of the impulse that must land before exhaust closing [-]. Common practice, no source. */
-export const mainShare = 0.5;
+export const MAIN_SHARE = 0.5;
 
 export function landing(row: SweepRow): Landing {
   const middle = row.plugback_centroid_deg;
   if (middle === null) return 'none';
   if (middle < row.transfers_close_deg) return 'early';
   const share = row.plugback_share_before_closing;
-  return middle <= row.exhaust_closes_deg && share !== null && share >= mainShare ? 'lands' : 'late';
+  return middle <= row.exhaust_closes_deg && share !== null && share >= MAIN_SHARE ? 'lands' : 'late';
 }
 
 export const lands = (row: SweepRow): boolean => landing(row) === 'lands';

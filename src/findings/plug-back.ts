@@ -8,7 +8,7 @@
  * Angles are degrees after EO on an even grid; the reference is the ambient pressure.
  */
 
-import { asHigh, type Crest, humpsOf } from './humps.ts';
+import { AS_HIGH, type Crest, humpsOf } from './humps.ts';
 
 export interface ReturningWave {
   /** Pressure of the returning wave at the port face, even over one turn from EO, wraps round [Pa]. */
@@ -190,7 +190,7 @@ function otherCrest(
   reference: number,
   stepDeg: number,
 ): number | null {
-  const enough = reference + asHigh * (smooth(top) - reference);
+  const enough = reference + AS_HIGH * (smooth(top) - reference);
   let best: number | null = null;
   for (let k = first; k <= last; k++) {
     if (Math.abs(k - top) <= half || smooth(k) < enough) continue;

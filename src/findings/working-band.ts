@@ -8,9 +8,9 @@
  * edge at which the computed speeds end is open: what lies beyond is not known.
  */
 
-import { heldAbout, heldShare, type SpeedSpan, widthOf } from './band.ts';
+import { HELD_SHARE, heldAbout, type SpeedSpan, widthOf } from './band.ts';
 import { computedSpeeds, curveOf, highest } from './curve.ts';
-import { lands, mainShare } from './landing.ts';
+import { lands, MAIN_SHARE } from './landing.ts';
 import type { SweepRow } from './row.ts';
 
 export interface WorkingBand {
@@ -24,7 +24,7 @@ export interface WorkingBand {
 }
 
 export function workingBand(rows: readonly SweepRow[]): WorkingBand {
-  const level = heldShare * (highest(rows, 'torque_nm')?.torque_nm ?? Number.NaN);
+  const level = HELD_SHARE * (highest(rows, 'torque_nm')?.torque_nm ?? Number.NaN);
   const all = landingSpans(rows).map((span) => ({ lands: span, works: heldIn(rows, span, level) }));
   const [best] = all.sort((a, b) => width(b.works) - width(a.works) || width(b.lands) - width(a.lands));
   if (best === undefined) return { lands: null, works: null, openBelow: false, openAbove: false };
@@ -53,7 +53,7 @@ export function landingSpans(rows: readonly SweepRow[]): readonly SpeedSpan[] {
 function margins(row: SweepRow): readonly number[] | null {
   const { plugback_centroid_deg: middle, plugback_share_before_closing: share } = row;
   if (middle === null || share === null) return null;
-  return [middle - row.transfers_close_deg, row.exhaust_closes_deg - middle, share - mainShare];
+  return [middle - row.transfers_close_deg, row.exhaust_closes_deg - middle, share - MAIN_SHARE];
 }
 
 /** Where landing ends between a speed that lands and its neighbour; the speed itself where that has no wave or is none. */

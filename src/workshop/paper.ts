@@ -9,13 +9,13 @@ const sizes: readonly (readonly [name: string, short: number, long: number])[] =
 ];
 
 /** Border that printers leave white [mm]. */
-export const printMargin = 5;
+export const PRINT_MARGIN = 5;
 
 /** Smallest paper for a drawing of this width and height [mm], either way round; null: none up to A0. */
 export function paperFor(width: number, height: number): string | null {
   const [short, long] = [Math.min(width, height), Math.max(width, height)];
   const fitting = sizes.find(
-    (size) => short + 2 * printMargin <= size[1] && long + 2 * printMargin <= size[2],
+    (size) => short + 2 * PRINT_MARGIN <= size[1] && long + 2 * PRINT_MARGIN <= size[2],
   );
   return fitting?.[0] ?? null;
 }

@@ -15,7 +15,7 @@ import {
   type Stroke,
   strokesOf,
 } from './drawing.ts';
-import { printMargin } from './paper.ts';
+import { PRINT_MARGIN } from './paper.ts';
 
 /** Length of the bar to check a print against [mm]. */
 export const BAR = 100;
@@ -24,15 +24,15 @@ export const BAR = 100;
 export function svgText(drawing: Drawing): string {
   const box = drawingBox(drawing);
   const below = 10;
-  const width = Math.max(box.right - box.left, BAR) + 2 * printMargin;
-  const height = box.top - box.bottom + 2 * printMargin + below;
+  const width = Math.max(box.right - box.left, BAR) + 2 * PRINT_MARGIN;
+  const height = box.top - box.bottom + 2 * PRINT_MARGIN + below;
   const window: Box = {
-    left: box.left - printMargin,
-    bottom: box.top + printMargin - height,
-    right: box.left - printMargin + width,
-    top: box.top + printMargin,
+    left: box.left - PRINT_MARGIN,
+    bottom: box.top + PRINT_MARGIN - height,
+    right: box.left - PRINT_MARGIN + width,
+    top: box.top + PRINT_MARGIN,
   };
-  return svgOf(drawing.title, window, [drawing], scaleBar(box.left, window.bottom + printMargin));
+  return svgOf(drawing.title, window, [drawing], scaleBar(box.left, window.bottom + PRINT_MARGIN));
 }
 
 /**

@@ -7,7 +7,7 @@ import { differenceBetween, summarise, targetAnswer } from '../../src/findings/a
 import { sweepAnswer } from '../../src/findings/answers/sweep.ts';
 import { bandOf, landingBands, widthOf } from '../../src/findings/band.ts';
 import { curveOf, valueAt } from '../../src/findings/curve.ts';
-import { headerFor, headerShare, reflectingLength } from '../../src/findings/header-estimate.ts';
+import { HEADER_SHARE, headerFor, reflectingLength } from '../../src/findings/header-estimate.ts';
 import { landing } from '../../src/findings/landing.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import { syntheticOutline, syntheticSweep } from './synthetic-sweep.ts';
@@ -103,7 +103,7 @@ describe('which way to change the pipe', () => {
   });
 
   it('takes the step of a header by similarity, derived here, times the share that falls to a header', () => {
-    expect(headerFor(syntheticOutline, 9000, 8500)).toBeCloseTo(headerShare * 0.79 * (9000 / 8500 - 1), 12);
+    expect(headerFor(syntheticOutline, 9000, 8500)).toBeCloseTo(HEADER_SHARE * 0.79 * (9000 / 8500 - 1), 12);
     expect(headerFor(syntheticOutline, 9000, 9500)).toBeLessThan(0);
     expect(headerFor([], 9000, 8500)).toBeNull();
   });

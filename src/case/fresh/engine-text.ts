@@ -44,16 +44,16 @@ export function engineText(sizes: Dimensions): string {
   ].join('\n')}\n`;
 }
 
-const wheel = 'degree wheel, paper freed to nipped at the roof';
-const across = 'straight across, calliper';
+const WHEEL = 'degree wheel, paper freed to nipped at the roof';
+const ACROSS = 'straight across, calliper';
 
 function exhaustLines({ known: { bore }, exhaustDuration, exhaustWidth }: Dimensions): readonly string[] {
   return [
     'exhaust:',
     '  windows:',
     '    - name: main',
-    statedLine(`      width: ${mm(exhaustWidth.value)}`, exhaustWidth, across),
-    statedLine(`      duration: ${exhaustDuration.value} deg`, exhaustDuration, wheel),
+    statedLine(`      width: ${mm(exhaustWidth.value)}`, exhaustWidth, ACROSS),
+    statedLine(`      duration: ${exhaustDuration.value} deg`, exhaustDuration, WHEEL),
     line(
       `      corners: { top: ${mm(0.14 * bore)}, bottom: ${mm(0.16 * bore)} }`,
       'pencil rubbing on paper laid in the bore',
@@ -69,8 +69,8 @@ function transferLines({ known, transferDuration }: Dimensions): readonly string
   const { bore } = known;
   const window = (name: string, width: number, rest: string): readonly string[] => [
     `    - name: ${name}`,
-    line(`      width: ${mm(width * bore)}`, across, `${width} of the bore`),
-    statedLine(`      duration: ${transferDuration.value} deg`, transferDuration, wheel),
+    line(`      width: ${mm(width * bore)}`, ACROSS, `${width} of the bore`),
+    statedLine(`      duration: ${transferDuration.value} deg`, transferDuration, WHEEL),
     ...rest.split('; ').map((text) => line(`      ${text}`, explained(text), 'usual')),
   ];
   const corners = `corners: ${mm(0.055 * bore)}`;

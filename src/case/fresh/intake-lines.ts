@@ -5,7 +5,7 @@ import { crankOf, pistonTravel } from '../../timing/crank.ts';
 import type { Dimensions } from './dimensions.ts';
 import { line, mm, mm2, statedLine } from './lines.ts';
 
-const calliper = 'calliper';
+const CALLIPER = 'calliper';
 
 /** Lines of `intake:`. */
 export function intakeLines(sizes: Dimensions): readonly string[] {
@@ -42,7 +42,7 @@ function reedLines({ known: { bore }, carburettor }: Dimensions): readonly strin
   return [
     '    petals:',
     line(`      count: ${count}`, 'count them', 'usual'),
-    line(`      width: ${mm(0.37 * bore)}`, calliper, '0.37 of the bore'),
+    line(`      width: ${mm(0.37 * bore)}`, CALLIPER, '0.37 of the bore'),
     line(`      length: ${mm(0.65 * bore)}`, 'free length, clamp to tip', '0.65 of the bore'),
     line(`      thickness: ${mm(0.0078 * bore, 2)}`, 'micrometer', 'glass fibre'),
     line(`      stop: ${mm(0.16 * bore)}`, 'lift of the tip when it lies on its stop', 'usual'),

@@ -86,15 +86,15 @@ export function bandFlag(text: string): { readonly from: number; readonly to: nu
 }
 
 /** Threads for each core beyond which they only wait for one another. */
-const threadsPerCore = 4;
+const THREADS_PER_CORE = 4;
 
 /** A number of threads, at most some for each core. */
 export function threadsFlag(text: string): number {
   const count = countFlag(text);
-  const most = threadsPerCore * availableParallelism();
+  const most = THREADS_PER_CORE * availableParallelism();
   if (count > most)
     throw new UsageError(
-      `"${text}" is more than ${most}, ${threadsPerCore} for each core of this machine; results do not depend on it.`,
+      `"${text}" is more than ${most}, ${THREADS_PER_CORE} for each core of this machine; results do not depend on it.`,
     );
   return count;
 }
@@ -117,7 +117,7 @@ export function overrideFlag(text: string): string {
   return text;
 }
 
-const mostValues = 1000;
+const MOST_VALUES = 1000;
 
 function rangeFlag(text: string, unit: string, example: string): readonly number[] {
   const parts = text
@@ -131,8 +131,8 @@ function rangeFlag(text: string, unit: string, example: string): readonly number
   if (to < from)
     throw new UsageError(`"${text}" runs from ${from} down to ${to}; write the lower end first.`);
   const count = Math.floor((to - from) / step + 1e-9) + 1;
-  if (count > mostValues)
-    throw new UsageError(`"${text}" has ${count} values; at most ${mostValues} are taken.`);
+  if (count > MOST_VALUES)
+    throw new UsageError(`"${text}" has ${count} values; at most ${MOST_VALUES} are taken.`);
   return Array.from({ length: count }, (_, index) => from + index * step);
 }
 

@@ -7,7 +7,7 @@
 import { exitCodes } from './exit-codes.ts';
 
 /** Longest wait for a command to stop [ms]. */
-const patience = 700;
+const PATIENCE = 700;
 
 /** Starts to listen; the signal is aborted at the first Ctrl-C, and `say` tells the user that it was heard. */
 export function interruptionSignal(
@@ -19,7 +19,7 @@ export function interruptionSignal(
   const onInterrupt = (): void => {
     if (controller.signal.aborted) process.exit(exitCodes.interrupted);
     say('Stopping; Ctrl-C again ends at once.');
-    if (!finishesFirst) timer = setTimeout(() => process.exit(exitCodes.interrupted), patience);
+    if (!finishesFirst) timer = setTimeout(() => process.exit(exitCodes.interrupted), PATIENCE);
     timer?.unref();
     controller.abort();
   };

@@ -20,8 +20,8 @@ export interface Progress {
 }
 
 /** Least time between two lines [ms]. */
-const liveInterval = 100;
-const plainInterval = 30_000;
+const LIVE_INTERVAL = 100;
+const PLAIN_INTERVAL = 30_000;
 
 export interface ProgressSubject {
   /** What is being done, `sweep`. */
@@ -40,7 +40,7 @@ export function progressOf(
   clock: () => number = () => performance.now(),
 ): Progress {
   const { label, things, total, before = 0 } = subject;
-  const interval = sink.live ? liveInterval : plainInterval;
+  const interval = sink.live ? LIVE_INTERVAL : PLAIN_INTERVAL;
   const start = clock();
   let shownAt = sink.live ? Number.NEGATIVE_INFINITY : start;
   return {

@@ -32,8 +32,8 @@ interface LaidOut {
   width: number;
 }
 
-const gap = 2;
-const narrowest = 6;
+const GAP = 2;
+const NARROWEST = 6;
 
 /** The table as lines, each ended by a line break. */
 export function tableText<Row>(
@@ -52,7 +52,7 @@ export function tableText<Row>(
   for (let line = 0; line < rows.length + 2; line += 1) {
     if (line === 1 && !hasUnits) continue;
     const marked = line > 1 && marks[line - 2] === true;
-    const cells = laidOut.map((column) => padded(column.cells[line] ?? '', column)).join(' '.repeat(gap));
+    const cells = laidOut.map((column) => padded(column.cells[line] ?? '', column)).join(' '.repeat(GAP));
     const content = `${marked ? '> ' : indent}${cells}`.trimEnd();
     text += marked && options.colour === true ? `\u001b[1m${content}\u001b[22m\n` : `${content}\n`;
   }
@@ -71,7 +71,7 @@ function layOut<Row>(column: Column<Row>, rows: readonly Row[]): LaidOut {
 }
 
 function totalWidth(columns: readonly LaidOut[]): number {
-  return columns.reduce((sum, column) => sum + column.width + gap, -gap);
+  return columns.reduce((sum, column) => sum + column.width + GAP, -GAP);
 }
 
 function fitted(columns: readonly LaidOut[], width: number): readonly LaidOut[] {
@@ -83,10 +83,10 @@ function fitted(columns: readonly LaidOut[], width: number): readonly LaidOut[] 
   }
   let excess = totalWidth(kept) - width;
   while (excess > 0) {
-    const texts = kept.filter((column) => column.left && column.width > narrowest);
+    const texts = kept.filter((column) => column.left && column.width > NARROWEST);
     const widest = texts.reduce((a, b) => (b.width > a.width ? b : a), texts[0] as LaidOut);
     if (widest === undefined) break;
-    widest.width = Math.max(narrowest, widest.width - excess);
+    widest.width = Math.max(NARROWEST, widest.width - excess);
     excess = totalWidth(kept) - width;
   }
   return kept;

@@ -4,8 +4,8 @@ import { verbFlags } from './flags.ts';
 import { knownFlags } from './new-flags.ts';
 import type { Verb } from './verb.ts';
 
-const draft = 'cases/saltmarsh-125/draft-a.yaml';
-const nothingKept = 'Nothing was kept; run the command again to start over.';
+const DRAFT = 'cases/saltmarsh-125/draft-a.yaml';
+const NOTHING_KEPT = 'Nothing was kept; run the command again to start over.';
 
 export const fresh: Verb = {
   name: 'new',
@@ -45,10 +45,10 @@ export const check: Verb = {
   },
   oneThread: true,
   examples: [
-    `echocone check ${draft}`,
-    `echocone check ${draft} --set "engine.exhaust.windows.0.width=38 mm"`,
+    `echocone check ${DRAFT}`,
+    `echocone check ${DRAFT} --set "engine.exhaust.windows.0.width=38 mm"`,
   ],
-  afterInterrupt: nothingKept,
+  afterInterrupt: NOTHING_KEPT,
 };
 
 export const keys: Verb = {
@@ -67,7 +67,7 @@ export const keys: Verb = {
   },
   oneThread: true,
   examples: ['echocone keys engine.passage', 'echocone keys pulse --json'],
-  afterInterrupt: nothingKept,
+  afterInterrupt: NOTHING_KEPT,
 };
 
 export const pulse: Verb = {
@@ -81,7 +81,7 @@ export const pulse: Verb = {
     'echocone pulse cases/pulse/shock-tube.yaml',
     'echocone pulse cases/pulse/cone.yaml --cell 1mm --out runs/cone',
   ],
-  afterInterrupt: nothingKept,
+  afterInterrupt: NOTHING_KEPT,
 };
 
 export const sweep: Verb = {
@@ -94,8 +94,8 @@ export const sweep: Verb = {
     'sweep.csv, sweep.json and sweep.html.',
   flags: [verbFlags.speeds, verbFlags.noAdvice, verbFlags.moves],
   examples: [
-    `echocone sweep ${draft}`,
-    `echocone sweep ${draft} --rpm 9000:12000:250 --cell 8mm --out runs/draft-a`,
+    `echocone sweep ${DRAFT}`,
+    `echocone sweep ${DRAFT} --rpm 9000:12000:250 --cell 8mm --out runs/draft-a`,
   ],
   afterInterrupt: 'Finished speeds are kept; the same command with the same --out goes on from there.',
 };
@@ -112,8 +112,8 @@ export const map: Verb = {
   flags: [verbFlags.speeds, verbFlags.durations, verbFlags.over, verbFlags.cancel],
   long: true,
   examples: [
-    `echocone map ${draft}`,
-    `echocone map ${draft} --rpm 8000:12000:500 --duration 186:202:4 --cell 10mm`,
+    `echocone map ${DRAFT}`,
+    `echocone map ${DRAFT} --rpm 8000:12000:500 --duration 186:202:4 --cell 10mm`,
   ],
   afterInterrupt: 'Finished points are kept; the same command with the same --out goes on from there.',
 };
@@ -127,10 +127,10 @@ export const compare: Verb = {
     'stated one, lead at the target speed. Writes compare.csv, compare.json and compare.html.',
   flags: [verbFlags.speeds, verbFlags.band],
   examples: [
-    `echocone compare ${draft} cases/saltmarsh-125/draft-b.yaml`,
+    `echocone compare ${DRAFT} cases/saltmarsh-125/draft-b.yaml`,
     'echocone compare cases/saltmarsh-125/draft-*.yaml --rpm 8000:12000:250 --out runs/drafts',
   ],
-  afterInterrupt: nothingKept,
+  afterInterrupt: NOTHING_KEPT,
 };
 
 export const overnight: Verb = {
@@ -189,7 +189,7 @@ export const unroll: Verb = {
   without: { cell: 'nothing is simulated, so there is no mesh' },
   oneThread: true,
   examples: [
-    `echocone unroll ${draft}`,
+    `echocone unroll ${DRAFT}`,
     'echocone unroll cases/saltmarsh-125/bent/pipe-a-bent.yaml --thickness 1mm --seam 6mm --out runs/patterns',
   ],
   afterInterrupt: 'Patterns finished so far are in the folder; run the command again with --overwrite.',
@@ -208,7 +208,7 @@ export const verify: Verb = {
     cell: 'each problem has meshes of its own, from coarse to fine',
   },
   examples: ['echocone verify', 'echocone verify --json --out runs/verify'],
-  afterInterrupt: nothingKept,
+  afterInterrupt: NOTHING_KEPT,
 };
 
 export const lend: Verb = {

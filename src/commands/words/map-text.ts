@@ -1,8 +1,8 @@
 /** A map in words and a table of one speed, for the terminal. */
 
-import { alikeShare, type Extreme } from '../../findings/answers/duration-line.ts';
+import { ALIKE_SHARE, type Extreme } from '../../findings/answers/duration-line.ts';
 import type { BestTorque, MapAnswer } from '../../findings/answers/map.ts';
-import { resonantDeg } from '../../findings/answers/map-echo.ts';
+import { RESONANT_DEG } from '../../findings/answers/map-echo.ts';
 import type { Step } from '../../findings/answers/map-step.ts';
 import type { SpeedSpan } from '../../findings/band.ts';
 import type { DurationPoint } from '../../findings/row.ts';
@@ -89,7 +89,7 @@ function speedWords(answer: MapAnswer): string[] {
 function bestWords({ alike, durationDeg, value }: BestTorque): string {
   return alike.from === alike.to
     ? `most torque with ${durationDeg} deg, ${value.toFixed(1)} Nm`
-    : `${alike.from} to ${alike.to} deg are all within ${100 * alikeShare} % of the most torque ` +
+    : `${alike.from} to ${alike.to} deg are all within ${100 * ALIKE_SHARE} % of the most torque ` +
         `(${alike.lowest.toFixed(1)} to ${value.toFixed(1)} Nm)`;
 }
 
@@ -153,10 +153,10 @@ function stepWords(step: Step, { speedRpm }: MapAnswer): string {
 }
 
 const echoVerdicts = {
-  edge: `That is the edge of the map: no peak near ${resonantDeg} deg here`,
-  indistinct: `The edge of the map has as much: no distinct peak, near ${resonantDeg} deg or elsewhere`,
-  resonant: `That is a peak near ${resonantDeg} deg, as common practice has it`,
-  elsewhere: `That is a peak, but not near the ${resonantDeg} deg of common practice`,
+  edge: `That is the edge of the map: no peak near ${RESONANT_DEG} deg here`,
+  indistinct: `The edge of the map has as much: no distinct peak, near ${RESONANT_DEG} deg or elsewhere`,
+  resonant: `That is a peak near ${RESONANT_DEG} deg, as common practice has it`,
+  elsewhere: `That is a peak, but not near the ${RESONANT_DEG} deg of common practice`,
 } as const;
 
 /** Where the echo is strongest, as found. */

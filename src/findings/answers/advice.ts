@@ -55,11 +55,11 @@ export interface AdviceReport {
 }
 
 /** Gain of torque worth a change of metal, and more than cycles and cells differ by [-]. Judgement, no source. */
-export const worthGain = 0.015;
+export const WORTH_GAIN = 0.015;
 /** A loss of torque that is none: cycles vary as much [-]. */
-export const noLoss = 0.003;
+export const NO_LOSS = 0.003;
 /** Losses elsewhere that are named, from this share of the torque there on [-]. Judgement, no source. */
-export const namedCost = 0.03;
+export const NAMED_COST = 0.03;
 
 /** Whether torque is better by a share of what it was. */
 export const gainOf = (base: SweepRow | null, changed: SweepRow | null): number | null => {
@@ -86,7 +86,7 @@ export function costAgainst(
   within: SpeedSpan | null,
 ): Advice['cost'] {
   let worst: Advice['cost'] = null;
-  let most = namedCost;
+  let most = NAMED_COST;
   for (const row of followed) {
     const was = sweep.find((one) => one.speed_rpm === row.speed_rpm);
     if (within === null || row.speed_rpm < within.from || row.speed_rpm > within.to) continue;

@@ -66,11 +66,11 @@ export interface Safety {
 }
 
 /** A change of the torque by more than this share, for so small a change of the pipe, is an edge. */
-const edgeShare = 0.08;
+const EDGE_SHARE = 0.08;
 /** A gain by more than this share, for so small a change, is one that the search has left. */
-const slopeShare = 0.02;
+const SLOPE_SHARE = 0.02;
 /** A pipe that holds for less than this beside its target is on an edge of speed [rpm]. */
-const nearSpeed = 500;
+const NEAR_SPEED = 500;
 
 /** Null: the target was not computed. */
 export function safetyOf({ targetSpeed, after, start, sensitivities }: SafetyQuestion): Safety | null {
@@ -79,12 +79,12 @@ export function safetyOf({ targetSpeed, after, start, sensitivities }: SafetyQue
   const held = bandOf(rows, 'torque_nm', { about: targetSpeed });
   if (torque === null || held === null) return null;
   const losses = lossesOf(sensitivities);
-  const edges = losses.filter(({ lost }) => lost > edgeShare * torque);
+  const edges = losses.filter(({ lost }) => lost > EDGE_SHARE * torque);
   const sides = lostBeside(rows, held, torque);
-  const nearAbove = !held.openAbove && held.to - targetSpeed < nearSpeed;
-  const nearBelow = !held.openBelow && targetSpeed - held.from < nearSpeed;
+  const nearAbove = !held.openAbove && held.to - targetSpeed < NEAR_SPEED;
+  const nearBelow = !held.openBelow && targetSpeed - held.from < NEAR_SPEED;
   const [above, below] = [sides.above?.lost ?? 0, sides.below?.lost ?? 0];
-  const limit = edgeShare * torque;
+  const limit = EDGE_SHARE * torque;
   return {
     onEdge: edges.length > 0 || nearAbove || nearBelow,
     torque,
@@ -142,11 +142,11 @@ function cuttingOf(
 
 /** The other way from the deeper edge in speed. */
 const clearOf = (target: number, above: number, below: number): number | null =>
-  above === below ? null : above > below ? target + nearSpeed : target - nearSpeed;
+  above === below ? null : above > below ? target + NEAR_SPEED : target - NEAR_SPEED;
 
 function climbingOf(losses: readonly Loss[], torque: number): Safety['climbing'] {
   const loss = losses.at(-1);
-  if (loss === undefined || loss.name === 'wall' || -loss.lost < slopeShare * torque) return null;
+  if (loss === undefined || loss.name === 'wall' || -loss.lost < SLOPE_SHARE * torque) return null;
   return { loss, gain: -loss.lost };
 }
 
@@ -154,6 +154,6 @@ function saferStartOf(start: PipeRows | null, target: number, held: Band): Safet
   if (start === null) return null;
   const torque = valueAt(curveOf(start.rows, 'torque_nm'), target);
   const own = bandOf(start.rows, 'torque_nm', { about: target });
-  if (torque === null || own === null || own.to - own.from < held.to - held.from + nearSpeed) return null;
+  if (torque === null || own === null || own.to - own.from < held.to - held.from + NEAR_SPEED) return null;
   return { torque, held: own };
 }

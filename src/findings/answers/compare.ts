@@ -3,7 +3,7 @@
  * two powers by less than a hundredth, are a tie.
  */
 
-import { type Band, bandOf, edgeStep, landingBands, type SpeedSpan, widthOf } from '../band.ts';
+import { type Band, bandOf, EDGE_STEP, landingBands, type SpeedSpan, widthOf } from '../band.ts';
 import {
   atEndOfRange,
   type Computed,
@@ -19,10 +19,10 @@ import { type Landing, landing } from '../landing.ts';
 import type { SweepRow } from '../row.ts';
 
 /** Drafts that one comparison takes at most. */
-export const mostDrafts = 8;
+export const MOST_DRAFTS = 8;
 
 /** Half the range of the mean where only a target is stated [rpm]. */
-const halfRange = 1000;
+const HALF_RANGE = 1000;
 
 export interface NamedRows {
   readonly name: string;
@@ -122,7 +122,7 @@ function usualRange(drafts: readonly NamedRows[], target: number | null): SpeedS
   const wanted =
     target === null
       ? held && { from: toStep(held.from, Math.ceil), to: toStep(held.to, Math.floor) }
-      : { from: target - halfRange, to: target + halfRange };
+      : { from: target - HALF_RANGE, to: target + HALF_RANGE };
   if (wanted === null) return null;
   const from = Math.max(wanted.from, ...drafts.map(({ rows }) => rows[0]?.speed_rpm ?? 0));
   const to = Math.min(wanted.to, ...drafts.map(({ rows }) => rows.at(-1)?.speed_rpm ?? 0));
@@ -130,7 +130,7 @@ function usualRange(drafts: readonly NamedRows[], target: number | null): SpeedS
 }
 
 const toStep = (speed: number, round: (value: number) => number): number =>
-  edgeStep * round(speed / edgeStep);
+  EDGE_STEP * round(speed / EDGE_STEP);
 
 const isOpen = (band: Band | null): boolean => band !== null && (band.openBelow || band.openAbove);
 
@@ -177,14 +177,14 @@ function less(one: DraftSummary, first: DraftSummary): SummaryNumbers {
 }
 
 /** Powers that differ by less than this share are a tie: the mesh moves them by as much. */
-const tie = 0.01;
+const TIE = 0.01;
 
 function bestOf(drafts: readonly ComparedDraft[]): BestOfDrafts | null {
   const powers = drafts.map(({ summary }) => summary.peakPower ?? 0);
   const widths = drafts.map(({ summary }) => summary.torqueBand ?? 0);
   const [power, width] = [Math.max(...powers), Math.max(...widths)];
   if (drafts.length === 0 || !(power > 0)) return null;
-  const strong = drafts.filter((_, k) => (powers[k] ?? 0) > (1 - tie) * power);
+  const strong = drafts.filter((_, k) => (powers[k] ?? 0) > (1 - TIE) * power);
   const wide = drafts.filter(({ computed }, k) => width - (widths[k] ?? 0) < Math.max(1, computed.step));
   const first = drafts[powers.indexOf(power)];
   const widest = drafts[widths.indexOf(width)];
@@ -226,8 +226,8 @@ export interface DraftDifference {
 }
 
 /** Least differences that are told [rpm], [Nm, kW]. */
-const leastSpeed = 100;
-const leastGain = 0.1;
+const LEAST_SPEED = 100;
+const LEAST_GAIN = 0.1;
 
 export function differenceBetween(first: DraftSummary, other: DraftSummary): DraftDifference {
   const span = ({ usefulFrom, usefulTo }: DraftSummary): SpeedSpan | null =>
@@ -236,10 +236,10 @@ export function differenceBetween(first: DraftSummary, other: DraftSummary): Dra
   const told = (change: number | null, least: number): number | null =>
     change === null || Math.abs(change) < least ? null : change;
   const gain = (a: number | null, b: number | null): number | null =>
-    told(a === null || b === null ? null : b - a, leastGain);
+    told(a === null || b === null ? null : b - a, LEAST_GAIN);
   return {
-    shift: told(was && is && (is.from + is.to - was.from - was.to) / 2, leastSpeed),
-    wider: told(was && is && is.to - is.from - (was.to - was.from), leastSpeed),
+    shift: told(was && is && (is.from + is.to - was.from - was.to) / 2, LEAST_SPEED),
+    wider: told(was && is && is.to - is.from - (was.to - was.from), LEAST_SPEED),
     landsNowhere: is === null && was !== null,
     torque: gain(first.peakTorque, other.peakTorque),
     power: gain(first.peakPower, other.peakPower),

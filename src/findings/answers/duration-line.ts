@@ -37,14 +37,14 @@ export function extreme(line: readonly DurationPoint[], value: Value, sign: 1 | 
 }
 
 /** Torque within this share of the best is as good: the curves are flat there, and cycles vary as much. */
-export const alikeShare = 0.01;
+export const ALIKE_SHARE = 0.01;
 
 /** Durations about the best, one after another, whose torque is within the share of it, and the lowest among them. */
 export function alikeAbout(
   line: readonly DurationPoint[],
   best: Extreme,
 ): { readonly from: number; readonly to: number; readonly lowest: number } {
-  const level = (1 - alikeShare) * best.value;
+  const level = (1 - ALIKE_SHARE) * best.value;
   const at = line.findIndex(({ durationDeg }) => durationDeg === best.durationDeg);
   const torque = (k: number): number => line[k]?.row.torque_nm ?? Number.NEGATIVE_INFINITY;
   let [first, last] = [at, at];

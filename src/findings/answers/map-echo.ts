@@ -2,11 +2,11 @@
 
 import type { DurationPoint } from '../row.ts';
 import { type Extreme, extreme } from './duration-line.ts';
-import { leastGain } from './map-step.ts';
+import { LEAST_GAIN } from './map-step.ts';
 
 /** Duration near which common practice, no source, expects the strongest resonance, and how near is near [deg]. */
-export const resonantDeg = 190;
-const nearDeg = 3;
+export const RESONANT_DEG = 190;
+const NEAR_DEG = 3;
 
 export interface EchoAnswer {
   readonly most: Extreme;
@@ -29,8 +29,8 @@ export function echoAnswer(column: readonly DurationPoint[]): EchoAnswer | null 
 }
 
 function kindOf(most: Extreme, least: Extreme, overEdges: number): EchoAnswer['kind'] {
-  if (most.value - least.value < leastGain) return 'flat';
+  if (most.value - least.value < LEAST_GAIN) return 'flat';
   if (most.atEdge) return 'edge';
-  if (overEdges < leastGain) return 'indistinct';
-  return Math.abs(most.durationDeg - resonantDeg) <= nearDeg ? 'resonant' : 'elsewhere';
+  if (overEdges < LEAST_GAIN) return 'indistinct';
+  return Math.abs(most.durationDeg - RESONANT_DEG) <= NEAR_DEG ? 'resonant' : 'elsewhere';
 }

@@ -23,8 +23,8 @@ export interface Step {
 }
 
 /** Changes of torque below this share, and of the echo's gain, say nothing: cycles vary as much [-]. */
-export const leastTorque = 0.003;
-export const leastGain = 0.02;
+export const LEAST_TORQUE = 0.003;
+export const LEAST_GAIN = 0.02;
 
 export function stepBetween(
   from: DurationPoint,
@@ -46,12 +46,12 @@ export function stepBetween(
     verdict: verdictOf(torque, from.row.torque_nm),
     packed: change((r) => r.packed_mass_ratio),
     openingBar: change((r) => r.transfer_opening_cylinder_bar),
-    echoGain: gain === null || Math.abs(gain) < leastGain ? null : gain,
+    echoGain: gain === null || Math.abs(gain) < LEAST_GAIN ? null : gain,
   };
 }
 
 function verdictOf(change: number | null, from: number | null): Step['verdict'] {
   if (change === null || from === null) return 'unknown';
-  if (Math.abs(change) < leastTorque * from) return 'same';
+  if (Math.abs(change) < LEAST_TORQUE * from) return 'same';
   return change > 0 ? 'gains' : 'loses';
 }

@@ -9,7 +9,7 @@ import { lands, middleLead } from '../landing.ts';
 import type { DurationPoint, SweepRow } from '../row.ts';
 import { alikeAbout, crossings, type Extreme, extreme, greatest } from './duration-line.ts';
 import { type EchoAnswer, echoAnswer } from './map-echo.ts';
-import { leastTorque, type Step, stepBetween } from './map-step.ts';
+import { LEAST_TORQUE, type Step, stepBetween } from './map-step.ts';
 
 /** The best torque at one speed with the durations about it that are all but as good. */
 export interface BestTorque extends Extreme {
@@ -120,5 +120,5 @@ function bestOf(column: readonly DurationPoint[], speedRpm: number): BestTorque 
 function gainOf(best: Extreme | null, asDrawn: number | null): MapAnswer['gain'] {
   if (best === null || asDrawn === null) return null;
   const torque = best.value - asDrawn;
-  return { torque, isWorthIt: torque >= leastTorque * asDrawn };
+  return { torque, isWorthIt: torque >= LEAST_TORQUE * asDrawn };
 }

@@ -39,11 +39,11 @@ export interface ImportanceAnswer {
 }
 
 /** A quantity that accounts for less of the score's variation is not worth a wider range [-]. */
-const felt = 0.03;
+const FELT = 0.03;
 /** A sample seldom strikes the ends themselves: this share of what was tried counts as the end [-]. */
-const atEnd = 0.02;
+const AT_END = 0.02;
 /** Quantities that explain more than this leave nothing worth telling [-]. */
-const allButAll = 0.95;
+const ALL_BUT_ALL = 0.95;
 
 export function overnightAnswer<Draft extends StudiedDraft>(
   drafts: readonly Draft[],
@@ -53,7 +53,7 @@ export function overnightAnswer<Draft extends StudiedDraft>(
 ): OvernightAnswer<Draft> {
   const scored = drafts.filter(({ score }) => score !== null);
   const matters = (name: string): boolean =>
-    (importance.find((one) => one.name === name)?.share ?? 1) >= felt;
+    (importance.find((one) => one.name === name)?.share ?? 1) >= FELT;
   const ends = quantities.flatMap(({ name, ranged }, quantity) => {
     const end = endOf(scored.map(({ values }) => values[quantity] ?? null));
     return !unfinished && ranged && matters(name) && end !== null ? [{ quantity, end }] : [];
@@ -73,7 +73,7 @@ export function endOf(values: readonly (number | null)[]): 'least' | 'most' | nu
   const best = values[0] ?? null;
   const [least, most] = [Math.min(...known), Math.max(...known)];
   if (best === null || least === most) return null;
-  const near = atEnd * (most - least);
+  const near = AT_END * (most - least);
   if (best <= least + near) return 'least';
   return best >= most - near ? 'most' : null;
 }
@@ -87,6 +87,6 @@ export function importanceAnswer(
     1,
     importance.reduce((total, { share }) => total + share, 0),
   );
-  const isShared = importance.length > 1 && alone <= allButAll;
+  const isShared = importance.length > 1 && alone <= ALL_BUT_ALL;
   return { most, count: importance.length, alone, rest: isShared ? 1 - alone : null };
 }

@@ -25,14 +25,14 @@ export type Limit =
   | { readonly kind: 'passage'; readonly mach: number };
 
 /** Share of the charge blown back above which the port is to be looked at before the pipe [-]. Judgement, no source. */
-const muchBackFlow = 0.05;
+const MUCH_BACK_FLOW = 0.05;
 /** An excess of the cylinder's pressure and a share blown back below which nothing is said [bar, -]. Judgement, no source. */
-const leastExcess = 0.05;
-const leastBackFlow = 0.005;
+const LEAST_EXCESS = 0.05;
+const LEAST_BACK_FLOW = 0.005;
 /** Mach number at the passage's exit from which a larger one helps [-]. Judgement, no source. */
-const nearlyChoked = 0.9;
+const NEARLY_CHOKED = 0.9;
 /** A middle within this of exhaust closing comes with it [deg]. */
-const atClosing = 1;
+const AT_CLOSING = 1;
 
 export function limitsOf(
   rows: readonly SweepRow[],
@@ -48,13 +48,13 @@ export function limitsOf(
   const blowdown = power === null ? null : blowdownAt(power);
   if (blowdown !== null) limits.push(blowdown);
   const mach = power?.passage_exit_mach_max ?? 0;
-  if (mach > nearlyChoked) limits.push({ kind: 'passage', mach });
+  if (mach > NEARLY_CHOKED) limits.push({ kind: 'passage', mach });
   return limits;
 }
 
 function lateFrom(row: SweepRow): Limit {
   const lead = middleLead(row) ?? 0;
-  const how = lead <= -atClosing ? 'after' : lead < atClosing ? 'at' : 'partly';
+  const how = lead <= -AT_CLOSING ? 'after' : lead < AT_CLOSING ? 'at' : 'partly';
   return { kind: 'late', from: row.speed_rpm, how, share: row.plugback_share_before_closing };
 }
 
@@ -63,8 +63,8 @@ function blowdownAt(power: SweepRow): Limit | null {
   if (cylinder === null || crankcase === null) return null;
   const excessBar = cylinder - crankcase;
   const backShare = power.transfer_backflow_ratio ?? 0;
-  if (backShare >= muchBackFlow) return { kind: 'blowdown', excessBar, backShare, look: 'port' };
-  if (excessBar > leastExcess && backShare > leastBackFlow)
+  if (backShare >= MUCH_BACK_FLOW) return { kind: 'blowdown', excessBar, backShare, look: 'port' };
+  if (excessBar > LEAST_EXCESS && backShare > LEAST_BACK_FLOW)
     return { kind: 'blowdown', excessBar, backShare, look: 'pipe' };
   return null;
 }

@@ -1,6 +1,6 @@
 /** What a sweep answers: where the pipe works, best torque and power, what limits, and how the target fares. */
 
-import { type Band, bandOf, edgeStep, heldShare, landingBands, type SpeedSpan } from '../band.ts';
+import { type Band, bandOf, EDGE_STEP, HELD_SHARE, landingBands, type SpeedSpan } from '../band.ts';
 import { highest, rowFor } from '../curve.ts';
 import { type Landing, landing } from '../landing.ts';
 import type { SweepRow } from '../row.ts';
@@ -65,13 +65,13 @@ function missesOf(rows: readonly SweepRow[]): SweepAnswer['misses'] {
 }
 
 /** Fewer speeds than this make no band. */
-const fewSpeeds = 3;
+const FEW_SPEEDS = 3;
 
 function broadTorque(rows: readonly SweepRow[], widest: SpeedSpan | undefined): BroadTorque | null {
   const band = bandOf(rows, 'torque_nm');
-  if (band === null || rows.length < fewSpeeds) return null;
-  const soft = widest !== undefined && band.from < widest.from - edgeStep;
-  return { share: heldShare, band, softBelow: soft ? widest.from : null };
+  if (band === null || rows.length < FEW_SPEEDS) return null;
+  const soft = widest !== undefined && band.from < widest.from - EDGE_STEP;
+  return { share: HELD_SHARE, band, softBelow: soft ? widest.from : null };
 }
 
 function targetOf(rows: readonly SweepRow[], best: SweepRow | null, wanted: number): TargetOfSweep {

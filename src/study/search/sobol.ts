@@ -29,7 +29,7 @@ const joeKuo: readonly (readonly [degree: number, coefficients: number, first: r
 ];
 
 export const mostSobolDimensions = joeKuo.length + 1;
-const bits = 32;
+const BITS = 32;
 
 /** The first `count` points in `dimensions`; no seed leaves the sequence as published. */
 export function sobolSequence(dimensions: number, count: number, seed: number | null): Sample {
@@ -54,14 +54,14 @@ export function sobolSequence(dimensions: number, count: number, seed: number | 
 }
 
 function directionNumbers(dimension: number): Uint32Array {
-  const v = new Uint32Array(bits);
+  const v = new Uint32Array(BITS);
   if (dimension === 0) {
     // Van der Corput's sequence in base 2.
-    for (let k = 0; k < bits; k += 1) v[k] = 1 << (31 - k);
+    for (let k = 0; k < BITS; k += 1) v[k] = 1 << (31 - k);
     return v;
   }
   const [degree, coefficients, first] = joeKuo[dimension - 1] as (typeof joeKuo)[number];
-  for (let k = 0; k < bits; k += 1) {
+  for (let k = 0; k < BITS; k += 1) {
     if (k < degree) {
       v[k] = (first[k] as number) << (31 - k);
       continue;

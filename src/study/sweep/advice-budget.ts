@@ -4,24 +4,24 @@
  * and 5 mm. A run from settled neighbour fields takes two thirds of one from a cold start.
  */
 
-const even = 13e-3;
-const warm = 0.65;
+const EVEN = 13e-3;
+const WARM = 0.65;
 
 /** Cost of runs on cells of a length [m], one of them from a cold start. */
 export const costOf = (cell: number, warmRuns: number): number =>
-  (1 + warm * warmRuns) * (1 + (even / cell) ** 2);
+  (1 + WARM * warmRuns) * (1 + (EVEN / cell) ** 2);
 
-export const sweepCost = (speeds: number, cell: number): number => speeds * (1 + (even / cell) ** 2);
+export const sweepCost = (speeds: number, cell: number): number => speeds * (1 + (EVEN / cell) ** 2);
 
 /** Share of the sweep's time. */
-const share = 1 / 3;
+const SHARE = 1 / 3;
 
 /** Takes costs off what is left, as far as that goes. */
 export class Budget {
   private left: number;
 
   constructor(speeds: number, cell: number) {
-    this.left = share * sweepCost(speeds, cell);
+    this.left = SHARE * sweepCost(speeds, cell);
   }
 
   affords(cost: number): boolean {

@@ -4,7 +4,7 @@
  */
 
 import type { SweepResult } from '../../engine/read/result.ts';
-import { gainOf, type NoAdvice, type Purpose, worthGain } from '../../findings/answers/advice.ts';
+import { gainOf, type NoAdvice, type Purpose, WORTH_GAIN } from '../../findings/answers/advice.ts';
 import { highest, rowFor } from '../../findings/curve.ts';
 import { headerFor } from '../../findings/header-estimate.ts';
 import type { SweepRow } from '../../findings/row.ts';
@@ -113,7 +113,7 @@ async function screened(
   use.advance?.(tried.length);
   const gains = rows.changed.map((row) => gainOf(rows.base, row) ?? Number.NEGATIVE_INFINITY);
   const most = Math.max(...gains);
-  if (!(most >= worthGain)) return none('best already', tried);
+  if (!(most >= WORTH_GAIN)) return none('best already', tried);
   const simple = gains.findIndex(
     (gain, k) =>
       k < headers.length && gain >= SIMPLE * most && gain === Math.max(...gains.slice(0, headers.length)),

@@ -14,10 +14,10 @@ import {
   costAgainst,
   followedLanding,
   gainOf,
+  NO_LOSS,
   type NoAdvice,
-  noLoss,
   type Purpose,
-  worthGain,
+  WORTH_GAIN,
 } from '../../findings/answers/advice.ts';
 import type { SpeedSpan } from '../../findings/band.ts';
 import { computedSpeeds, highest } from '../../findings/curve.ts';
@@ -136,8 +136,8 @@ function judge(wish: Wish, run: Followed, sweep: readonly SweepRow[], band: Work
     cell,
   };
   const moves = purpose === 'lower' || purpose === 'higher';
-  if (!moves) return gain < worthGain * 0.67 ? none('best already') : advice;
-  return gain < -noLoss || !goesItsWay(advice) ? none('loses', advice) : advice;
+  if (!moves) return gain < WORTH_GAIN * 0.67 ? none('best already') : advice;
+  return gain < -NO_LOSS || !goesItsWay(advice) ? none('loses', advice) : advice;
 }
 
 /** Both edges of the landing move the way that was meant, as far as they are known. */

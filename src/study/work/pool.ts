@@ -38,7 +38,7 @@ export interface Pool {
 }
 
 /** Jobs per thread that are taken from the sequence at most before their results are handed on. */
-const jobsPerThread = 2;
+const JOBS_PER_THREAD = 2;
 
 /** What threads run, `thread.cts` as it is built. */
 const THREAD = new URL('./thread.cjs', import.meta.url);
@@ -73,7 +73,7 @@ export function openPool(threads: number, thread: URL = THREAD): Pool {
       await spare.destroy();
     }
   };
-  const limit = jobsPerThread * threads;
+  const limit = JOBS_PER_THREAD * threads;
   return {
     threads,
     one,
