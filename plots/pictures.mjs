@@ -11,7 +11,7 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const pictures = join(root, 'plots/pictures');
 const folder = mkdtempSync(join(tmpdir(), 'echocone-pictures-'));
 /** A README is read on a telephone too [bytes]. */
-const LARGEST = 200_000;
+const LARGEST = 150_000;
 
 function demo() {
   const words = [
@@ -59,7 +59,7 @@ async function photograph(file) {
     const page = await browser.newPage({ viewport: { width: 1000, height: 800 }, colorScheme: 'light' });
     await page.goto(pathToFileURL(file).href);
     await page.waitForFunction(() => document.documentElement.dataset.drawn === 'yes');
-    const first = { x: 0, y: 0, width: 1000, height: 700 };
+    const first = { x: 0, y: 0, width: 1000, height: 620 };
     await page.screenshot({ path: join(pictures, 'sweep-page.png'), clip: first });
     const diagram = page.locator('#diagram');
     await diagram.evaluate((place) => place.scrollIntoView({ block: 'center' }));
