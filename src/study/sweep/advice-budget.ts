@@ -1,7 +1,7 @@
 /**
  * What advice may cost: a third of its sweep. A speed costs about 1 + (13 mm/Δx)²: the part that goes with cells and time
- * steps, and what cylinder, ports and a recorder cost at any rate. Measured on the demo: 0.17, 0.33 and 0.95 s for 20, 10
- * and 5 mm. A run from settled neighbour fields takes two thirds of one from a cold start.
+ * steps, and what cylinder, ports and a recorder cost at any rate. An estimate, made with the plain kernel: with two lanes
+ * coarse cells cost relatively more. A run from settled neighbour fields takes some two thirds of one from a cold start.
  */
 
 const EVEN = 13e-3;
