@@ -67,6 +67,7 @@ export class Board {
   /** Draws every figure in the order of the page, giving the browser a breath between two. */
   redrawAll(done?: () => void): void {
     if (done) this.#afterDraw = done;
+    document.documentElement.dataset.drawn = 'no';
     const idle = this.#waiting.length === 0;
     this.#waiting.splice(0, this.#waiting.length, ...this.#draws.keys());
     if (idle) this.#next();

@@ -84,16 +84,29 @@ export async function openFile(
   await page.setViewportSize({ width: size.width, height: size.height });
   await page.emulateMedia({ colorScheme: size.dark === true ? 'dark' : 'light' });
   await page.goto(pathToFileURL(file).href);
-  await page.waitForFunction(
+  await untilDrawn(page);
+  return { page, complaints };
+}
+
+/** Gives an open page's window another size and light; waits until the page has drawn its figures again. */
+export async function resize(page: Page, size: WindowSize): Promise<void> {
+  await page.setViewportSize({ width: size.width, height: size.height });
+  await page.emulateMedia({ colorScheme: size.dark === true ? 'dark' : 'light' });
+  // The page hears of its new width with the next frame.
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+  await untilDrawn(page);
+}
+
+const untilDrawn = (page: Page): Promise<unknown> =>
+  page.waitForFunction(
     () => document.documentElement.dataset.drawn === 'yes' || document.scripts.length < 2,
     undefined,
     { timeout: 20_000 },
   );
-  return { page, complaints };
-}
 
-/** Keeps a picture of the whole page as build output. */
+/** Keeps a picture of the whole page as build output, where `PICTURES` is set: to draw one takes longer than to check the page. */
 export async function keepPicture(page: Page, name: string): Promise<void> {
+  if (!process.env.PICTURES) return;
   const folder = join(root, 'build/screenshots');
   mkdirSync(folder, { recursive: true });
   await page.screenshot({ path: join(folder, `${name}.png`), fullPage: true });
@@ -102,6 +115,26 @@ export async function keepPicture(page: Page, name: string): Promise<void> {
 /** How far the page is wider than its window [px]. */
 export const overhang = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+
+/** Texts of the figures that stick out of their figure. */
+export const cutLabels = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('.plot')].flatMap((plot) => {
+      const frame = plot.getBoundingClientRect();
+      return [...plot.querySelectorAll('text')]
+        .filter((text) => {
+          const box = text.getBoundingClientRect();
+          return (
+            box.width > 0 &&
+            (box.left < frame.left - 1 ||
+              box.right > frame.right + 1 ||
+              box.bottom > frame.bottom + 1 ||
+              box.top < frame.top - 1)
+          );
+        })
+        .map((text) => `${plot.id}: ${text.textContent}`);
+    }),
+  );
 
 /** Serious and critical findings of the accessibility check. */
 export async function seriousFindings(page: Page): Promise<string[]> {

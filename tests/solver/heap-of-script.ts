@@ -10,12 +10,14 @@ export interface Heap {
 }
 
 /**
- * A young generation so large that nothing is swept while the bytes are counted, and code compiled in step, so that a busy
- * machine counts the same.
+ * A young generation so large that nothing is swept while the bytes are counted, and code compiled in step and at once for good,
+ * the kernel's and its call's too, so that a busy machine counts the same.
  */
 const FLAGS = [
   '--expose-gc',
   '--no-concurrent-recompilation',
+  '--no-liftoff',
+  '--no-wasm-generic-wrapper',
   '--min-semi-space-size=64',
   '--max-semi-space-size=128',
 ];
