@@ -31,8 +31,12 @@ const sizes = [
 const short = ['--set', 'run.maxCycles=8', '--json'];
 const mm = (length: number): string => `${(1000 * length).toFixed(1)}mm`;
 
+/** One size of each intake is swept, another each time; all are written and checked. */
+const isSwept = (intake: (typeof INTAKES)[number], cc: number): boolean =>
+  INTAKES.indexOf(intake) === sizes.findIndex((size) => size.cc === cc);
+
 describe.each(INTAKES)('%s', (intake) => {
-  test.each(sizes)('$cc cc: written, checked and swept', ({ cc, bore, stroke, rpm }) => {
+  test.each(sizes)('$cc cc: written and checked, one swept', ({ cc, bore, stroke, rpm }) => {
     const place = `${intake}-${cc}`;
     const flags = ['--intake', intake, '--bore', mm(bore), '--stroke', mm(stroke), '--rpm', String(rpm)];
     const written = run('new', place, ...flags);
@@ -49,6 +53,7 @@ describe.each(INTAKES)('%s', (intake) => {
     for (const id of ['tuned-length', 'stinger-diameter', 'belly-diameter'])
       expect(outside).not.toContain(id);
     expect(run('check', file).status).toBe(0);
+    if (!isSwept(intake, cc)) return;
     const speeds = `${rpm - 500}:${rpm}:500`;
     const swept = run('sweep', file, '--rpm', speeds, '--cell', '20mm', ...short, '--out', `${place}-run`);
     expect([0, 4], swept.stderr).toContain(swept.status);
