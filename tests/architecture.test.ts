@@ -93,7 +93,7 @@ const rules: readonly Rule[] = [
   { room: /^src\/main\.ts$/, may: [/^src\/commands\//] },
   { room: /^plots\/theme\//, may: [/^plots\/theme\//] },
   { room: /^plots\/marks\//, may: [/^plots\/(theme|marks)\//] },
-  { room: /^plots\/figures\//, may: [/^plots\/(theme|marks|figures)\//, /^src\/findings\//] },
+  { room: /^plots\/figures\//, may: [/^plots\/(theme|marks|figures)\//, /^src\/findings\//, /^wrap-ansi$/] },
   { room: /^plots\//, may: [/^plots\//, /^src\/findings\//, /^(plotly\.js-dist-min|ndarray)$/] },
 ];
 

@@ -3,6 +3,7 @@
  * left, then one bar, or two where a change was made both ways.
  */
 
+import wrapAnsi from 'wrap-ansi';
 import { leftEdge, topRight, words } from '../marks/note.ts';
 import { axis, type Bag, baseLayout } from '../theme/axes.ts';
 import { label } from '../theme/escape.ts';
@@ -27,16 +28,11 @@ export interface BarStyle {
 const nameLetters = { wide: 24, narrow: 14 };
 const LETTER_PX = 6.6;
 
-/** A name in lines of so many letters at most, broken at blanks. */
-function inLines(name: string, most: number): string[] {
-  const lines: string[] = [];
-  for (const word of name.split(' ')) {
-    const last = lines.at(-1);
-    if (last !== undefined && last.length + word.length < most) lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
-  }
-  return lines.map((line) => (line.length > most ? `${line.slice(0, most - 1)}…` : line));
-}
+/** A name in lines of so many letters at most, broken at blanks; a longer word is cut off. */
+const inLines = (name: string, most: number): string[] =>
+  wrapAnsi(name, most, { hard: false })
+    .split('\n')
+    .map((line) => (line.length > most ? `${line.slice(0, most - 1)}…` : line));
 
 /** Bars of less (0) or of more (1), or the only ones, with their values beside them. */
 function barsOf(bars: readonly NamedBar[], which: 0 | 1, style: BarStyle, look: Look): Bag {
