@@ -1,9 +1,8 @@
-/** Case files for the tests: a folder of their own that goes when the test file ends, and edits of the demo's texts. */
+/** Case files for the tests: a folder of their own that goes when the tests end, and edits of the demo's texts. */
 
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll } from 'vitest';
 import { CaseProblems } from '../../src/case/text/problem.ts';
 
 export const CASES = new URL('../../cases/', import.meta.url).pathname;
@@ -11,7 +10,6 @@ export const CASES = new URL('../../cases/', import.meta.url).pathname;
 export const DRAFTS = new URL('./drafts/', import.meta.url).pathname;
 
 const folder = mkdtempSync(join(tmpdir(), 'echocone-case-'));
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** Writes a file into the test's folder and gives its path. */
 export function file(name: string, text: string | Uint8Array): string {
