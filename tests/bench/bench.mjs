@@ -7,6 +7,7 @@ import { availableParallelism, cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { hasTwoLanes } from '../../dist/solver/index.js';
 import { bareDuct, demoEngine, median } from './march-rate.mjs';
+import { nextSpeedMs } from './next-speed.mjs';
 import { pageOpenMs } from './page-open.mjs';
 
 const root = new URL('../../', import.meta.url).pathname;
@@ -85,6 +86,7 @@ const figures = {
   two_lane_engine_ns_per_cell_step: twoLane.engine,
   engine_steps_per_cycle: engine.stepsPerCycle,
   engine_cells: engine.cells,
+  next_speed_20mm_ms: await nextSpeedMs(demo),
 };
 const one = quick ? unknown : await demoSweep(1);
 const two = quick ? unknown : await demoSweep(2);
