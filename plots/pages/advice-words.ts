@@ -39,11 +39,11 @@ function wasText({ now: { lands } }: Advice): string {
 }
 
 function numbers(advice: Advice): string {
-  const { promises, now, cost, cell } = advice;
+  const { promises, now, cost, cell, edgeCell } = advice;
   const torque = `${newtonMetres(promises.torque_nm)} at ${rpm(promises.at_rpm)}, now ${fixed(now.torque_nm, 1)}`;
   const lands = landsText(advice);
   const loses = cost === null ? '' : ` It costs ${newtonMetres(-cost.torque_nm)} at ${rpm(cost.at_rpm)}.`;
-  return `${torque}${lands}${lands === '' ? '' : wasText(advice)}.${loses} Computed on cells of ${mm(cell)}.`;
+  return `${torque}${lands}${lands === '' ? '' : wasText(advice)}.${loses} Computed on cells of ${mm(cell)}${edgeCell === cell ? '' : `, the edges on ${mm(edgeCell)}`}.`;
 }
 
 const changesText = ({ changes }: Advice): string => capital(changes.map(changeText).join(', '));

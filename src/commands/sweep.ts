@@ -10,7 +10,8 @@ import { COLUMNS } from '../findings/row.ts';
 import { isWhole } from '../findings/settled.ts';
 import { bandDocument, workingBand } from '../findings/working-band.ts';
 import type { Case } from '../model/case.ts';
-import { sweepAdvice } from '../study/sweep/advice.ts';
+import { runAdvice } from '../study/sweep/advice.ts';
+import { planAdvice } from '../study/sweep/advice-plan.ts';
 import { runSweeps } from '../study/sweep/run-sweeps.ts';
 import { assumedVariants, type Moves, movesAt } from '../study/sweep/sensitivity.ts';
 import { type KeptGroups, openKeptGroups } from '../study/sweep/sweep-journal.ts';
@@ -156,8 +157,17 @@ async function advised(
     opened: OpenedFile;
   },
 ): Promise<AdviceReport> {
+  const plan = planAdvice(opened, flags.set, result);
+  if (plan === null) return { advice: [], none: [] };
   terminal.message('Computing changes to advise (--no-advice skips it).');
-  return await sweepAdvice({ opened, set: flags.set, result }, { pool, signal });
+  const total = plan.changes;
+  const progress = terminal.progress({ label: 'advice', things: 'changes', total });
+  try {
+    const advance = (changes: number): void => progress.advance(changes);
+    return await runAdvice(plan, { pool, signal, advance });
+  } finally {
+    progress.finish();
+  }
 }
 
 function speedsIn({ done }: KeptGroups): number {

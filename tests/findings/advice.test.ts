@@ -1,7 +1,8 @@
 /** Ring: identity. What makes a run advice: gains, edges and costs of rows of which each number is known. */
 
 import { expect, test } from 'vitest';
-import { costAgainst, followedLanding, gainOf } from '../../src/findings/answers/advice.ts';
+import { bestOfScreen, costAgainst, followedLanding, gainOf } from '../../src/findings/answers/advice.ts';
+import { asSwept } from '../../src/findings/answers/as-swept.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import { syntheticSweep } from '../plots/synthetic-sweep.ts';
 
@@ -34,4 +35,25 @@ test('the cost is the largest loss within the band, where it is worth naming', (
   const changed = [row(8000, 10), row(8500, 19), row(9000, 18), row(9500, 5)];
   expect(costAgainst(sweep, changed, { from: 8400, to: 9100 })).toEqual({ at_rpm: 9000, torque_nm: -2 });
   expect(costAgainst(sweep, sweep, { from: 8000, to: 9500 })).toBeNull();
+});
+
+test('of screened changes the best is taken, or one of the header that gains nearly as much', () => {
+  const change = (gain: number | null, simple = false) => ({ gain, simple });
+  expect(bestOfScreen([change(0.02), change(0.05), change(null)])).toBe(1);
+  expect(bestOfScreen([change(0.041, true), change(0.05), change(0.01, true)])).toBe(0);
+  expect(bestOfScreen([change(0.039, true), change(0.05)])).toBe(1);
+  // Less than half of what is worth a change of metal, on cells that miss by as much.
+  expect(bestOfScreen([change(0.007), change(-0.1)])).toBeNull();
+  expect(bestOfScreen([])).toBeNull();
+});
+
+test('a row of other cells is told as the sweep would have it, where both meshes stand alike', () => {
+  const known = { ...row(9000, 20), plugback_centroid_deg: 260 };
+  const here = { ...row(9000, 20.4), plugback_centroid_deg: 261.5 };
+  const told = asSwept({ ...row(9500, 15.3), plugback_centroid_deg: 270 }, { known, here });
+  expect(told.torque_nm).toBeCloseTo(15, 9);
+  expect(told.plugback_centroid_deg).toBeCloseTo(268.5, 9);
+  // A fifth less torque is another state of the engine, and nothing of the meshes.
+  const other = asSwept(row(9500, 15.3), { known, here: row(9000, 16) });
+  expect(other.torque_nm).toBe(15.3);
 });

@@ -120,6 +120,7 @@ describe('which way to change the pipe', () => {
           cost: { at_rpm: 10_500, torque_nm: -1.26 },
           basis: 'run',
           cell: 0.01,
+          edgeCell: 0.02,
         },
       ],
       none: [{ for: 'target', why: 'best already', tried: null, runs: 12, things: ['header', 'baffle'] }],
@@ -131,7 +132,7 @@ describe('which way to change the pipe', () => {
     ]);
     expect(plain).toContainEqual([
       'For a lower band',
-      'Header 30 mm longer (240 mm): 21.8 Nm at 9 000 rpm, now 20.4; the wave lands from about 8 700 rpm, now from about 9 250 to about 10 750 rpm. It costs 1.3 Nm at 10 500 rpm. Computed on cells of 10 mm.',
+      'Header 30 mm longer (240 mm): 21.8 Nm at 9 000 rpm, now 20.4; the wave lands from about 8 700 rpm, now from about 9 250 to about 10 750 rpm. It costs 1.3 Nm at 10 500 rpm. Computed on cells of 10 mm, the edges on 20 mm.',
       'lower',
     ]);
     expect(plain.find(([label]) => label === 'For the target')?.[1]).toMatch(

@@ -4,6 +4,8 @@ import { adviceText, unadvisedText } from '../../../plots/pages/advice-words.ts'
 import type { AdviceReport } from '../../findings/answers/advice.ts';
 import { pageWords } from './page-words.ts';
 
+const mm = (metres: number): string => `${Number((1000 * metres).toFixed(3))} mm`;
+
 export function adviceDocument({ advice, none }: AdviceReport) {
   return {
     advice: advice.map((one) => ({
@@ -13,7 +15,8 @@ export function adviceDocument({ advice, none }: AdviceReport) {
       promises: one.promises,
       costs: one.cost,
       basis: one.basis,
-      cell: `${Number((1000 * one.cell).toFixed(3))} mm`,
+      cell: mm(one.cell),
+      edge_cell: mm(one.edgeCell),
     })),
     /** Purposes for which nothing is advised, and why. */
     unadvised: none.map((one) => ({ for: one.for, says: pageWords(unadvisedText(one)) })),

@@ -9,7 +9,9 @@ import { widthOf } from '../band.ts';
 import type { SweepRow } from '../row.ts';
 import { landingSpans } from '../working-band.ts';
 
-export type Purpose = 'target' | 'lower' | 'higher' | 'output';
+/** What a change is for, in the order in which it is told. */
+export const PURPOSES = ['target', 'lower', 'higher', 'output'] as const;
+export type Purpose = (typeof PURPOSES)[number];
 
 /** One dimension changed: its name in the drawing, and from what to what [m]. */
 export interface DimensionChange {
@@ -34,8 +36,9 @@ export interface Advice {
   /** Where it loses most of what was computed elsewhere; null: nowhere. */
   readonly cost: { readonly at_rpm: number; readonly torque_nm: number } | null;
   readonly basis: 'run';
-  /** Cells that it was run on [m]. */
+  /** Cells that its torque was run on, and the edges of its landing [m]. */
   readonly cell: number;
+  readonly edgeCell: number;
 }
 
 /** Why nothing is advised for a purpose. */
@@ -66,6 +69,29 @@ export const gainOf = (base: SweepRow | null, changed: SweepRow | null): number 
   const [was, is] = [base?.torque_nm ?? null, changed?.torque_nm ?? null];
   return was === null || is === null || !(was > 0) ? null : is / was - 1;
 };
+
+/** Share of the best screened gain with which a change of the header alone is preferred. Judgement, no source. */
+const SIMPLE = 0.8;
+/** A change that gains less than this share of what is worth a change on coarse cells will not be worth one on fine ones [-]. */
+const HOPE = 0.5;
+
+/** A change that was screened: its gain, null where it failed, and whether it is of the header alone. */
+export interface Screened {
+  readonly gain: number | null;
+  readonly simple: boolean;
+}
+
+/**
+ * Place of the best of some screened changes, or of the best of the header alone where that gains nearly as much; null: none
+ * gains enough to be worth a closer look.
+ */
+export function bestOfScreen(screened: readonly Screened[]): number | null {
+  const gains = screened.map(({ gain }) => gain ?? Number.NEGATIVE_INFINITY);
+  const most = Math.max(...gains);
+  if (!(most >= HOPE * WORTH_GAIN)) return null;
+  const simple = Math.max(...gains.filter((_, k) => screened[k]?.simple === true));
+  return gains.indexOf(simple >= SIMPLE * most ? simple : most);
+}
 
 /** The span in which a followed pipe lands, its ends null where the speeds run did not reach them. */
 export function followedLanding(rows: readonly SweepRow[]): {

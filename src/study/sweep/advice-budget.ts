@@ -1,37 +1,78 @@
 /**
- * What advice may cost: a third of its sweep. A speed costs about 1 + (13 mm/Δx)²: the part that goes with cells and time
- * steps, and what cylinder, ports and a recorder cost at any rate. An estimate, made with the plain kernel: with two lanes
- * coarse cells cost relatively more. A run from settled neighbour fields takes some two thirds of one from a cold start.
+ * What advice may cost: a third of its sweep, counted by cycles and cells. What is tried is planned before anything is run,
+ * by what such trials take as a rule: first the target, then the band moved lower and higher, then power. What is left over goes to
+ * more changes in the screens. Each trial gives up its edges where its share is used up.
  */
 
-const EVEN = 13e-3;
-const WARM = 0.65;
+import type { SweepResult } from '../../engine/read/result.ts';
+import { speedWork, sweepWork } from '../work/march-work.ts';
+import { coldSpeeds } from '../work/run-sweep.ts';
 
-/** Cost of runs on cells of a length [m], one of them from a cold start. */
-export const costOf = (cell: number, warmRuns: number): number =>
-  (1 + WARM * warmRuns) * (1 + (EVEN / cell) ** 2);
-
-export const sweepCost = (speeds: number, cell: number): number => speeds * (1 + (EVEN / cell) ** 2);
-
-/** Share of the sweep's time. */
+/** Share of the sweep's work. */
 const SHARE = 1 / 3;
+/** Cells of the screens and of edges, and of the torque that is promised; never finer than the sweep's own [m]. */
+const COARSE_CELL = 20e-3;
+const FINE_CELL = 10e-3;
+/** Cycles that a change takes as a rule, from settled fields of what it changes. */
+const CYCLES = 10;
+/** Speeds run for the edges of a landing, as a rule, and their cycles: those beyond the band settle slowly. */
+const EDGE_SPEEDS = 5;
+const EDGE_CYCLES = 13;
+/** Fewest changes that make a screen. */
+const LEAST_SCREEN = 4;
 
-/** Takes costs off what is left, as far as that goes. */
-export class Budget {
-  private left: number;
+export interface Cells {
+  readonly coarse: number;
+  readonly fine: number;
+}
 
-  constructor(speeds: number, cell: number) {
-    this.left = SHARE * sweepCost(speeds, cell);
-  }
+export const cellsFor = (cell: number): Cells => ({
+  coarse: Math.max(COARSE_CELL, cell),
+  fine: Math.max(FINE_CELL, cell),
+});
 
-  affords(cost: number): boolean {
-    return cost <= this.left;
-  }
+/** What a sweep's advice may spend. */
+export const allowance = ({ rows, case: { run } }: SweepResult): number => {
+  const cold = coldSpeeds(run.speeds);
+  return SHARE * sweepWork(rows, run.cell, (speed) => cold.has(speed));
+};
 
-  /** Whether the cost is paid. */
-  take(cost: number): boolean {
-    if (!this.affords(cost)) return false;
-    this.left -= cost;
-    return true;
-  }
+/** What a trial would like: so many changes, which it can do with fewer of unless it is one alone. */
+export interface Wanted {
+  readonly changes: number;
+}
+
+export interface Granted {
+  /** Changes that it may try; 0: it is not run. */
+  readonly changes: number;
+  readonly edgeWork: number;
+}
+
+/** Shares what may be spent among trials, the first first. */
+export function granted(
+  wanted: readonly Wanted[],
+  work: number,
+  { coarse, fine }: Cells,
+): readonly Granted[] {
+  const warm = speedWork(coarse, CYCLES, 'warm');
+  const edgeWork = EDGE_SPEEDS * speedWork(coarse, EDGE_CYCLES, 'warm');
+  // The pipe as it is from a cold start, both again on fine cells, and the edges.
+  const bare =
+    speedWork(coarse, CYCLES, 'cold') +
+    (fine === coarse ? warm : 2 * speedWork(fine, CYCLES, 'warm')) +
+    edgeWork;
+  let left = work;
+  const grants = wanted.map(({ changes }) => {
+    const least = Math.min(changes, LEAST_SCREEN);
+    const cost = bare + least * warm;
+    if (changes === 0 || cost > left) return { changes: 0, edgeWork };
+    left -= cost;
+    return { changes: least, edgeWork };
+  });
+  return grants.map((grant, k) => {
+    if (grant.changes === 0) return grant;
+    const more = Math.min((wanted[k]?.changes ?? 0) - grant.changes, Math.floor(left / warm));
+    left -= more * warm;
+    return { ...grant, changes: grant.changes + more };
+  });
 }

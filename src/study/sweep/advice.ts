@@ -1,143 +1,122 @@
 /**
- * Advice of a sweep: changes that were run before they are advised. Changes are screened on coarse cells at the speed where
- * they are meant to help; the best of each purpose is then run on finer ones beside the pipe as it is, and followed to where
- * its wave ceases to land. What is brought to a target is the speed of best torque as computed.
+ * Advice of a sweep: changes that were run before they are advised. For each purpose changes are screened on coarse cells at the
+ * speed where they are meant to help; the best is run on finer ones and followed to where its wave ceases to land
+ * (`work/trial.ts`). What is brought to a target is the speed of best torque as computed.
  *
  * What is run depends on the sweep's rows and settings alone, never on threads or clocks.
  */
 
-import type { OpenedFile } from '../../case/load.ts';
-import type { SweepResult } from '../../engine/read/result.ts';
 import {
   type Advice,
   type AdviceReport,
   costAgainst,
   followedLanding,
-  gainOf,
   NO_LOSS,
   type NoAdvice,
-  type Purpose,
+  PURPOSES,
   WORTH_GAIN,
 } from '../../findings/answers/advice.ts';
-import type { SpeedSpan } from '../../findings/band.ts';
-import { computedSpeeds, highest } from '../../findings/curve.ts';
-import type { SweepRow } from '../../findings/row.ts';
-import { type WorkingBand, workingBand } from '../../findings/working-band.ts';
-import type { Followed } from '../work/change-jobs.ts';
+import { highest } from '../../findings/curve.ts';
+import type { Case } from '../../model/case.ts';
 import { valueOrThrow } from '../work/outcome.ts';
-import { withRun } from '../work/run-settings.ts';
-import { Budget } from './advice-budget.ts';
-import { changerOf } from './advice-changes.ts';
-import { type Given, moveWish, outputWish, targetWish, type Use, type Wish } from './advice-wishes.ts';
+import type { Pool } from '../work/pool.ts';
+import type { Trial, TrialJob } from '../work/trial.ts';
+import type { Cells } from './advice-budget.ts';
+import type { Change, Changer } from './advice-changes.ts';
+import { type AdvicePlan, type Planned, withoutAdvice } from './advice-plan.ts';
+import type { Given, Wish } from './advice-wishes.ts';
 
-/** Steps of speed are not finer than this [rpm]: the edges of a landing lie between them. */
-const LEAST_STEP = 200;
-/** Speeds looked at for each edge of a landing. */
-const EDGE_RUNS = 4;
-/** A sweep of fewer speeds has no band that advice could move. */
-const FEW = 5;
-
-export async function sweepAdvice(
-  {
-    opened,
-    set,
-    result,
-  }: { readonly opened: OpenedFile; readonly set: readonly string[]; readonly result: SweepResult },
-  use: Use,
-): Promise<AdviceReport> {
-  const { rows, case: subject } = result;
-  const { step } = computedSpeeds(rows);
-  if (rows.length < FEW || !(step > 0)) return { advice: [], none: [] };
-  const given: Given = {
-    changer: changerOf(opened, set),
-    result,
-    band: workingBand(rows),
-    budget: new Budget(rows.length, subject.run.cell),
-    step: step * Math.ceil(LEAST_STEP / step),
-  };
-  const none: NoAdvice[] = [];
-  const wishes: Wish[] = [];
-  const take = (found: Wish | NoAdvice | null): void => {
-    if (found === null) return;
-    if ('why' in found) none.push(found);
-    else wishes.push(found);
-  };
-  take(await targetWish(given, use));
-  take(moveWish(given, 'lower'));
-  take(moveWish(given, 'higher'));
-  take(await outputWish(given, use));
-  const advice = await followed(given, wishes, none, use);
-  return { advice, none };
+export interface Use {
+  readonly pool: Pool;
+  readonly signal?: AbortSignal;
+  /** Hears of the changes tried so far. */
+  readonly advance?: (changes: number) => void;
 }
 
-/** Runs what is wished for; what holds is advice, what does not is told why. */
-async function followed(
-  { changer, result, band, step }: Given,
-  wishes: readonly Wish[],
-  none: NoAdvice[],
-  use: Use,
-): Promise<readonly Advice[]> {
-  const found: (Advice | null)[] = wishes.map(() => null);
+export async function runAdvice(plan: AdvicePlan, use: Use): Promise<AdviceReport> {
+  const trials = await tried(plan, use);
+  const judged = plan.planned.map(({ wish }, k) => judge(plan.given, wish, trials[k] as Trial, plan.cells));
+  const order = (one: NoAdvice): number => PURPOSES.indexOf(one.for);
+  const none = [...plan.none, ...judged.flatMap((one) => ('why' in one ? [one] : []))];
+  return {
+    advice: judged.flatMap((one) => ('why' in one ? [] : [one])),
+    none: none.sort((a, b) => order(a) - order(b)),
+  };
+}
+
+/** Runs the trials side by side, those of many changes first, and gives them in the order of the plan. */
+async function tried({ given, planned, cells, step }: AdvicePlan, use: Use): Promise<readonly Trial[]> {
+  const { changer, result, band } = given;
   const middle = highest(result.rows, 'torque_nm')?.speed_rpm ?? 0;
-  const lands: SpeedSpan = band.lands ?? { from: middle, to: middle };
-  const jobs = wishes.map(({ change, rpm, ratio, cell }) => ({
-    kind: 'follow' as const,
-    input: {
-      base: withRun(changer.subject, { cell }),
-      changed: withRun(change.subject, { cell }),
-      rpm,
-      lower: lands.from * ratio,
-      upper: lands.to * ratio,
-      step,
-      most: EDGE_RUNS,
-    },
-  }));
+  const landing = band.lands ?? { from: middle, to: middle };
+  const size = (k: number): number => planned[k]?.wish.of.length ?? 0;
+  const order = planned.map((_, k) => k).sort((a, b) => size(b) - size(a) || a - b);
+  const jobs = order.map((k) => {
+    const { wish, edgeWork } = planned[k] as Planned;
+    const { rpm, of } = wish;
+    const candidates = of.map(({ change, ratio, simple }) => ({
+      subject: changedCase(changer, change),
+      ratio,
+      simple,
+    }));
+    const where = { sweep: result.rows, landing, step, edgeWork };
+    const input: TrialJob = { base: bare(changer.subject), candidates, rpm, ...where, ...cells };
+    return { kind: 'trial' as const, input };
+  });
+  const trials: Trial[] = [];
   let done = 0;
-  const failed: NoAdvice[] = [];
   for await (const { index, outcome } of use.pool.asFinished(jobs, use.signal)) {
-    const wish = wishes[index] as Wish;
-    const judged = judge(wish, valueOrThrow(outcome), result.rows, band);
-    if ('why' in judged) failed.push(judged);
-    else found[index] = judged;
-    done += 1;
+    const k = order[index] as number;
+    trials[k] = valueOrThrow(outcome);
+    done += size(k);
     use.advance?.(done);
   }
-  const order: readonly Purpose[] = ['target', 'lower', 'higher', 'output'];
-  none.push(...failed.sort((a, b) => order.indexOf(a.for) - order.indexOf(b.for)));
-  return found.filter((one) => one !== null);
+  return trials;
 }
 
-function judge(wish: Wish, run: Followed, sweep: readonly SweepRow[], band: WorkingBand): Advice | NoAdvice {
-  const { purpose, change, rpm, cell, runs, things } = wish;
-  const none = (why: NoAdvice['why'], tried: Advice | null = null): NoAdvice => ({
-    for: purpose,
-    why,
-    tried,
-    runs,
-    things,
-  });
-  const gain = gainOf(run.base, run.at);
-  const now = sweep.find((row) => row.speed_rpm === rpm)?.torque_nm ?? run.base?.torque_nm ?? null;
-  if (gain === null || now === null || run.at?.settled !== true) return none('did not settle');
-  const landing = followedLanding(run.rows);
+/** A changed case; where the pipe alone is changed, its engine is the same object, whose tables are then made once. */
+function changedCase({ subject }: Changer, change: Change): Case {
+  const isPipe = change.set.every((text) => text.startsWith('pipe.'));
+  return bare(isPipe ? { ...change.subject, engine: subject.engine } : change.subject);
+}
+
+/** A case without what running it does not need. */
+const bare = (subject: Case): Case => ({ ...subject, inputs: [], assumed: [], warnings: [] });
+
+function judge(
+  { result, band }: Given,
+  wish: Wish,
+  trial: Trial,
+  { coarse, fine }: Cells,
+): Advice | NoAdvice {
+  const { purpose, rpm } = wish;
+  if (trial.chosen === null) return withoutAdvice(wish, 'best already');
+  const change = wish.of[trial.chosen]?.change;
+  const now = result.rows.find((row) => row.speed_rpm === rpm)?.torque_nm ?? null;
+  const torque = trial.at?.torque_nm ?? null;
+  if (change === undefined || now === null || torque === null || trial.at?.settled !== true)
+    return withoutAdvice(wish, 'did not settle');
+  const landing = followedLanding(trial.rows);
   const advice: Advice = {
     for: purpose,
     changes: change.changes,
     set: change.set,
     promises: {
-      torque_nm: now * (1 + gain),
+      torque_nm: torque,
       at_rpm: rpm,
       lands_from_rpm: landing.from,
       lands_to_rpm: landing.to,
     },
     now: { torque_nm: now, lands: band.lands },
-    cost: costAgainst(sweep, run.rows, band.works ?? band.lands),
+    cost: costAgainst(result.rows, trial.rows, band.works ?? band.lands),
     basis: 'run',
-    cell,
+    cell: fine,
+    edgeCell: coarse,
   };
+  const gain = torque / now - 1;
   const moves = purpose === 'lower' || purpose === 'higher';
-  if (!moves) return gain < WORTH_GAIN * 0.67 ? none('best already') : advice;
-  return gain < -NO_LOSS || !goesItsWay(advice) ? none('loses', advice) : advice;
+  if (!moves) return gain < WORTH_GAIN ? withoutAdvice(wish, 'best already') : advice;
+  return gain < -NO_LOSS || !goesItsWay(advice) ? withoutAdvice(wish, 'loses', advice) : advice;
 }
 
 /** Both edges of the landing move the way that was meant, as far as they are known. */

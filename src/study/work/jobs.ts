@@ -4,15 +4,14 @@
  */
 
 import { runCheck } from '../../verify/check.ts';
-import { runFollow, runScreen } from './change-jobs.ts';
 import { runDraft } from './draft.ts';
 import { runGroup } from './run-sweep.ts';
+import { runTrial } from './trial.ts';
 
 const kinds = {
   draft: runDraft,
-  follow: runFollow,
-  screen: runScreen,
   'speed-group': runGroup,
+  trial: runTrial,
   verify: runCheck,
 } as const;
 

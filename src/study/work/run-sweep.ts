@@ -51,6 +51,10 @@ export function speedGroups(subject: Case): SpeedGroup[] {
   return neighbours(subject.run.speeds).map((speeds) => ({ subject, speeds }));
 }
 
+/** Speeds of a sweep that start cold: the first of each group. */
+export const coldSpeeds = (speeds: readonly number[]): ReadonlySet<number> =>
+  new Set(neighbours(speeds).map(([first]) => first as number));
+
 /** Groups of one of many sweeps, brief: all as large as can be, for no thread waits before the last sweep of all. */
 export function evenGroups(subject: Case): SpeedGroup[] {
   const { speeds } = subject.run;
