@@ -1,6 +1,7 @@
 /** The sweep page alive: figures drawn, speeds played through, the same instant marked in both crank-angle figures. */
 
 import { blowdown, gasExchange, machTrace } from '../figures/breathing.ts';
+import { gauges } from '../figures/gauges.ts';
 import { outputCurves } from '../figures/output-curves.ts';
 import { plugbackTiming } from '../figures/plugback-timing.ts';
 import { portTraces } from '../figures/port-traces.ts';
@@ -34,6 +35,7 @@ board.add('diagram', (look) =>
     : empty,
 );
 board.add('blowdown', (look) => blowdown(sweep.rows, sweep.blowdownMach, look));
+board.add('gauges', (look) => gauges(sweep.rows, look));
 board.add('mach', (look) => (chosen ? machTrace(chosen.traces, eventsOf(chosen.row), look) : empty));
 board.add('heat', (look) => (chosen ? temperatureAlong(chosen.along, flangeFlow(chosen), look) : empty));
 

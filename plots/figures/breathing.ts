@@ -1,4 +1,4 @@
-/** Blow-down and gas exchange against engine speed, and the Mach number of the exhaust passage over one cycle. */
+/** Blowdown and gas exchange against engine speed, and the Mach number of the exhaust passage over one cycle. */
 
 import { column } from '../../src/findings/curve.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
@@ -13,15 +13,20 @@ import { usefulSpeedShapes } from './output-curves.ts';
 import type { CycleTraces } from './port-traces.ts';
 import { stackedCurves } from './stacked-curves.ts';
 
-/** Mach number that the blow-down through the passage is laid out for [-]. Common practice, no source. */
+/** Mach number that the blowdown through the passage is laid out for [-]. Common practice, no source. */
 const USUAL_MACH = 0.8;
 
-const styled = (look: Look, quantity: Parameters<typeof lineOf>[1]): { color: string; dash: string } => {
+/** Colour and dash of a quantity. */
+export const styled = (
+  look: Look,
+  quantity: Parameters<typeof lineOf>[1],
+): { color: string; dash: string } => {
   const { color, dash } = lineOf(look, quantity);
   return { color, dash };
 };
 
-const speedStack = (rows: readonly SweepRow[], look: Look) => ({
+/** What figures against engine speed share. */
+export const speedStack = (rows: readonly SweepRow[], look: Look) => ({
   x: rows.map((row) => row.speed_rpm),
   xaxis: speedAxis(
     look,
@@ -39,7 +44,7 @@ const share = (values: readonly (number | null)[]): (number | null)[] =>
 
 /**
  * Pressures as the transfers open, what is blown back through them, and the largest Mach number at the passage's end in
- * the blow-down, `mach`, one value a row: later in the cycle the pipe's waves may drive it higher.
+ * the blowdown, `mach`, one value a row: later in the cycle the pipe's waves may drive it higher.
  */
 export const blowdown = (rows: readonly SweepRow[], mach: readonly (number | null)[], look: Look): Figure =>
   stackedCurves(
@@ -76,7 +81,7 @@ export const blowdown = (rows: readonly SweepRow[], mach: readonly (number | nul
           ],
         },
         {
-          name: 'Largest Mach number in the blow-down, EO to TO [–]',
+          name: 'Largest Mach number in the blowdown, EO to TO [–]',
           reading: '%{y:.2f}',
           include: [0.5, 1],
           levels: [
@@ -171,7 +176,7 @@ export function machTrace(traces: CycleTraces, events: PortEvents, look: Look): 
         annotations: [
           axisName(look, 'Mach number where the exhaust passage ends [–]'),
           words(
-            `${USUAL_MACH}, usual aim of the blow-down`,
+            `${USUAL_MACH}, usual aim of the blowdown`,
             look.palette.faint,
             { x: events.transfersOpen, xanchor: 'left', xshift: 4, y: USUAL_MACH, yanchor: 'middle' },
             11,

@@ -1,4 +1,4 @@
-/** At one speed: what a longer exhaust duration does to the wave, the blow-down, the echo and the torque. */
+/** At one speed: what a longer exhaust duration does to the wave, the blowdown, the echo and the torque. */
 
 import { column } from '../../src/findings/curve.ts';
 import { middleLead } from '../../src/findings/landing.ts';

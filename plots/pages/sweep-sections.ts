@@ -1,13 +1,21 @@
 /** Parts of the sweep page below its figures: the rows, what the numbers rest on, and the cautions. */
 
 import { landing, middleLead } from '../../src/findings/landing.ts';
-import type { ColumnName, SweepRow } from '../../src/findings/row.ts';
+import type { ColumnName, NumberColumn, SweepRow } from '../../src/findings/row.ts';
 import { swings } from '../figures/swing.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { asPrinted, exponential, fixed, rpm, signed, speed } from '../theme/numbers.ts';
 import type { InputLine, SweepPageExtras, SweepPageResult } from './sweep-data.ts';
 
 type Reading = ColumnName | ((row: SweepRow) => number | null);
+
+/** A temperature of the row in degrees Celsius, as all of the page has them. */
+const celsius =
+  (name: NumberColumn) =>
+  (row: SweepRow): number | null => {
+    const kelvin = row[name];
+    return kelvin === null ? null : kelvin - 273.15;
+  };
 
 /** Columns of the table: name, unit, decimals, factor. */
 const columns: readonly (readonly [Reading, string, string, number, number?])[] = [
@@ -33,8 +41,17 @@ const columns: readonly (readonly [Reading, string, string, number, number?])[] 
   ['bmep_bar', 'bmep', 'bar', 1],
   ['torque_nm', 'torque', 'Nm', 1],
   ['power_kw', 'power', 'kW', 1],
-  ['exhaust_gas_temperature_k', 'exhaust gas', 'K', 0],
-  ['pipe_mean_temperature_k', 'pipe gas', 'K', 0],
+  [celsius('exhaust_gas_temperature_k'), 'exhaust gas', '°C', 0],
+  [celsius('pipe_mean_temperature_k'), 'pipe gas', '°C', 0],
+  [celsius('header_gas_temperature_k'), 'gas, header', '°C', 0],
+  [celsius('belly_gas_temperature_k'), 'gas, belly', '°C', 0],
+  [celsius('stinger_gas_temperature_k'), 'gas, stinger', '°C', 0],
+  [celsius('header_wall_temperature_k'), 'wall, header', '°C', 0],
+  [celsius('belly_wall_temperature_k'), 'wall, belly', '°C', 0],
+  [celsius('stinger_wall_temperature_k'), 'wall, stinger', '°C', 0],
+  ['stinger_back_pressure_bar', 'before the stinger, above ambient', 'bar', 2],
+  ['crankcase_lowest_bar', 'crankcase, lowest', 'bar', 2],
+  ['crankcase_highest_bar', 'crankcase, highest', 'bar', 2],
   ['cycles', 'cycles', '–', 0],
 ];
 

@@ -65,6 +65,18 @@ export interface SweepRow {
   /** Crest of another wave beside the plug-back [deg], and how far it is counted as part of it [-]. */
   readonly other_wave_deg: Reading;
   readonly other_wave_counted: Reading;
+  /** Flow-weighted gas temperature and wall temperature at the middle of header, belly and stinger [K]. */
+  readonly header_gas_temperature_k: Reading;
+  readonly belly_gas_temperature_k: Reading;
+  readonly stinger_gas_temperature_k: Reading;
+  readonly header_wall_temperature_k: Reading;
+  readonly belly_wall_temperature_k: Reading;
+  readonly stinger_wall_temperature_k: Reading;
+  /** Mean pressure where the stinger begins, above ambient [bar]. */
+  readonly stinger_back_pressure_bar: Reading;
+  /** Lowest and highest pressure in the crankcase [bar]. */
+  readonly crankcase_lowest_bar: Reading;
+  readonly crankcase_highest_bar: Reading;
 }
 
 export type ColumnName = keyof SweepRow;
@@ -143,6 +155,21 @@ export const COLUMNS: readonly { readonly name: ColumnName; readonly says: strin
   { name: 'suction_length_deg', says: 'Degrees for which it is at least half as deep.' },
   { name: 'other_wave_deg', says: 'Crest of another wave beside the plug-back.' },
   { name: 'other_wave_counted', says: 'How far it is counted as part of the plug-back, 0 to 1.' },
+  {
+    name: 'header_gas_temperature_k',
+    says: 'Flow-weighted mean gas temperature at the middle of the header.',
+  },
+  { name: 'belly_gas_temperature_k', says: 'The same at the middle of the belly.' },
+  { name: 'stinger_gas_temperature_k', says: 'The same at the middle of the stinger.' },
+  { name: 'header_wall_temperature_k', says: 'Wall temperature at the middle of the header.' },
+  { name: 'belly_wall_temperature_k', says: 'The same at the middle of the belly.' },
+  { name: 'stinger_wall_temperature_k', says: 'The same at the middle of the stinger.' },
+  {
+    name: 'stinger_back_pressure_bar',
+    says: 'Mean pressure where the stinger begins, above ambient.',
+  },
+  { name: 'crankcase_lowest_bar', says: 'Lowest pressure in the crankcase.' },
+  { name: 'crankcase_highest_bar', says: 'Highest pressure in the crankcase.' },
 ];
 
 /** A row at an exhaust duration [deg]. */

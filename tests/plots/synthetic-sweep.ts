@@ -148,6 +148,15 @@ function syntheticSpeed(speedRpm: number): SpeedRecord {
     suction_length_deg: 55,
     other_wave_deg: null,
     other_wave_counted: null,
+    header_gas_temperature_k: 850,
+    belly_gas_temperature_k: 720,
+    stinger_gas_temperature_k: 700,
+    header_wall_temperature_k: 610,
+    belly_wall_temperature_k: 520,
+    stinger_wall_temperature_k: 500,
+    stinger_back_pressure_bar: 0.15,
+    crankcase_lowest_bar: 0.8,
+    crankcase_highest_bar: 1.45,
   };
   return {
     row,

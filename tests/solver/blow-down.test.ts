@@ -59,7 +59,7 @@ function halfTime(network: Network, volume: Volume): { time: number; temperature
   }
 }
 
-describe('blow-down of a vessel', () => {
+describe('blowdown of a vessel', () => {
   test.each(CASES)('of $volume m3 at $temperature K through a port into a pipe', (one) => {
     const gas = GasModel.perfectGas(one.gamma, one.R);
     const volume = new Volume('vessel', gas, rigidDrive(one.volume));

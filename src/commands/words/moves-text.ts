@@ -25,7 +25,7 @@ export function inputsWithMoves<Input extends { readonly path: string }>(
 
 const signed = (value: number | null, digits: number): string => {
   if (value === null) return '-';
-  const text = value.toFixed(digits);
+  const text = value.toFixed(digits).replace(/^-(0\.?0*)$/, '$1');
   return Number(text) > 0 ? `+${text}` : text;
 };
 

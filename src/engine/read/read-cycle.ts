@@ -9,6 +9,7 @@ import { exhaustSections } from '../../pipe/exhaust.ts';
 import { type Baffle, reflectorOf } from '../../pipe/places.ts';
 import type { EngineNetwork } from '../build.ts';
 import type { CycleBook } from './cycle-book.ts';
+import { type Gauges, gaugesOf } from './gauges.ts';
 import { CHANNEL, type CycleRecorder, FIELD_STEP_DEG } from './recorder.ts';
 
 /** Grid of the read traces [deg]. */
@@ -38,6 +39,7 @@ export interface CycleReading {
   readonly machMax: number;
   /** Flow-weighted gas temperature at the flange [K]. */
   readonly flangeTemperature: number;
+  readonly gauges: Gauges;
 }
 
 /** What reflects the wave, from the port's face [m]. */
@@ -111,6 +113,7 @@ export function readCycle(engine: EngineNetwork, recorder: CycleRecorder, book: 
     output,
     machMax: highest(recorder, CHANNEL.mach),
     flangeTemperature: flangeTemperature(engine, recorder),
+    gauges: gaugesOf(engine, recorder),
   };
 }
 

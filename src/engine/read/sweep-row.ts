@@ -24,6 +24,9 @@ export interface Beside {
   readonly during: WhileTransferring;
 }
 
+/** An angle without the last digits that its way over heights leaves: 82.5 and not 82.50000000000003 [deg]. */
+const asDrawn = (deg: number): number => Number(deg.toFixed(9));
+
 export function sweepRow(engine: EngineNetwork, settled: Settled, cycle: MeanCycle, found: Beside): SweepRow {
   const { exhaust, transfers } = engine.schedule.events;
   const { rpm } = engine;
@@ -31,19 +34,19 @@ export function sweepRow(engine: EngineNetwork, settled: Settled, cycle: MeanCyc
   const { mean, output, plugBack } = cycle;
   const { suction, compression } = found.during;
   const opens = exhaust.opensDeg;
-  const afterOpening = (deg: number | null): Reading => (deg === null ? null : opens + deg);
+  const afterOpening = (deg: number | null): Reading => (deg === null ? null : asDrawn(opens + deg));
   const peakDeg = afterOpening(plugBack.peakDeg);
   const waveSpeed = handbookSoundSpeed(handbookGasTemperature(HANDBOOK_BMEP));
   return {
     speed_rpm: rpm,
     settled: settled.verdict !== 'moving',
     cycles: settled.cycles,
-    exhaust_opens_deg: exhaust.opensDeg,
-    transfers_open_deg: transfers.opensDeg,
-    transfers_close_deg: transfers.closesDeg,
-    exhaust_closes_deg: exhaust.closesDeg,
+    exhaust_opens_deg: asDrawn(exhaust.opensDeg),
+    transfers_open_deg: asDrawn(transfers.opensDeg),
+    transfers_close_deg: asDrawn(transfers.closesDeg),
+    exhaust_closes_deg: asDrawn(exhaust.closesDeg),
     suction_bar: plugBack.suctionPressure / BAR,
-    suction_deg: opens + plugBack.suctionDeg,
+    suction_deg: asDrawn(opens + plugBack.suctionDeg),
     port_mean_during_transfer_bar: mean((s) => s.book.portImpulse / s.book.transferTime) / BAR,
     plugback_onset_deg: afterOpening(plugBack.onsetDeg),
     plugback_peak_deg: peakDeg,
@@ -86,5 +89,14 @@ export function sweepRow(engine: EngineNetwork, settled: Settled, cycle: MeanCyc
     suction_length_deg: suction?.length ?? null,
     other_wave_deg: afterOpening(plugBack.beside?.deg ?? null),
     other_wave_counted: plugBack.beside?.counted ?? null,
+    header_gas_temperature_k: reading(mean((s) => s.reading.gauges.header.gas)),
+    belly_gas_temperature_k: reading(mean((s) => s.reading.gauges.belly.gas)),
+    stinger_gas_temperature_k: reading(mean((s) => s.reading.gauges.stinger.gas)),
+    header_wall_temperature_k: reading(mean((s) => s.reading.gauges.header.wall)),
+    belly_wall_temperature_k: reading(mean((s) => s.reading.gauges.belly.wall)),
+    stinger_wall_temperature_k: reading(mean((s) => s.reading.gauges.stinger.wall)),
+    stinger_back_pressure_bar: reading(mean((s) => s.reading.gauges.stingerBackPressure) / BAR),
+    crankcase_lowest_bar: reading(mean((s) => s.reading.gauges.crankcase[0]) / BAR),
+    crankcase_highest_bar: reading(mean((s) => s.reading.gauges.crankcase[1]) / BAR),
   };
 }
