@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { JournalError, openJournal } from '../../../src/study/work/journal.ts';
-import { type Damage, damaged, damages } from './journal-damages.ts';
+import { type Damage, damaged, damages } from './journal-damages.mjs';
 
 const path = join(mkdtempSync(join(tmpdir(), 'echocone-damage-')), 'journal.jsonl');
 const of = { kind: 'overnight', name: 'baffle', program: 'echocone 1', what: [1, 2] };

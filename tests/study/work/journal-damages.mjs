@@ -2,26 +2,15 @@
 
 import fc from 'fast-check';
 
-export interface Damage {
-  readonly kind:
-    | 'bit'
-    | 'digit'
-    | 'lost'
-    | 'doubled'
-    | 'swapped'
-    | 'zeroed'
-    | 'put in'
-    | 'torn'
-    | 'line lost';
-  /** Where, and how much, as shares of the file. */
-  readonly at: number;
-  readonly length: number;
-  readonly byte: number;
-}
+/**
+ * Where it is and how much of the file it takes, as shares.
+ * @typedef {{ readonly kind: string, readonly at: number, readonly length: number, readonly byte: number }} Damage
+ */
 
 const share = fc.double({ min: 0, max: 1, noNaN: true, maxExcluded: true });
 
-export const damages: fc.Arbitrary<Damage> = fc.record({
+/** @type {fc.Arbitrary<Damage>} */
+export const damages = fc.record({
   kind: fc.constantFrom(
     'bit',
     'digit',
@@ -39,10 +28,15 @@ export const damages: fc.Arbitrary<Damage> = fc.record({
   byte: fc.nat(255),
 });
 
-export function damaged(bytes: Buffer, { kind, at, length, byte }: Damage): Buffer {
+/**
+ * @param {Buffer} bytes
+ * @param {Damage} damage
+ * @returns {Buffer}
+ */
+export function damaged(bytes, { kind, at, length, byte }) {
   const from = Math.floor(at * bytes.length);
   const to = Math.min(bytes.length, from + 1 + Math.floor(length * bytes.length));
-  const cut = (...pieces: readonly Buffer[]): Buffer => Buffer.concat([bytes.subarray(0, from), ...pieces]);
+  const cut = (...pieces) => Buffer.concat([bytes.subarray(0, from), ...pieces]);
   const piece = bytes.subarray(from, to);
   const rest = bytes.subarray(to);
   switch (kind) {
@@ -72,5 +66,7 @@ export function damaged(bytes: Buffer, { kind, at, length, byte }: Damage): Buff
       lines.splice(Math.floor(at * lines.length), 1);
       return Buffer.from(lines.join('\n'), 'latin1');
     }
+    default:
+      throw new Error(`There is no damage of the kind "${kind}".`);
   }
 }
