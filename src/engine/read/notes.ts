@@ -5,9 +5,10 @@ import { meanPistonSpeed } from '../../timing/crank.ts';
 import { samplePort } from '../../timing/schedule.ts';
 import type { EngineNetwork } from '../build.ts';
 import type { MeanCycle } from './mean-cycle.ts';
+import { settlingNotes } from './settling-note.ts';
 import { spoilingOf } from './spoiling.ts';
 import type { WhileTransferring } from './while-transferring.ts';
-import { meanOf, type Settled } from './window.ts';
+import type { Settled } from './window.ts';
 
 /** Mean piston speed beyond which engines rarely go [m/s]. Common practice, no source. */
 const FAST_PISTON = 26;
@@ -15,8 +16,6 @@ const FAST_PISTON = 26;
 const MASS_LOST = 1e-3;
 /** Share of the fresh charge left unburnt, beyond round-off, that is told. */
 const UNBURNT = 1e-9;
-/** A window whose halves differ by this share of its spread goes one way: straight it would be a half [-]. */
-const CREEPS = 0.4;
 /** Spread of the peak that is told [deg]. */
 const PEAK_WANDERS = 1.5;
 
@@ -28,7 +27,7 @@ export function notesOf(
   during: WhileTransferring,
 ): string[] {
   return [
-    ...settling(settled),
+    ...settlingNotes(settled),
     ...crests(engine, settled, cycle),
     ...merging(engine, cycle),
     ...spoilingOf(engine, cycle, during),
@@ -36,39 +35,6 @@ export function notesOf(
     ...march(engine, settled, row),
     ...limits(engine),
   ];
-}
-
-function settling({ verdict, cycles, window, spread }: Settled): string[] {
-  if (verdict === 'moving' && Math.abs(creepPercent(window)) > CREEPS * spread.torquePercent)
-    return [
-      `Not settled after ${cycles} cycles: torque creeps, by ${creepPercent(window).toFixed(2)} % in ` +
-        `${window.length / 2} cycles at the end. More cycles (run.maxCycles) would end it.`,
-    ];
-  if (verdict === 'moving')
-    return [
-      `Not settled after ${cycles} cycles: over the last ${window.length} the torque still varied by ` +
-        `${spread.torquePercent.toFixed(2)} %, ${wandering(spread)} and the pipe's ` +
-        `temperature moved ${spread.temperaturePerCycle.toFixed(2)} K a cycle.`,
-    ];
-  if (verdict === 'quiet') return [];
-  return [
-    `Cycles go on varying about a steady mean: torque by ${spread.torquePercent.toFixed(1)} % over ` +
-      `${window.length} cycles. Pictures show the last of them.`,
-  ];
-}
-
-const wandering = ({ plugBackDeg }: Settled['spread']): string =>
-  plugBackDeg === null
-    ? 'the plug-back was not found in every cycle'
-    : `the plug-back by ${plugBackDeg.toFixed(1)} deg`;
-
-/** By how much the second half of a window has more torque than the first [%]. */
-function creepPercent(window: Settled['window']): number {
-  const half = Math.floor(window.length / 2);
-  const [before, after] = [window.slice(0, half), window.slice(-half)].map((part) =>
-    meanOf(part.map(({ reading }) => reading.output.torque)),
-  ) as [number, number];
-  return (100 * (after - before)) / Math.abs(before);
 }
 
 function crests(engine: EngineNetwork, { spread }: Settled, { plugBack }: MeanCycle): string[] {

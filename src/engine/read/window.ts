@@ -14,11 +14,16 @@ export interface CycleSummary {
   readonly wallMiss: number;
 }
 
-/** How a run ended: all quiet, varying about a steady mean, or still on the move at the last cycle that was allowed. */
-export type Verdict = 'quiet' | 'steady' | 'moving';
+/**
+ * How a run ended: all quiet, repeating every few cycles, varying about a steady mean, or still on the move at the last cycle
+ * that was allowed.
+ */
+export type Verdict = 'quiet' | 'alternating' | 'steady' | 'moving';
 
 export interface Settled {
   readonly verdict: Verdict;
+  /** Cycles after which an alternating engine repeats itself; null: it does not. */
+  readonly period: number | null;
   readonly cycles: number;
   /** The last cycles, oldest first. */
   readonly window: readonly CycleSummary[];

@@ -19,10 +19,12 @@ export interface QuietLimits {
   readonly wall: number;
 }
 
-/** How far torque [-] and the wave's middle [deg] may have moved over some cycles; those of the start's own are left out. */
+/** Cycles that are the start's own, and no swing. */
+export const START_CYCLES = 3;
+
+/** How far torque [-] and the wave's middle [deg] may have moved over some cycles. */
 export interface SwingLimits {
   readonly cycles: number;
-  readonly startCycles: number;
   readonly torque: number;
   readonly plugBackDeg: number;
 }
@@ -40,7 +42,7 @@ export const USUAL: Strictness = {
   minCycles: 6,
   window: 4,
   quiet: { torque: 0.004, trapped: 0.004, plugBackDeg: 0.3, temperature: 0.4, drift: 0.003, wall: 1 },
-  swing: { cycles: 10, startCycles: 3, torque: 0.016, plugBackDeg: 0.56 },
+  swing: { cycles: 10, torque: 0.016, plugBackDeg: 0.56 },
 };
 
 /** For a second opinion, whose difference from the first is to be the schemes' alone. */
@@ -48,5 +50,5 @@ export const STRICT: Strictness = {
   minCycles: 9,
   window: 6,
   quiet: { torque: 0.003, trapped: 0.003, plugBackDeg: 0.3, temperature: 0.3, drift: 0.003, wall: 1 },
-  swing: { cycles: 10, startCycles: 3, torque: 0.016, plugBackDeg: 0.56 },
+  swing: { cycles: 10, torque: 0.016, plugBackDeg: 0.56 },
 };

@@ -3,38 +3,25 @@
  * ten to twenty cycles to travel down it, and near the edge of the power band an engine alternates for ever. So the last
  * cycles are judged together. Settled is
  *   - quiet: torque, trapped mass and plug-back hardly vary over a short window, the pipe's temperature has no trend, and no
- *     large swing lies behind (`settle-limits.ts`), or
- *   - steady: they go on varying, within `STEADY.torque`, but their means over a long window and the one before agree.
- * In both the energy that the network still gains must be small. What is reported is the mean over that window, with the
+ *     large swing lies behind (`settle-limits.ts`),
+ *   - alternating: they repeat every second cycle, or every few (`alternation.ts`), or
+ *   - steady: they vary without order, but their means over a long window are known well enough (`steady-mean.ts`).
+ * In all the energy that the network still gains must be small. What is reported is the mean over that window, with the
  * spread. The plug-back is judged by its centroid: the peak of a flat top jumps about where the wave itself does not.
  */
 
 import type { EngineNetwork } from '../build.ts';
 import { readCycle } from '../read/read-cycle.ts';
 import { CycleRecorder } from '../read/recorder.ts';
-import {
-  type CycleSummary,
-  meanOf,
-  pipeTemperature,
-  type Settled,
-  type Spread,
-  spreadOf,
-} from '../read/window.ts';
+import { type CycleSummary, pipeTemperature, type Settled, type Spread, spreadOf } from '../read/window.ts';
+import { alternationOf } from './alternation.ts';
 import { marchCycle } from './cycle.ts';
-import type { QuietLimits, Strictness, SwingLimits } from './settle-limits.ts';
+import { type QuietLimits, START_CYCLES, type Strictness, type SwingLimits } from './settle-limits.ts';
+import { LONGEST_WINDOW, steadyWindow } from './steady-mean.ts';
 import { balanceWalls } from './wall-balance.ts';
 
-/** Cycles judged together where not all is quiet. */
-const LONG_WINDOW = 12;
-/** Limits of a steady engine: spread of torque, then differences of the means of two windows. */
-const STEADY = {
-  torque: 0.1,
-  means: 0.004,
-  plugBackDeg: 0.5,
-  temperature: 3,
-  drift: 0.003,
-  wall: 3,
-} as const;
+/** Cycles that are told of where nothing has settled. */
+const LAST = 24;
 
 /** Runs at most so many cycles from the engine's present state. @throws MarchFailure */
 export function settle(engine: EngineNetwork, strictness: Strictness, maxCycles: number): Settled {
@@ -47,22 +34,30 @@ export function settle(engine: EngineNetwork, strictness: Strictness, maxCycles:
     const reading = readCycle(engine, recorder, book);
     const wallMiss = balanceWalls(engine, recorder);
     recent.push({ book, reading, pipeTemperature: pipeTemperature(engine, recorder), wallMiss });
-    if (recent.length > 2 * LONG_WINDOW) recent.shift();
-    if (cycles >= Math.max(strictness.minCycles, strictness.window)) {
-      const quiet = recent.slice(-strictness.window);
-      const spread = spreadOf(quiet);
-      if (isQuiet(spread, strictness.quiet) && isCalm(recent, cycles, strictness.swing))
-        return { verdict: 'quiet', cycles, window: quiet, recorder, spread };
-    }
-    if (recent.length === 2 * LONG_WINDOW) {
-      const window = recent.slice(LONG_WINDOW);
-      const spread = spreadOf(window);
-      if (isSteady(recent.slice(0, LONG_WINDOW), window, spread))
-        return { verdict: 'steady', cycles, window, recorder, spread };
-    }
+    if (recent.length > LONGEST_WINDOW) recent.shift();
+    if (cycles < Math.max(strictness.minCycles, strictness.window)) continue;
+    const ended = endOf(recent, cycles, strictness);
+    if (ended !== null) return { ...ended, cycles, recorder, spread: spreadOf(ended.window) };
   }
-  const window = recent.slice(-LONG_WINDOW);
-  return { verdict: 'moving', cycles, window, recorder, spread: spreadOf(window) };
+  const window = recent.slice(-LAST);
+  return { verdict: 'moving', period: null, cycles, window, recorder, spread: spreadOf(window) };
+}
+
+/** How the last cycles have settled; null: they have not. */
+function endOf(
+  recent: readonly CycleSummary[],
+  cycles: number,
+  { window: length, quiet: limits, swing }: Strictness,
+): Pick<Settled, 'verdict' | 'period' | 'window'> | null {
+  const quiet = recent.slice(-length);
+  if (isQuiet(spreadOf(quiet), limits) && isCalm(recent, cycles, swing))
+    return { verdict: 'quiet', period: null, window: quiet };
+  // The first cycles are those of the start.
+  const own = recent.slice(Math.max(0, START_CYCLES - (cycles - recent.length)));
+  const alternation = alternationOf(own);
+  if (alternation !== null) return { verdict: 'alternating', ...alternation };
+  const steady = steadyWindow(own);
+  return steady === null ? null : { verdict: 'steady', period: null, window: steady };
 }
 
 function isQuiet(spread: Spread, quiet: QuietLimits): boolean {
@@ -80,32 +75,8 @@ function isQuiet(spread: Spread, quiet: QuietLimits): boolean {
 /** No swing large enough for the next one to matter lies behind. */
 function isCalm(recent: readonly CycleSummary[], cycles: number, swing: SwingLimits | null): boolean {
   if (swing === null) return true;
-  const count = Math.min(swing.cycles, cycles - swing.startCycles);
+  const count = Math.min(swing.cycles, cycles - START_CYCLES);
   if (count < 2) return true;
   const spread = spreadOf(recent.slice(-count));
   return spread.torquePercent < 100 * swing.torque && (spread.centroidDeg ?? 0) < swing.plugBackDeg;
-}
-
-function isSteady(before: readonly CycleSummary[], after: readonly CycleSummary[], spread: Spread): boolean {
-  if (spread.torquePercent > 100 * STEADY.torque) return false;
-  const change = (value: (s: CycleSummary) => number): number =>
-    Math.abs(meanOf(after.map(value)) - meanOf(before.map(value)));
-  const torque = meanOf(after.map((s) => s.reading.output.torque));
-  const trapped = meanOf(after.map((s) => s.book.trapped));
-  return (
-    change((s) => s.reading.output.torque) < STEADY.means * Math.abs(torque) &&
-    change((s) => s.book.trapped) < STEADY.means * trapped &&
-    (centroidChange(before, after) ?? 0) < STEADY.plugBackDeg &&
-    change((s) => s.pipeTemperature) < STEADY.temperature &&
-    spread.drift < STEADY.drift &&
-    spread.wall < STEADY.wall
-  );
-}
-
-/** By how much the middle of the plug-back differs between the means of two windows [deg]; null: one has none. */
-function centroidChange(before: readonly CycleSummary[], after: readonly CycleSummary[]): number | null {
-  const found = (window: readonly CycleSummary[]): number[] =>
-    window.flatMap(({ reading }) => reading.plugBack.centroidDeg ?? []);
-  const [was, is] = [found(before), found(after)];
-  return was.length === 0 || is.length === 0 ? null : Math.abs(meanOf(is) - meanOf(was));
 }
