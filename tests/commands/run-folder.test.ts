@@ -120,6 +120,19 @@ describe('a folder in use', () => {
     }
   });
 
+  test('on a full disk names the file and leaves nothing behind', () => {
+    const program = `
+      import fs from 'node:fs';
+      import { syncBuiltinESMExports } from 'node:module';
+      import { lockFolder } from ${JSON.stringify(new URL('../../dist/src/commands/frame/folder-lock.js', import.meta.url).href)};
+      fs.writeSync = () => { throw Object.assign(new Error('full'), { code: 'ENOSPC', syscall: 'write' }); };
+      syncBuiltinESMExports();
+      try { lockFolder(${JSON.stringify(base)}); } catch (error) { process.stdout.write(error.code + ' ' + error.path); }`;
+    const run = spawnSync(process.execPath, ['--input-type=module', '-e', program], { encoding: 'utf8' });
+    expect(run.stdout).toBe(`ENOSPC ${join(base, LOCK)}`);
+    expect(readdirSync(base)).toEqual([]);
+  });
+
   test('of twelve runs that find a stale lock at once, one takes it', async () => {
     lock({ process: spawnSync(process.execPath, ['-e', '']).pid, machine: hostname(), since: '' });
     const program = `

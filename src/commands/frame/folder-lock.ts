@@ -19,6 +19,7 @@ import {
 } from 'node:fs';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
+import { named } from '../../study/work/durable-file.ts';
 import { beganAt, isRunning } from '../../study/work/running-process.ts';
 import { FileError, isSystemError } from './exit-codes.ts';
 import { plainText } from './plain-text.ts';
@@ -82,10 +83,14 @@ function made(path: string): boolean {
   };
   try {
     writeSync(file, JSON.stringify(holder));
+    return true;
+  } catch (error) {
+    // As on a full disk: one that names nobody would keep the next run out for a while.
+    rmSync(path, { force: true });
+    throw named(error, path);
   } finally {
     closeSync(file);
   }
-  return true;
 }
 
 function textOf(path: string): string | null {
