@@ -5,9 +5,9 @@
 
 import { GasModel, Network, newReservoir, setReservoir } from '../../solver/index.ts';
 import type { Case } from '../model/case.ts';
-import type { Engine } from '../model/engine.ts';
-import { type PortSchedule, portSchedule } from '../timing/schedule.ts';
+import type { PortSchedule } from '../timing/schedule.ts';
 import { sweptVolume } from '../timing/volume.ts';
+import { knownSchedule } from './known-schedule.ts';
 import { Crankcase } from './parts/crankcase.ts';
 import { Cylinder } from './parts/cylinder.ts';
 import { Exhaust } from './parts/exhaust.ts';
@@ -34,21 +34,10 @@ export interface EngineNetwork {
   readonly exhaust: Exhaust;
 }
 
-/** Port schedules by engine: they are the same at every speed, and take as long as two cycles on coarse cells. */
-const schedules = new WeakMap<Engine, PortSchedule>();
-
-function scheduleOf(engine: Engine): PortSchedule {
-  const kept = schedules.get(engine);
-  if (kept !== undefined) return kept;
-  const made = portSchedule(engine);
-  schedules.set(engine, made);
-  return made;
-}
-
 /** Builds the network of a case at a speed [rpm] with cells of about a length [m]; the phase of its crank is free [deg]. */
 export function buildEngine(subject: Case, rpm: number, cell: number, phaseDeg = 0): EngineNetwork {
   const { engine, pipe, run } = subject;
-  const schedule = scheduleOf(engine);
+  const schedule = knownSchedule(engine);
   const gas = GasModel.charge(engine.fuel.hydrogenCarbonRatio, engine.fuel.equivalenceRatio);
   const air = newReservoir();
   setReservoir(air, gas, engine.ambient.pressure, engine.ambient.temperature, 0);

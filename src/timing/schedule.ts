@@ -91,17 +91,7 @@ function tableOf(crank: Crank, events: EngineEvents['exhaust'], along: 'wall' | 
   });
 }
 
-/** Of engines that are still at hand: a sweep asks for the same one at every speed, and tables take as long as some cycles on coarse cells. */
-const known = new WeakMap<Engine, PortSchedule>();
-
-/** Volumes, events and open areas of an engine; tabled once for an engine, which nobody changes. */
 export function portSchedule(engine: Engine): PortSchedule {
-  const schedule = known.get(engine) ?? newSchedule(engine);
-  known.set(engine, schedule);
-  return schedule;
-}
-
-function newSchedule(engine: Engine): PortSchedule {
   const volumes = volumesOf(engine);
   const events = engineEvents(engine);
   const { crank } = events;
