@@ -1,6 +1,6 @@
 /**
  * Ring: conservation. Plausible engines drawn at random at coarse cells: none fails to march, and where a speed settles mass and
- * energy balance. The seed is in the name of each test. `npm run study:engines` does it for 200 engines.
+ * energy balance. The seed is in the name of each test. `npm run study:engines` does it for 2000 engines.
  */
 
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';

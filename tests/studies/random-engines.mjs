@@ -1,9 +1,19 @@
 /**
  * Random plausible engines at three speeds each: how many march, how many settle, whether energy balances, and what those do that
- * do not settle. `--engines 200 --seed 1 --cell 20mm`. Kept in random-engines.json, or where `--keep` names.
+ * do not settle. `--engines 200 --seed 1 --cell 20mm`; `npm run study:engines` takes 2000. Every engine's runs are kept in
+ * the folder of the study (`--out`), so that it can be stopped and gone on with; `--until 300` stops it after so many seconds. The
+ * figures of what is done so far are kept in random-engines.json, or where `--keep` names.
  */
 
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { loadCase } from '../../dist/src/case/load.js';
@@ -14,7 +24,7 @@ import { marchCycle } from '../../dist/src/engine/run/cycle.js';
 import { runSpeed } from '../../dist/src/engine/run/run-speed.js';
 import { startFrom } from '../../dist/src/engine/run/state.js';
 import { randomSource } from '../../dist/src/study/search/random.js';
-import { flag, keep } from './keep.mjs';
+import { flag, keep, root } from './keep.mjs';
 import { plausibleCase } from './plausible-engine.mjs';
 
 const engines = Number(flag('--engines', '200'));
@@ -59,86 +69,104 @@ function behaviour(torque) {
   };
 }
 
-const failed = [];
-const unsettled = [];
-const unbalanced = [];
-const cautious = [];
-let cycles = 0;
-let worstEnergy = 0;
-let worstMass = 0;
-let refused = 0;
-let runs = 0;
-const start = performance.now();
-
-/** Keeps what was found of the first engines, so that a long study that is broken off has found something. */
-function keepSoFar(done) {
-  const kinds = {};
-  for (const { does } of unsettled) kinds[does] = (kinds[does] ?? 0) + 1;
-  keep(flag('--keep', 'random-engines'), {
-    seed,
-    cell,
-    engines: done,
-    refusedAtTheDoor: refused,
-    runs,
-    failed: failed.length,
-    notSettled: unsettled.length,
-    notSettledPercent: Number(((100 * unsettled.length) / runs).toFixed(2)),
-    withSmallerCourantNumber: cautious.length,
-    meanCycles: Number((cycles / runs).toFixed(1)),
-    worstEnergyBalanceErrorWhereSettled: worstEnergy,
-    worstMassBalanceErrorWhereSettled: worstMass,
-    settledWithEnergyBeyond1e6: unbalanced,
-    whatTheUnsettledDo: kinds,
-    seconds: Math.round((performance.now() - start) / 1000),
-    failures: failed,
-    unsettled,
-  });
+/** What comes of an engine at a speed. */
+function ran(subject, rpm) {
+  try {
+    const { record, state } = runSpeed({ subject, rpm, start: null, brief: true });
+    const { row, notes } = record;
+    const found = {
+      rpm,
+      cycles: row.cycles,
+      settled: row.settled,
+      cautious: notes.some((note) => note.includes('the march failed')),
+      alternates: notes.some((note) => note.startsWith('The engine alternates')),
+      varies: notes.some((note) => note.startsWith('Cycles go on varying')),
+      energy: Math.abs(row.energy_balance_error),
+      mass: Math.abs(row.mass_balance_error),
+    };
+    if (row.settled) return found;
+    const { does, spread, apart } = behaviour(torqueFrom(subject, rpm, state));
+    return {
+      ...found,
+      torque: Number(row.torque_nm.toPrecision(4)),
+      does,
+      spreadPercent: Number((100 * spread).toPrecision(3)),
+      meansApartPercent: Number((100 * apart).toPrecision(3)),
+    };
+  } catch (error) {
+    process.stderr.write(`${subject.name} at ${rpm} rpm: ${error.stack}\n`);
+    return { rpm, failed: error.message };
+  }
 }
 
+/** Runs one engine at its speeds; null: it was refused at the door. */
+function runsOf(index) {
+  const source = randomSource(seed, index);
+  const name = `engine ${index} of seed ${seed}`;
+  const path = join(folder, `${index}.yaml`);
+  writeFileSync(path, JSON.stringify(plausibleCase(() => source.uniform(), name, cell)));
+  let subject;
+  try {
+    subject = loadCase(path);
+  } catch (error) {
+    process.stderr.write(`${name} refused: ${error.message}\n`);
+    return null;
+  }
+  return subject.run.speeds.map((rpm) => ran(subject, rpm));
+}
+
+const work = join(root, flag('--out', 'runs/studies-engines'));
+mkdirSync(work, { recursive: true });
+const book = join(work, `done-${seed}-${cell.replace(' ', '')}.jsonl`);
+const lines = existsSync(book) ? readFileSync(book, 'utf8').trim().split('\n').filter(Boolean) : [];
+const done = lines.map((line) => JSON.parse(line));
+const until = performance.now() + 1000 * Number(flag('--until', 'Infinity'));
+
 try {
-  for (let index = 0; index < engines; index++) {
-    const source = randomSource(seed, index);
-    const name = `engine ${index} of seed ${seed}`;
-    const path = join(folder, `${index}.yaml`);
-    writeFileSync(path, JSON.stringify(plausibleCase(() => source.uniform(), name, cell)));
-    let subject;
-    try {
-      subject = loadCase(path);
-    } catch (error) {
-      refused++;
-      process.stderr.write(`${name} refused: ${error.message}\n`);
-      continue;
-    }
-    for (const rpm of subject.run.speeds) {
-      runs++;
-      try {
-        const { record, state } = runSpeed({ subject, rpm, start: null, brief: true });
-        const { row, notes } = record;
-        cycles += row.cycles;
-        if (notes.some((note) => note.includes('the march failed'))) cautious.push({ index, rpm });
-        if (row.settled) {
-          worstEnergy = Math.max(worstEnergy, Math.abs(row.energy_balance_error));
-          worstMass = Math.max(worstMass, Math.abs(row.mass_balance_error));
-          if (!(Math.abs(row.energy_balance_error) <= 1e-6)) unbalanced.push({ index, rpm });
-        } else {
-          const found = behaviour(torqueFrom(subject, rpm, state));
-          unsettled.push({
-            index,
-            rpm,
-            torque: Number(row.torque_nm.toPrecision(4)),
-            does: found.does,
-            spreadPercent: Number((100 * found.spread).toPrecision(3)),
-            meansApartPercent: Number((100 * found.apart).toPrecision(3)),
-          });
-        }
-      } catch (error) {
-        failed.push({ index, rpm, why: error.message });
-        process.stderr.write(`${name} at ${rpm} rpm: ${error.stack}\n`);
-      }
-    }
-    if (index % 25 === 24 && index + 1 < engines) keepSoFar(index + 1);
+  while (done.length < engines && performance.now() < until) {
+    const start = performance.now();
+    const index = done.length;
+    const one = { index, runs: runsOf(index), seconds: (performance.now() - start) / 1000 };
+    appendFileSync(book, `${JSON.stringify(one)}\n`);
+    done.push(one);
   }
 } finally {
   rmSync(folder, { recursive: true });
 }
-keepSoFar(engines);
+
+const runs = done.flatMap(({ index, runs }) => (runs ?? []).map((run) => ({ index, ...run })));
+const some = (fits) => runs.filter(fits);
+const percent = (part) => Number(((100 * part.length) / runs.length).toFixed(2));
+const [failed, settled] = [some((one) => one.failed !== undefined), some((one) => one.settled === true)];
+const unsettled = some((one) => one.settled === false);
+const kinds = {};
+for (const { does } of unsettled) kinds[does] = (kinds[does] ?? 0) + 1;
+keep(flag('--keep', 'random-engines'), {
+  seed,
+  cell,
+  engines: done.length,
+  wanted: engines,
+  refusedAtTheDoor: done.filter((one) => one.runs === null).length,
+  runs: runs.length,
+  failed: failed.length,
+  notSettled: unsettled.length,
+  notSettledPercent: percent(unsettled),
+  alternatingPercent: percent(some((one) => one.alternates)),
+  varyingAboutASteadyMeanPercent: percent(some((one) => one.varies)),
+  withSmallerCourantNumber: some((one) => one.cautious).length,
+  meanCycles: Number(mean(runs.map((one) => one.cycles ?? 0)).toFixed(1)),
+  worstEnergyBalanceErrorWhereSettled: Math.max(...settled.map((one) => one.energy)),
+  worstMassBalanceErrorWhereSettled: Math.max(...settled.map((one) => one.mass)),
+  settledWithEnergyBeyond1e6: settled.filter((one) => !(one.energy <= 1e-6)),
+  whatTheUnsettledDo: kinds,
+  seconds: Math.round(done.reduce((sum, one) => sum + one.seconds, 0)),
+  failures: failed,
+  unsettled: unsettled.map(({ index, rpm, torque, does, spreadPercent, meansApartPercent }) => ({
+    index,
+    rpm,
+    torque,
+    does,
+    spreadPercent,
+    meansApartPercent,
+  })),
+});
