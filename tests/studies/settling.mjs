@@ -1,6 +1,7 @@
 /**
- * How far a settled speed of an example is from where a long run ends: every speed from a cold start and from its neighbour's
- * state after nine cycles, 64 cycles each; the mean of the last 24 against what `settle` reports.
+ * How far a settled speed of an example is from where a long run ends: every speed from its own fields on coarse cells, these found
+ * cold or from the neighbour's there, and from the neighbour's fields on the same cells after nine cycles. The mean of the last
+ * 24 of 64 cycles against what `settle` reports.
  */
 
 import { loadCase } from '../../dist/src/case/load.js';
@@ -10,7 +11,7 @@ import { CycleRecorder } from '../../dist/src/engine/read/recorder.js';
 import { marchCycle } from '../../dist/src/engine/run/cycle.js';
 import { coarseState } from '../../dist/src/engine/run/run-speed.js';
 import { settle } from '../../dist/src/engine/run/settle.js';
-import { USUAL } from '../../dist/src/engine/run/settle-limits.js';
+import { FROM_COARSE, USUAL } from '../../dist/src/engine/run/settle-limits.js';
 import { startFrom, takeState } from '../../dist/src/engine/run/state.js';
 import { cell, flag, keep, root } from './keep.mjs';
 
@@ -47,12 +48,11 @@ function longRun(rpm, start) {
   };
 }
 
-function compared(rpm, from, start) {
-  const long = longRun(rpm, start);
-  const { verdict, cycles, window } = settle(engineFrom(rpm, start), USUAL, 64);
+function compared(rpm, from, { start, strictness, long }) {
+  const { verdict, cycles, window } = settle(engineFrom(rpm, start), strictness, 64);
   const torque = mean(window.map(({ reading }) => reading.output.torque));
   const middle = mean(window.map(({ reading }) => reading.plugBack.centroidDeg));
-  const result = {
+  return {
     rpm,
     from,
     verdict,
@@ -60,15 +60,22 @@ function compared(rpm, from, start) {
     torquePercent: 100 * (torque / long.torque - 1),
     middleDeg: middle - long.middle,
   };
-  return { result, state: long.state };
 }
 
+let coarse = null;
 let near = null;
 const results = speeds.flatMap((rpm) => {
-  const cold = compared(rpm, 'cold', coarseState(subject, rpm));
-  const next = near === null ? null : compared(rpm, 'neighbour', near);
-  near = (next ?? cold).state;
-  return next === null ? [cold.result] : [cold.result, next.result];
+  const cold = coarseState(subject, rpm);
+  const chained = coarse === null ? cold : coarseState(subject, rpm, { from: coarse });
+  const long = longRun(rpm, chained);
+  const starts = [
+    ['cold', { start: cold, strictness: FROM_COARSE, long }],
+    ...(coarse === null ? [] : [['coarse neighbour', { start: chained, strictness: FROM_COARSE, long }]]),
+    ...(near === null ? [] : [['neighbour', { start: near, strictness: USUAL, long }]]),
+  ];
+  coarse = chained;
+  near = long.state;
+  return starts.map(([from, how]) => compared(rpm, from, how));
 });
 const worst = (name) => Math.max(...results.map((one) => Math.abs(one[name])));
 keep(`settling-${file.split('/').join('-')}`, {

@@ -45,6 +45,9 @@ export const USUAL: Strictness = {
   swing: { cycles: 10, torque: 0.016, plugBackDeg: 0.56 },
 };
 
+/** From the fields of the same speed on coarse cells, which are near the limit from the first cycle on. */
+export const FROM_COARSE: Strictness = { ...USUAL, minCycles: 5 };
+
 /** For a second opinion, whose difference from the first is to be the schemes' alone. */
 export const STRICT: Strictness = {
   minCycles: 9,

@@ -1,7 +1,7 @@
 /**
- * A sweep over speeds. Speeds are taken in fixed groups of neighbours: the first of a group starts from a coarser mesh, each
- * next one from its neighbour's settled state. The groups depend on the list of speeds alone, so the rows do not depend
- * on the number of threads nor on which finishes first.
+ * A sweep over speeds. Speeds are taken in fixed groups of neighbours: each starts from its own fields on a coarser mesh, and these
+ * from the neighbour's there, the first of a group cold. On cells that are coarse themselves each starts from its neighbour. The
+ * groups depend on the list of speeds alone, so the rows do not depend on the number of threads nor on which finishes first.
  */
 
 import { MarchFailure } from '../../../solver/index.ts';
@@ -66,25 +66,33 @@ export function evenGroups(subject: Case): SpeedGroup[] {
   }));
 }
 
+/** Longest cells for which a start on coarser ones costs less than it spares [m]. */
+const FINE = 12e-3;
+
 /** Runs one group; a speed that fails is kept with its reason, and the next one starts afresh. */
 export function runGroup(group: SpeedGroup): GroupResult {
   const records: SpeedRecord[] = [];
   const failures: SpeedFailure[] = [];
+  const isFine = group.subject.run.cell <= FINE;
   let start: EngineState | null = null;
+  let coarse: EngineState | null = null;
   for (const rpm of group.speeds) {
     try {
-      const { record, state } = runSpeed({
+      const outcome = runSpeed({
         subject: group.subject,
         rpm,
         start,
+        coarse,
         ...(group.brief === undefined ? {} : { brief: group.brief }),
       });
-      records.push(record);
-      start = record.row.settled ? state : null;
+      records.push(outcome.record);
+      coarse = outcome.coarse;
+      start = !isFine && outcome.record.row.settled ? outcome.state : null;
     } catch (error) {
       if (!(error instanceof MarchFailure)) throw error;
       failures.push({ speedRpm: rpm, reason: error.message });
       start = null;
+      coarse = null;
     }
   }
   return { records, failures };
