@@ -100,7 +100,7 @@ export class AxialMixing {
   /** Finds what the decoded state exchanges over a time, to be added once the ducts were updated; the time is `over[1]` [s]. */
   prepare(over: Float64Array): void {
     for (let d = 0; d < this.ducts.length; d++) this.readDuct(this.ducts[d], this.tree.first[d]);
-    this.differ(over[1]);
+    this.differ(over);
     this.solve();
     this.cross();
   }
@@ -168,7 +168,8 @@ export class AxialMixing {
   }
 
   /** Differences across all ways, the matrix, and the right-hand side. */
-  private differ(time: number): void {
+  private differ(over: Float64Array): void {
+    const time = over[1];
     const { tree, p, K, G, jump, change, diagonal, volume, side, factor } = this;
     diagonal.set(volume);
     change.fill(0);

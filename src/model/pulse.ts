@@ -47,6 +47,8 @@ export interface Pulse {
   readonly wallHeat: 'colburn' | 'pulsating' | 'none';
   readonly wallTemperature: number;
   readonly roughness: number;
+  /** Factor on the axial mixing of gas along the duct [-]. */
+  readonly mixing: number;
   readonly probes: readonly { readonly name: string; readonly at: number }[];
   readonly until: number;
   readonly sampleEvery: number;

@@ -11,7 +11,8 @@
 const SLOWING = 2.1;
 export const MOST_RESIDUAL = 0.3;
 /** Where the fit of the completeness begins and ends [-]. */
-const FIT = { from: 0.51, to: 0.9 } as const;
+export const LEAST_EFFICIENCY = 0.51;
+const MOST_EFFICIENCY = 0.9;
 
 /** Duration of a burn over the stated one [-]; f and the residual that the stated one belongs to are shares by mass. */
 export function durationFactor(residual: number, reference: number): number {
@@ -21,8 +22,8 @@ export function durationFactor(residual: number, reference: number): number {
 
 /** Heat released over that of a well scavenged charge, from the fresh share of the trapped charge [-]. */
 export function completenessFactor(scavengingEfficiency: number): number {
-  const se = Math.max(FIT.from, Math.min(FIT.to, scavengingEfficiency));
-  return Math.min(1, fitted(se) / fitted(FIT.to));
+  const se = Math.max(LEAST_EFFICIENCY, Math.min(MOST_EFFICIENCY, scavengingEfficiency));
+  return Math.min(1, fitted(se) / fitted(MOST_EFFICIENCY));
 }
 
 function fitted(se: number): number {

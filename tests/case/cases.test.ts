@@ -59,7 +59,7 @@ describe('the Saltmarsh 125', () => {
 
   test('lists what it assumed, with a reason and a unit, and nothing that was stated', () => {
     const paths = loaded.assumed.map((one) => one.path);
-    expect(paths).toContain('engine.scavenging.displacement');
+    expect(paths).toContain('engine.scavenging.twoZone.mixingVolume');
     expect(paths).toContain('engine.passage.entryArea');
     expect(paths).toContain('pipe.wall');
     expect(paths).not.toContain('engine.bore');

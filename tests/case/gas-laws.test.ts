@@ -1,4 +1,4 @@
-/** The keys of mixing, scavenging and burning that are off or as before unless stated. Ring: identity. */
+/** The keys of mixing, scavenging and burning, and what is taken where nothing is stated. Ring: identity. */
 
 import { describe, expect, test } from 'vitest';
 import { loadCase } from '../../src/case/load.ts';
@@ -11,10 +11,10 @@ const engineWith = (keys: string) => loadCase(edited({ engine: [stated(keys)] })
 const refusal = (keys: string): string => problems(() => loadCase(edited({ engine: [stated(keys)] })));
 
 describe('scavenging', () => {
-  test('is a stream of three parts where nothing is stated, and where its shares stand alone', () => {
+  test('is two zones where nothing is stated, a stream of three parts where its shares stand alone', () => {
     expect(loadCase(demoCase).engine.scavenging).toEqual({
-      by: 'threeWay',
-      displacement: 0.7,
+      by: 'twoZone',
+      mixingVolume: 0.57,
       shortCircuit: 0.05,
     });
     expect(engineWith('scavenging: { displacement: 0.4, shortCircuit: 0.1 }').scavenging).toEqual({
@@ -74,9 +74,18 @@ test('ignition is one angle or a curve over ascending speeds', () => {
   ).toContain('speeds have to ascend');
 });
 
-test('mixing along the ducts is off unless stated, and says so', () => {
+test('mixing along the ducts is that of the published coefficient, assumed with its range', () => {
   const { run, assumed } = loadCase(demoCase);
-  expect(run.mixing).toBe(0);
-  expect(assumed.find(({ path }) => path === 'run.mixing')?.sort).toBe('absence');
-  expect(loadCase(demoCase, { set: ['run.mixing=1'] }).run.mixing).toBe(1);
+  expect(run.mixing).toBe(1);
+  const said = assumed.find(({ path }) => path === 'run.mixing');
+  expect(said?.sort).toBe('quantity');
+  expect(said?.reason).toContain('0.5 to 3');
+  expect(loadCase(demoCase, { set: ['run.mixing=0'] }).run.mixing).toBe(0);
+});
+
+test('residual gas slows the burn unless that is switched off by a word', () => {
+  expect(loadCase(demoCase).engine.combustion.residualAtDuration).toBe(0.1);
+  const off = engineWith('combustion: { residualAtDuration: none }');
+  expect(off.combustion.residualAtDuration).toBeNull();
+  expect(refusal('combustion: { residualAtDuration: 0.4 }')).toContain('residualAtDuration');
 });

@@ -55,6 +55,7 @@ test('the whole file', () => {
     wallHeat: 'none',
     wallTemperature: 300,
     roughness: 45e-6,
+    mixing: 0,
     probes: [{ name: 'p1', at: 0.05 }],
     until: 6e-3,
     sampleEvery: 5e-6,

@@ -62,8 +62,8 @@ test('a fuel that gives off no heat is refused at the door, not balanced to noth
 describe('a pipe of three states', () => {
   const at = (rpm: number): SpeedRecord => recordOf('empirical-8200', rpm, ['run.cell=20mm']);
 
-  test('has an echo that ends the suction at 8 500 rpm, with its angle and its way', () => {
-    const { row, notes } = at(8500);
+  test('has an echo that ends the suction at 8 200 rpm, with its angle and its way', () => {
+    const { row, notes } = at(8200);
     expect(notes.join(' ')).toMatch(
       /echo of the last .* is back at 17\d deg.* ends the suction early .* left the port at/,
     );
@@ -71,8 +71,8 @@ describe('a pipe of three states', () => {
     expect(row.suction_length_deg).toBeLessThan(55);
   });
 
-  test('has none at 8 800 rpm', () => {
-    const { row, notes } = at(8800);
+  test('has none at 8 650 rpm', () => {
+    const { row, notes } = at(8650);
     expect(notes.join(' ')).not.toContain('ends the suction');
     expect(row.transfer_compression_bar ?? 0).toBeLessThan(0.15);
     expect(row.suction_length_deg).toBeGreaterThan(70);

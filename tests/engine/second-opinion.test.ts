@@ -13,17 +13,20 @@ import { describe, expect, test } from 'vitest';
 import { draft, type FullRow, rowAt } from './demo.ts';
 
 const subject = draft('a');
-const byMesh = (rpm: number): FullRow => rowAt({ ...subject, run: { ...subject.run, scheme: 'mesh' } }, rpm);
+/** The mesh method does not mix gas along the ducts, so neither does its rival here. */
+const unmixed = draft('a', ['run.mixing=0']);
+const byMesh = (rpm: number): FullRow => rowAt({ ...unmixed, run: { ...unmixed.run, scheme: 'mesh' } }, rpm);
 
 describe('the mesh method and the conservative one', () => {
   test.each([11_500, 13_000])('above the band, at %i rpm, agree within 1.5 degrees and 3 %%', (rpm) => {
-    const [mesh, row] = [byMesh(rpm), rowAt(subject, rpm)];
-    expect(Math.abs(mesh.plugback_peak_deg - row.plugback_peak_deg)).toBeLessThan(1.5);
+    const [mesh, row] = [byMesh(rpm), rowAt(unmixed, rpm)];
+    // By its middle: the wave is broad there, of two crests, and its peak is now the one and now the other.
+    expect(Math.abs(mesh.plugback_centroid_deg - row.plugback_centroid_deg)).toBeLessThan(1.5);
     expect(Math.abs(mesh.torque_nm / row.torque_nm - 1)).toBeLessThan(0.03);
   });
 
   test.each([10_000])('in the band, at %i rpm, part by some degrees, and why', (rpm) => {
-    const [mesh, row] = [byMesh(rpm), rowAt(subject, rpm)];
+    const [mesh, row] = [byMesh(rpm), rowAt(unmixed, rpm)];
     const later = mesh.plugback_peak_deg - row.plugback_peak_deg;
     expect(later).toBeGreaterThan(0);
     expect(later).toBeLessThan(4.5);
@@ -45,10 +48,9 @@ describe.each(SPEEDS.map((rpm, k) => [rpm, k] as const))('at %i rpm', (_, k) => 
     expect(row.plugback_peak_deg).toBeLessThan(row.traced_return_baffle_end_deg + 3);
   });
 
-  test('the handbook, which knows neither the pulse nor the gas stream, is up to a dozen degrees behind the trace', () => {
+  test('the handbook, which knows neither the pulse nor the gas stream, lies within eight degrees of the trace', () => {
     const behind = row.handbook_return_deg - row.traced_return_baffle_end_deg;
-    expect(behind).toBeGreaterThan(0);
-    expect(behind).toBeLessThan(12);
+    expect(Math.abs(behind)).toBeLessThan(8);
   });
 });
 

@@ -1,5 +1,5 @@
 /**
- * Ring: symmetry. Without friction, heat and valve inertia the equations know no length: every length of the engine times
+ * Ring: symmetry. Without friction, mixing, heat and valve inertia the equations know no length: every length of the engine times
  * s, its speed over s and its cells times s give the same crank angles, pressures and efficiencies. Derived here
  * (Euler equations, dimensional analysis). The intake is a disc, since a reed's petals have inertia.
  */
@@ -61,7 +61,7 @@ function scaled(subject: Case, s: number): Case {
       cylinderHeat: { ...engine.cylinderHeat, model: 'none' },
     },
     pipe: { ...pipe, sections: pipe.sections.map(section) },
-    run: { ...run, cell: s * 0.01, friction: false, wallHeat: 'none' },
+    run: { ...run, cell: s * 0.01, friction: false, mixing: 0, wallHeat: 'none' },
   };
 }
 

@@ -34,8 +34,9 @@ export class TwoZones implements ScavengingLaw {
     // The step in which zone 1 has filled its part is divided, so that the bend does not depend on the length of steps.
     const room = 1 - this.mixingVolume - sweep[SWEEP.filled];
     const wanted = (1 - shortCircuit) * sweep[SWEEP.turnover];
-    const displacing = room >= wanted ? 1 : room > 0 ? room / wanted : 0;
-    sweep[SWEEP.toSecond] = shortCircuit + (1 - shortCircuit) * displacing;
+    sweep[SWEEP.toSecond] = shortCircuit;
+    if (room >= wanted) sweep[SWEEP.toSecond] = 1;
+    else if (room > 0) sweep[SWEEP.toSecond] += ((1 - shortCircuit) * room) / wanted;
   }
 
   fillLeaving(sweep: Sweep): void {

@@ -9,7 +9,7 @@ import { exhaustSections } from '../../pipe/exhaust.ts';
 import { bySort, list } from '../keys/branches.ts';
 import { ofKind } from '../keys/kinds.ts';
 import { choice, count, quantity, share, text } from '../keys/leaves.ts';
-import { group, optional, record, required, setting, unless } from '../keys/record.ts';
+import { assumed, group, optional, record, required, setting } from '../keys/record.ts';
 import { checked, type Judge, type Schema } from '../keys/schema.ts';
 import { pipeSchema } from '../pipe/pipe-schema.ts';
 import { isJump } from '../pipe/section-schema.ts';
@@ -101,11 +101,11 @@ const run = checked(
       'haaland',
       'Haaland 1983, with roughness',
     ),
-    mixing: unless(
+    mixing: assumed(
       mixing,
-      'Factor on how far a turbulent stream mixes along the axis of a duct; 1 is the published coefficient.',
-      '0',
-      'no mixing unless stated; 1 is Taylor 1954 for lengths of many diameters (its factor from memory), 0.5 to 3 are plausible',
+      'Factor on how far a turbulent stream mixes along the axis of a duct; 0 switches it off.',
+      '1',
+      'Taylor 1954 for lengths of many diameters, his factor from memory; 0.5 to 3 are plausible, more near a port (no source)',
     ),
     wallHeat: setting(
       heatModel,

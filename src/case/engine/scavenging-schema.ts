@@ -1,10 +1,13 @@
-/** The keys of scavenging: one of several laws, by its name; the two shares of a three-way stream alone also stand for that law. */
+/**
+ * The keys of scavenging: one of several laws, by its name; two zones where none is stated. The two shares of a three-way stream
+ * alone also stand for that law.
+ */
 
 import type { Scavenging } from '../../model/scavenging.ts';
 import { list, variant } from '../keys/branches.ts';
 import { share } from '../keys/leaves.ts';
 import { assumed, record } from '../keys/record.ts';
-import { checked, type Schema } from '../keys/schema.ts';
+import { checked, type Schema, within } from '../keys/schema.ts';
 import type { Node } from '../text/tree.ts';
 
 const NO_SOURCE = 'common practice, no source';
@@ -14,7 +17,7 @@ const shortCircuit = assumed(
   part,
   'Share of the fresh stream that crosses straight to the exhaust.',
   '0.05',
-  NO_SOURCE,
+  `0 to 0.15 are plausible; ${NO_SOURCE}`,
 );
 
 const twoZone = checked(
@@ -23,7 +26,7 @@ const twoZone = checked(
       share({ above: '0', atMost: '1' }),
       'Share of the cylinder that is left to mix when the fresh stream has displaced the rest.',
       '0.57',
-      `gives a scavenging efficiency of 0.79 at a scavenge ratio of 1 and 0.91 at 1.5, as good loop scavenging has; ${NO_SOURCE}`,
+      `gives a scavenging efficiency of 0.79 at a scavenge ratio of 1 and 0.91 at 1.5, as good loop scavenging has; 0.4 to 0.8 are plausible; ${NO_SOURCE}`,
     ),
     shortCircuit,
   }),
@@ -71,11 +74,12 @@ const table = checked(
 
 const laws = variant<Scavenging>('a law of scavenging', { twoZone, threeWay, table });
 
-/** A law by its name; or the keys of a stream of three parts alone, which is also what is taken where nothing is stated. */
+/** A law by its name; or the keys of a stream of three parts alone. */
 export const scavenging: Schema<Scavenging> = {
   takes: `${laws.takes}; or displacement and shortCircuit, which read as threeWay`,
   read(node, at) {
     if (node.kind !== 'map') return laws.read(node, at);
+    if (node.entries.length === 0) return twoZone.read(node, within(at, 'twoZone'));
     return isStream(node) ? threeWay.read(node, at) : laws.read(node, at);
   },
   jsonSchema: () => ({ anyOf: [laws.jsonSchema(), threeWay.jsonSchema()] }),

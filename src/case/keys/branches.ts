@@ -119,6 +119,20 @@ function variantJson(word: string, schema: Schema<unknown>): JsonSchema {
   };
 }
 
+/** A value, or the word `none` for a feature that is switched off, which reads as null. */
+export function orNone<T>(inner: Schema<T>): Schema<T | null> {
+  return {
+    takes: `${inner.takes}, or none`,
+    lone: false,
+    read(node, at) {
+      if (scalarText(node) !== 'none') return inner.read(node, at);
+      note(at, 'none');
+      return null;
+    },
+    jsonSchema: () => ({ anyOf: [inner.jsonSchema(), { type: 'string', enum: ['none'] }] }),
+  };
+}
+
 /** Takes no keys. */
 export function nothing<T>(value: T): Schema<T> {
   return {

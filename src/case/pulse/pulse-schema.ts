@@ -2,7 +2,7 @@
 
 import type { Pulse, PulseEnd, PulseGas } from '../../model/pulse.ts';
 import { cellsOf, MOST_CELLS } from '../../pipe/cells.ts';
-import { cell, courant, frictionModel, heatModel, kernel, scheme } from '../engine/case-schema.ts';
+import { cell, courant, frictionModel, heatModel, kernel, mixing, scheme } from '../engine/case-schema.ts';
 import { ambient } from '../engine/engine-schema.ts';
 import { bySort, list, nothing, variant } from '../keys/branches.ts';
 import { ofKind } from '../keys/kinds.ts';
@@ -105,6 +105,12 @@ const walls = record('walls', {
   heat: setting(heatModel, 'Heat to the walls.', 'none', 'a rig is first looked at without losses'),
   temperature: optional(temperature, 'Temperature of the walls; that of the ambient unless stated.'),
   roughness,
+  mixing: setting(
+    mixing,
+    'Factor on how far a turbulent stream mixes along the axis; 1 is the published coefficient.',
+    '0',
+    'a rig is first looked at without mixing',
+  ),
 });
 
 const probe = record('a probe', {
@@ -186,6 +192,7 @@ export function pulseSchema(name: string): Schema<Pulse> {
       wallHeat: heat,
       wallTemperature: keys.walls.temperature ?? air.temperature,
       roughness: wallRoughness,
+      mixing: keys.walls.mixing,
       probes,
       until,
       sampleEvery,

@@ -4,6 +4,7 @@ import type { SweepRow } from '../../findings/row.ts';
 import { meanPistonSpeed } from '../../timing/crank.ts';
 import { samplePort } from '../../timing/schedule.ts';
 import type { EngineNetwork } from '../build.ts';
+import { beyondFits } from './beyond-fits.ts';
 import type { MeanCycle } from './mean-cycle.ts';
 import { settlingNotes } from './settling-note.ts';
 import { spoilingOf } from './spoiling.ts';
@@ -32,6 +33,7 @@ export function notesOf(
     ...merging(engine, cycle),
     ...spoilingOf(engine, cycle, during),
     ...absent(row),
+    ...beyondFits(engine, row),
     ...march(engine, settled, row),
     ...limits(engine),
   ];
@@ -92,6 +94,8 @@ function march(engine: EngineNetwork, { window }: Settled, row: SweepRow): strin
   const unburnt = Math.max(...window.map(({ book }) => book.unburnt / book.trappedFresh));
   if (unburnt > UNBURNT)
     notes.push(`${(100 * unburnt).toPrecision(2)} % of the fresh charge had left before it could burn.`);
+  if (engine.subject.run.scheme === 'mesh' && engine.subject.run.mixing > 0)
+    notes.push('The scheme "mesh" does not mix gas along the ducts: run.mixing counts for nothing here.');
   if (row.echo_gain === null) notes.push('The pulse of a first cycle could not be computed: no echo gain.');
   return notes;
 }

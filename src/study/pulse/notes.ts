@@ -30,6 +30,8 @@ export function notesOf(pulse: Pulse, rig: Rig): readonly string[] {
     );
   if (pulse.scheme === 'mesh')
     notes.push('The mesh scheme does not keep mass and energy across a shock; it is a second opinion.');
+  if (pulse.scheme === 'mesh' && pulse.mixing > 0)
+    notes.push('The mesh scheme does not mix gas along the duct: walls.mixing counts for nothing here.');
   const { rejected } = rig.network.ledger;
   if (rejected > 0) notes.push(`${rejected} steps had to be taken again, smaller.`);
   const coarse = rig.stretches.filter(({ duct }) => duct.geometry.dx < 0.95 * pulse.cell);

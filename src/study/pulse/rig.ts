@@ -63,6 +63,7 @@ export function buildRig(pulse: Pulse): Rig {
     vessels.map((one) => one.volume),
     links,
     pulse.courant,
+    pulse.mixing,
   );
   return { network, gas, burnt, stretches, vessels, thermal };
 }

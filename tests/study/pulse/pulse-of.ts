@@ -18,6 +18,7 @@ export function pulseOf(stated: Stated): Pulse {
     wallHeat: 'none',
     wallTemperature: ambient.temperature,
     roughness: 0,
+    mixing: 0,
     probes: [],
     until: 1e-3,
     sampleEvery: 5e-6,
