@@ -8,6 +8,7 @@ import type { SweepRow } from '../../src/findings/row.ts';
 import { fixed, kilowatts, newtonMetres, percent, rpm, THIN } from '../theme/numbers.ts';
 import { adviceText, purposeLabel, unadvisedText } from './advice-words.ts';
 import { bandEdges } from './band-words.ts';
+import { holesText } from './hole-words.ts';
 import { middleWords } from './landing-words.ts';
 
 export interface AnswerLine {
@@ -24,7 +25,7 @@ export interface SweepText {
 
 /** Without advice, what it would say is left out. */
 export function sweepText(answer: SweepAnswer, advice: AdviceReport | null = null): SweepText {
-  const { limits, target } = answer;
+  const { limits, target, holes } = answer;
   return {
     headline: headline(answer),
     lines: [
@@ -33,6 +34,9 @@ export function sweepText(answer: SweepAnswer, advice: AdviceReport | null = nul
       ...ways(advice),
       ...broad(answer),
       { label: 'What limits', text: limitsText(limits) },
+      ...(holes.length === 0
+        ? []
+        : [{ label: holes.length === 1 ? 'A hole' : 'Holes', text: holesText(holes) }]),
     ],
   };
 }

@@ -77,6 +77,10 @@ export interface SweepRow {
   /** Lowest and highest pressure in the crankcase [bar]. */
   readonly crankcase_lowest_bar: Reading;
   readonly crankcase_highest_bar: Reading;
+  /** Where the suction is half as deep again [deg]. */
+  readonly suction_end_deg: Reading;
+  /** When the front that spoils the suction left the port; before exhaust opening: in the cycle before [deg]. */
+  readonly transfer_compression_left_deg: Reading;
 }
 
 export type ColumnName = keyof SweepRow;
@@ -170,6 +174,11 @@ export const COLUMNS: readonly { readonly name: ColumnName; readonly says: strin
   },
   { name: 'crankcase_lowest_bar', says: 'Lowest pressure in the crankcase.' },
   { name: 'crankcase_highest_bar', says: 'Highest pressure in the crankcase.' },
+  { name: 'suction_end_deg', says: 'Where the suction ends: from there on less than half as deep.' },
+  {
+    name: 'transfer_compression_left_deg',
+    says: 'When the front that spoils the suction left the port; before exhaust opening: in the cycle before.',
+  },
 ];
 
 /** A row at an exhaust duration [deg]. */

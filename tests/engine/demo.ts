@@ -24,6 +24,7 @@ const beside = [
   'other_wave_counted',
   'transfer_compression_bar',
   'transfer_compression_deg',
+  'transfer_compression_left_deg',
 ];
 
 /** A row of which every reading was found, but for waves beside the plug-back. */

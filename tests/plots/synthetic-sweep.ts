@@ -157,6 +157,8 @@ function syntheticSpeed(speedRpm: number): SpeedRecord {
     stinger_back_pressure_bar: 0.15,
     crankcase_lowest_bar: 0.8,
     crankcase_highest_bar: 1.45,
+    suction_end_deg: 220,
+    transfer_compression_left_deg: null,
   };
   return {
     row,

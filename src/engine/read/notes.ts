@@ -7,7 +7,7 @@ import type { EngineNetwork } from '../build.ts';
 import { beyondFits } from './beyond-fits.ts';
 import type { MeanCycle } from './mean-cycle.ts';
 import { settlingNotes } from './settling-note.ts';
-import { spoilingOf } from './spoiling.ts';
+import { spoilingNotes } from './spoiling.ts';
 import type { WhileTransferring } from './while-transferring.ts';
 import type { Settled } from './window.ts';
 
@@ -31,7 +31,7 @@ export function notesOf(
     ...settlingNotes(settled),
     ...crests(engine, settled, cycle),
     ...merging(engine, cycle),
-    ...spoilingOf(engine, cycle, during),
+    ...spoilingNotes(engine, row, during),
     ...absent(row),
     ...beyondFits(engine, row),
     ...march(engine, settled, row),

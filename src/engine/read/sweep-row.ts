@@ -32,7 +32,7 @@ export function sweepRow(engine: EngineNetwork, settled: Settled, cycle: MeanCyc
   const { rpm } = engine;
   const { window, spread } = settled;
   const { mean, output, plugBack } = cycle;
-  const { suction, compression } = found.during;
+  const { suction, compression, path } = found.during;
   const opens = exhaust.opensDeg;
   const afterOpening = (deg: number | null): Reading => (deg === null ? null : asDrawn(opens + deg));
   const peakDeg = afterOpening(plugBack.peakDeg);
@@ -98,5 +98,7 @@ export function sweepRow(engine: EngineNetwork, settled: Settled, cycle: MeanCyc
     stinger_back_pressure_bar: reading(mean((s) => s.reading.gauges.stingerBackPressure) / BAR),
     crankcase_lowest_bar: reading(mean((s) => s.reading.gauges.crankcase[0]) / BAR),
     crankcase_highest_bar: reading(mean((s) => s.reading.gauges.crankcase[1]) / BAR),
+    suction_end_deg: afterOpening(suction?.endDeg ?? null),
+    transfer_compression_left_deg: afterOpening(path?.out.deg[0] ?? null),
   };
 }

@@ -6,6 +6,7 @@ import { type Landing, landing } from '../landing.ts';
 import type { SweepRow } from '../row.ts';
 import { type WorkingBand, workingBand } from '../working-band.ts';
 import { type Limit, limitsOf } from './sweep-limits.ts';
+import { type Hole, holesOf } from './torque-holes.ts';
 
 export interface SweepAnswer {
   /** Bands of computed speeds at which the wave lands, the widest first. */
@@ -19,6 +20,8 @@ export interface SweepAnswer {
   /** Speeds that keep nine tenths of the best torque; null: too few speeds. */
   readonly broad: BroadTorque | null;
   readonly limits: readonly Limit[];
+  /** Holes of the torque curve, and why. */
+  readonly holes: readonly Hole[];
   readonly target: TargetOfSweep | null;
 }
 
@@ -52,6 +55,7 @@ export function sweepAnswer(rows: readonly SweepRow[], targetSpeed: number | nul
     band: workingBand(rows),
     broad: broadTorque(rows, widest),
     limits: limitsOf(rows, widest, power),
+    holes: holesOf(rows),
     target: targetSpeed === null ? null : targetOf(rows, torque, targetSpeed),
   };
 }

@@ -1,0 +1,128 @@
+/**
+ * Holes of the torque curve and why they are there. A hole is a lowest point with a crest on either side that stands higher by
+ * a share of the best torque; the lesser of the two crests is what it is held against, and where that is no more than a bump.
+ *
+ * Torque goes with what stays in the cylinder, the product of what is delivered and of the share that is trapped. The one that
+ * falls more from crest to hole leads to the reason: a front that ends the suction there and not at the crest, a port that stands
+ * higher while the transfers are open, a crankcase that sends up less, a wave that comes earlier or later.
+ */
+
+import { middleAfterTransfers } from '../landing.ts';
+import type { Reading, SweepRow } from '../row.ts';
+import { type Spoiling, spoilingOf } from './spoiling.ts';
+
+export type HoleReason =
+  | { readonly kind: 'not settled' }
+  | { readonly kind: 'spoiled'; readonly by: Spoiling }
+  /** Pressure at the port while the transfers are open, in the hole and at the crest [bar]. */
+  | { readonly kind: 'port'; readonly bar: number; readonly against: number }
+  /** Delivery ratio [-]. */
+  | { readonly kind: 'intake'; readonly delivery: number; readonly against: number }
+  /** Middle of the wave after transfer closing [deg]. */
+  | { readonly kind: 'wave'; readonly way: 'earlier' | 'later'; readonly by: number }
+  /** Trapping efficiency [-]. */
+  | { readonly kind: 'trapping'; readonly trapping: number; readonly against: number }
+  /** Fresh share of the charge [-]. */
+  | { readonly kind: 'residual'; readonly fresh: number; readonly against: number }
+  | { readonly kind: 'unknown' };
+
+export interface Hole {
+  readonly rpm: number;
+  /** The lesser crest beside it, and how far below that it is [rpm, -]. */
+  readonly crestRpm: number;
+  readonly depth: number;
+  readonly reason: HoleReason;
+}
+
+/** Least depth of a hole, as a share of the best torque [-]. Judgement, no source. */
+const LEAST_DEPTH = 0.02;
+/** Differences from which on they count as a reason [bar, deg]. Judgement, no source. */
+const PORT = 0.03;
+const MIDDLE = 3;
+/** A front this much higher than at the crest is what makes the difference [-]. */
+const STRONGER = 1.3;
+
+export function holesOf(rows: readonly SweepRow[]): readonly Hole[] {
+  const known = rows.filter((row) => row.torque_nm !== null);
+  const best = Math.max(...known.map(torque));
+  const holes: Hole[] = [];
+  for (const [low, crest] of dips(known, LEAST_DEPTH * best)) {
+    const depth = 1 - torque(low) / torque(crest);
+    holes.push({ rpm: low.speed_rpm, crestRpm: crest.speed_rpm, depth, reason: reasonOf(low, crest) });
+  }
+  return holes;
+}
+
+const torque = (row: SweepRow): number => row.torque_nm ?? Number.NaN;
+
+/** Lowest rows between crests that rise by at least so much on both sides, each with the lesser of its crests. */
+function dips(rows: readonly SweepRow[], least: number): readonly (readonly [SweepRow, SweepRow])[] {
+  const found: (readonly [SweepRow, SweepRow])[] = [];
+  let crest = rows[0];
+  let low: SweepRow | null = null;
+  for (const row of rows) {
+    if (crest === undefined) break;
+    if (low === null) {
+      if (torque(row) > torque(crest)) crest = row;
+      else if (torque(crest) - torque(row) >= least) low = row;
+      continue;
+    }
+    if (torque(row) < torque(low)) low = row;
+    if (torque(row) - torque(low) < least) continue;
+    // Upwards again: the crest beyond is known when it falls, so go on up to it.
+    const beyond = crestFrom(rows, row);
+    found.push([low, torque(beyond) < torque(crest) ? beyond : crest]);
+    crest = row;
+    low = null;
+  }
+  return found;
+}
+
+/** The top of the slope that begins at a row. */
+function crestFrom(rows: readonly SweepRow[], from: SweepRow): SweepRow {
+  let top = from;
+  for (const row of rows.slice(rows.indexOf(from))) {
+    if (torque(row) < torque(top)) break;
+    top = row;
+  }
+  return top;
+}
+
+function reasonOf(hole: SweepRow, crest: SweepRow): HoleReason {
+  if (!hole.settled) return { kind: 'not settled' };
+  const by = spoilingOf(hole);
+  if (by !== null && by.rise > STRONGER * (spoilingOf(crest)?.rise ?? 0)) return { kind: 'spoiled', by };
+  const [delivery, trapping] = [
+    change(hole.delivery_ratio, crest.delivery_ratio),
+    change(hole.trapping_efficiency, crest.trapping_efficiency),
+  ];
+  const fresh = change(hole.scavenging_efficiency, crest.scavenging_efficiency);
+  if (Math.min(delivery, trapping) >= 0)
+    return fresh < 0
+      ? {
+          kind: 'residual',
+          fresh: hole.scavenging_efficiency ?? 0,
+          against: crest.scavenging_efficiency ?? 0,
+        }
+      : { kind: 'unknown' };
+  return delivery < trapping ? lessDelivered(hole, crest) : lessTrapped(hole, crest);
+}
+
+/** Logarithm of a ratio, 0 where one is not known. */
+const change = (is: Reading, was: Reading): number =>
+  is === null || was === null || !(is > 0 && was > 0) ? 0 : Math.log(is / was);
+
+function lessDelivered(hole: SweepRow, crest: SweepRow): HoleReason {
+  const [bar, against] = [hole.port_mean_during_transfer_bar, crest.port_mean_during_transfer_bar];
+  return bar !== null && against !== null && bar - against >= PORT
+    ? { kind: 'port', bar, against }
+    : { kind: 'intake', delivery: hole.delivery_ratio ?? 0, against: crest.delivery_ratio ?? 0 };
+}
+
+function lessTrapped(hole: SweepRow, crest: SweepRow): HoleReason {
+  const [is, was] = [middleAfterTransfers(hole), middleAfterTransfers(crest)];
+  const by = is === null || was === null ? 0 : is - was;
+  return Math.abs(by) >= MIDDLE
+    ? { kind: 'wave', way: by < 0 ? 'earlier' : 'later', by: Math.abs(by) }
+    : { kind: 'trapping', trapping: hole.trapping_efficiency ?? 0, against: crest.trapping_efficiency ?? 0 };
+}
