@@ -5,6 +5,7 @@
  */
 
 import type { AdviceReport } from '../../src/findings/answers/advice.ts';
+import type { WeatherEffect } from '../../src/findings/answers/weather.ts';
 import type { OutlineSection, SpeedRecord } from '../../src/findings/record.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 
@@ -48,6 +49,8 @@ export interface SweepPageExtras {
   readonly inputs?: readonly InputLine[];
   /** Where their moves were computed: speed [rpm] and cell length [m]. */
   readonly movesAt?: { readonly speedRpm: number; readonly cell: number };
+  /** What weather and mixture do at that speed. */
+  readonly weather?: readonly WeatherEffect[];
   /** What was run to improve the pipe; absent: nothing. */
   readonly advice?: AdviceReport;
   /** When it was computed, as it is to be printed. */

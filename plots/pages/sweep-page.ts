@@ -15,6 +15,7 @@ import { stretchMm } from './stretch-mm.ts';
 import type { SweepPageExtras, SweepPageResult } from './sweep-data.ts';
 import { cautions, restsOn, rowsTable } from './sweep-sections.ts';
 import { sweepText } from './sweep-words.ts';
+import { weatherTable } from './weather-words.ts';
 
 const againstSpeed = html`<section><h2>Against engine speed</h2>
 ${place('timing', 'When the plug-back arrives', 'The plug-back is a broad wave, from its onset to its end. The thick line is its middle, where its push balances; it should run through the highlighted window between transfer closing (TC) and exhaust closing (EC). Full dots: it does, and at least half of the push is in time. The dotted line is the peak, which jumps where the wave has two crests. Traced: a wave followed at local sound and gas speed to the start, the middle and the end of the baffle and back; handbook: the constant-sound-speed rule.', 'If the middle lies more than about 25° from the traced return, look at the wave diagram for a second reflection (a step, a steep diffuser); if the thick line jumps and the torque with it, the pipe falls out of its band there; if it jumps to and fro, a speed has not settled.', 'Crank angle at which the plug-back arrives against engine speed.')}
@@ -69,6 +70,7 @@ export function sweepPage(result: SweepPageResult, assets: Assets, extras: Sweep
 <div class="drawing beside">${outlineDrawing([{ name: result.case.pipe.name, outline }], `Outline of the pipe ${result.case.pipe.name}, to scale`)}${sectionList(outline)}${note}</div></section>
 ${first && turnStrip(eventsOf(first))}
 ${figures}
+${extras.weather !== undefined && extras.movesAt !== undefined && weatherTable(extras.weather, extras.movesAt.speedRpm)}
 ${restsOn(result, extras)}
 ${cautions}`;
   return sheet({

@@ -7,6 +7,7 @@ import type { CheckReport, WindowRow } from '../timing/rules/report.ts';
 import { checkReport } from '../timing/rules/report.ts';
 import { type RuleFinding, usualDigits } from '../timing/rules/rule.ts';
 import type { TimeAreas } from '../timing/time-area.ts';
+import { LOWER, WARMER } from '../timing/weather.ts';
 import { jsonText } from './frame/json.ts';
 import { plainText } from './frame/plain-text.ts';
 import { tableText } from './frame/table.ts';
@@ -256,7 +257,7 @@ function assumedGroups(assumed: CheckReport['assumed']): readonly AssumedGroup[]
 }
 
 /** Lines that the assumed quantities take at most. */
-const ASSUMED_LINES = 5;
+const ASSUMED_LINES = 3;
 
 /** As many as the lines hold, and how many more there are. */
 function assumedText(assumed: CheckReport['assumed']): string {
@@ -274,6 +275,14 @@ function assumedText(assumed: CheckReport['assumed']): string {
   }
 }
 
-function footing({ assumed, warnings, caution }: CheckReport): string {
-  return warnings.map((w) => wrapped(`Warning: ${w}`)).join('') + assumedText(assumed) + wrapped(caution);
+/** Directions of common practice; what they come to here, a sweep computes. */
+const weatherText = ({ warmer, lower }: CheckReport['weather']): string =>
+  wrapped(
+    `Weather: air ${WARMER} K warmer is ${fixed(warmer, 1, 100)} % thinner, ${fixed(LOWER, 0, 1e-2)} mbar lower ${fixed(lower, 1, 100)} %: torque falls by about as much ` +
+      'and the mixture turns richer, so a smaller main jet is usual; colder or higher, a larger one (c; `sweep --moves` computes it).',
+  );
+
+function footing({ assumed, warnings, weather, caution }: CheckReport): string {
+  const cautions = warnings.map((w) => wrapped(`Warning: ${w}`)).join('');
+  return cautions + assumedText(assumed) + weatherText(weather) + wrapped(caution);
 }

@@ -5,6 +5,7 @@ import { sweepPage } from '../../plots/pages/sweep-page.ts';
 import { caseOf, describeInputs, type OpenedFile, openFile } from '../case/load.ts';
 import type { SweepResult } from '../engine/read/result.ts';
 import type { AdviceReport } from '../findings/answers/advice.ts';
+import type { WeatherEffect } from '../findings/answers/weather.ts';
 import { highest } from '../findings/curve.ts';
 import { COLUMNS } from '../findings/row.ts';
 import { isWhole } from '../findings/settled.ts';
@@ -15,6 +16,7 @@ import { planAdvice } from '../study/sweep/advice-plan.ts';
 import { runSweeps } from '../study/sweep/run-sweeps.ts';
 import { assumedVariants, type Moves, movesAt } from '../study/sweep/sensitivity.ts';
 import { type KeptGroups, openKeptGroups } from '../study/sweep/sweep-journal.ts';
+import { weatherEffects, weatherVariants } from '../study/sweep/weather.ts';
 import { openPool, type Pool } from '../study/work/pool.ts';
 import { withRun } from '../study/work/run-settings.ts';
 import { csvText } from './frame/csv.ts';
@@ -31,6 +33,7 @@ import { whatIfName } from './frame/what-if-name.ts';
 import { adviceDocument } from './words/advice-text.ts';
 import { inputsWithMoves, movesText } from './words/moves-text.ts';
 import { sweepText } from './words/sweep-text.ts';
+import { weatherText } from './words/weather-text.ts';
 
 /** Not the name that long studies give theirs, so that a sweep never takes theirs away. */
 const JOURNAL = 'sweep-journal.jsonl';
@@ -59,7 +62,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     kept.close();
     await pool.close();
   }
-  const { advice, moves } = swept;
+  const { advice, moves, weather } = swept;
   const result = whatIf(swept.result, flags.set);
   const changed = flags.set.length === 0 ? {} : { changed: flags.set };
   const document = {
@@ -67,7 +70,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     ...changed,
     band: bandDocument(workingBand(result.rows)),
     ...(advice === null ? {} : adviceDocument(advice)),
-    ...(moves === null ? {} : { moves }),
+    ...(moves === null ? {} : { moves, weather }),
   };
   folder.write('sweep.csv', sweepCsv(result));
   folder.write('sweep.json', jsonText(document));
@@ -75,7 +78,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   const extras = {
     inputs,
     ...(advice === null ? {} : { advice }),
-    ...(moves === null ? {} : { movesAt: moves }),
+    ...(moves === null ? {} : { movesAt: moves, weather }),
   };
   folder.write('sweep.html', sweepPage(result, pageAssets('sweep'), extras));
   listRun(folder, 'sweep.html', { ...sweepCard(result), ...changed }, { terminal, program });
@@ -83,7 +86,8 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   terminal.answer(
     flags.json
       ? jsonText(document)
-      : sweepText(result, advice, terminal.colour) + (moves === null ? '' : movesText(moves)),
+      : sweepText(result, advice, terminal.colour) +
+          (moves === null ? '' : movesText(moves) + weatherText(weather, moves.speedRpm)),
   );
   terminal.message(`Page: ${folder.file('sweep.html')}`);
   terminal.message('sweep.csv and sweep.json lie beside it.');
@@ -102,6 +106,8 @@ interface Swept {
   readonly advice: AdviceReport | null;
   /** Null: not asked for. */
   readonly moves: Moves | null;
+  /** Empty with it. */
+  readonly weather: readonly WeatherEffect[];
 }
 
 /** Runs a case's speeds on worker threads, then what its inputs move where that is asked for. */
@@ -128,8 +134,9 @@ async function sweptCase(
   }
   const advice = flags.advice === false ? null : await advised(result, use);
   const speedRpm = speedOfInterest(result);
-  if (flags.moves !== true || speedRpm === null) return { result, advice, moves: null };
-  const study = { subject, variants: assumedVariants(opened, flags.set) };
+  if (flags.moves !== true || speedRpm === null) return { result, advice, moves: null, weather: [] };
+  const weather = weatherVariants(opened, flags.set);
+  const study = { subject, variants: [...assumedVariants(opened, flags.set), ...weather] };
   const inputs = terminal.progress({
     label: `inputs at ${speedRpm} rpm`,
     things: 'changes',
@@ -137,7 +144,14 @@ async function sweptCase(
   });
   try {
     const advance = (changes: number): void => inputs.advance(changes);
-    return { result, advice, moves: await movesAt(speedRpm, study, { pool, signal, advance }) };
+    const { of, ...where } = await movesAt(speedRpm, study, { pool, signal, advance });
+    const ofWeather = of.slice(of.length - weather.length);
+    return {
+      result,
+      advice,
+      moves: { ...where, of: of.slice(0, of.length - weather.length) },
+      weather: weatherEffects(ofWeather, result.rows, speedRpm),
+    };
   } finally {
     inputs.finish();
   }

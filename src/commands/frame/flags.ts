@@ -139,7 +139,7 @@ export const verbFlags = {
   moves: {
     member: 'moves',
     syntax: '--moves',
-    help: 'also find how far each assumed input moves lead and torque; takes a while',
+    help: 'also find how far assumed inputs, weather and mixture move the answer; takes a while',
   },
   noAdvice: {
     member: 'advice',

@@ -26,6 +26,7 @@ import { chordArea } from '../stream-area.ts';
 import type { TimeAreas } from '../time-area.ts';
 import { portArea, portStreamArea, timeAreas, timeAreasWanted } from '../time-area.ts';
 import { compressionRatios, crankcaseCompression, sweptVolume, volumesOf } from '../volume.ts';
+import { thinnerAir } from '../weather.ts';
 import { outlineArea } from '../window.ts';
 import { RULES } from './all-rules.ts';
 import type { RuleFinding, RuleInput } from './rule.ts';
@@ -111,6 +112,8 @@ export interface CheckReport {
   readonly rules: readonly RuleFinding[];
   readonly warnings: readonly string[];
   readonly assumed: readonly AssumedInput[];
+  /** Share by which the air is thinner, 10 K warmer or 20 mbar lower [-]. */
+  readonly weather: { readonly warmer: number; readonly lower: number };
   readonly caution: string;
 }
 
@@ -198,6 +201,7 @@ export function checkReport(subject: Case, aim: CheckAim = {}): CheckReport {
     rules: RULES.map((rule) => rule(input)),
     warnings: [...subject.warnings, ...ownWarnings(subject, events, lengths)],
     assumed: subject.assumed,
+    weather: thinnerAir(engine.ambient),
     caution: CAUTION,
   };
 }
