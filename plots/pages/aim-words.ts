@@ -1,6 +1,6 @@
 /** How safe an aimed pipe is, in words, for the page and for the terminal. */
 
-import type { Cutting, Loss, Safety } from '../../src/findings/answers/aim.ts';
+import type { Cutting, Loss, Safety } from '../../src/findings/answers/aim-safety.ts';
 import { newtonMetres, rpm } from '../theme/numbers.ts';
 import { bandEdges } from './band-words.ts';
 

@@ -5,13 +5,13 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { safetyOf } from '../../src/findings/answers/aim.ts';
+import { safetyOf } from '../../src/findings/answers/aim-safety.ts';
 import { compareAnswer } from '../../src/findings/answers/compare.ts';
 import { mapAnswer } from '../../src/findings/answers/map.ts';
 import { sweepAnswer } from '../../src/findings/answers/sweep.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import type { ScoreTerm, Study } from '../../src/model/study.ts';
-import { judge } from '../../src/study/aim/objective.ts';
+import { BAND, judge } from '../../src/study/aim/objective.ts';
 import { aimPageResult } from '../../src/study/aim/report.ts';
 import { Tally } from '../../src/study/overnight/tally.ts';
 import { scoreOf } from '../../src/study/work/score.ts';
@@ -21,7 +21,7 @@ const TARGET = 10_000;
 const base = syntheticSweep().rows[0] as SweepRow;
 
 /** Speeds a step of 250 rpm apart; the band's edges lie between them, and at 10 500 rpm the middle is in time but not half of the wave. */
-const rows: readonly SweepRow[] = [14, 17.5, 19, 20, 19.7, 17.6, 12].map((torque, k) => {
+const rows: readonly SweepRow[] = [14, 17.5, 19, 20, 19.7, 17.6, 12, 9].map((torque, k) => {
   const speed_rpm = 9250 + 250 * k;
   const middle = 242 + 6 * k;
   return {
@@ -37,21 +37,21 @@ const rows: readonly SweepRow[] = [14, 17.5, 19, 20, 19.7, 17.6, 12].map((torque
   };
 });
 
-const compared = compareAnswer([{ name: 'one', rows }], TARGET, { from: TARGET - 250, to: TARGET + 250 });
+const compared = compareAnswer([{ name: 'one', rows }], TARGET, { from: TARGET - BAND, to: TARGET + BAND });
 const [draft] = compared.drafts;
 const swept = sweepAnswer(rows, TARGET);
 const mapped = mapAnswer(
   rows.map((row) => ({ durationDeg: 194, row })),
   { targetSpeed: TARGET, drawnDurationDeg: 194, roofTravel: () => 0 },
 );
-const judged = judge({ ok: true, rows }, TARGET, 20);
+const judged = judge({ ok: true, rows }, { target: TARGET, unit: 20 });
 const safety = safetyOf({ targetSpeed: TARGET, after: { rows }, start: null, sensitivities: [] });
 const score = (term: ScoreTerm): number | null => {
   const one = scoreOf([term], rows);
   return one.ok ? one.score : null;
 };
 function tallied(): readonly (number | null)[] {
-  const terms: ScoreTerm[] = [{ kind: 'averageTorque', from: TARGET - 250, to: TARGET + 250, weight: 1 }];
+  const terms: ScoreTerm[] = [{ kind: 'averageTorque', from: TARGET - BAND, to: TARGET + BAND, weight: 1 }];
   const tally = new Tally({ score: terms } as unknown as Study, 1, TARGET);
   tally.take(0, { ok: true, rows }, false);
   return [...tally.values(0), tally.score(0)];
@@ -71,7 +71,7 @@ describe('of the same rows, the same', () => {
     expect(mapped?.landsDeg).toEqual([{ from: 194, to: 194 }]);
     expect(judged?.lands).toBe(true);
     // At 10 500 rpm the middle lies in the window, and less than half of the wave is in time.
-    const late = judge({ ok: true, rows }, 10_500, 20);
+    const late = judge({ ok: true, rows }, { target: 10_500, unit: 20 });
     expect(late).toMatchObject({ outsideDeg: 0, lands: false });
     expect(sweepAnswer(rows, 10_500).target?.landing).toBe('late');
     const history = [{ evaluation: 1, judged: late, point: [] }];
@@ -91,7 +91,7 @@ describe('of the same rows, the same', () => {
   });
 
   test('mean over a range: compare, aim, overnight', () => {
-    const mean = (19 + 2 * 20 + 19.7) / 4;
+    const mean = (17.5 / 2 + 19 + 20 + 19.7 + 17.6 / 2) / 4;
     expect(draft?.summary.averageTorque).toBeCloseTo(mean, 12);
     expect(judged?.torque).toBe(draft?.summary.averageTorque);
     expect(tallied().at(-1)).toBe(draft?.summary.averageTorque);
@@ -115,19 +115,26 @@ describe('of the same rows, the same', () => {
 });
 
 function historyOf(history: readonly unknown[]): readonly unknown[] {
-  const pipe = { pipe: { name: 'p', sections: [], wall: { by: 'given', at: [] } }, rows: [], judged };
+  const pipe = {
+    pipe: { name: 'p', sections: [], wall: { by: 'given', at: [] } },
+    rows: [],
+    judged,
+    rules: [],
+  };
   const wish = {
-    subject: { name: 's', engine: { passage: { length: 0 } }, pipe: pipe.pipe },
+    subject: { name: 's', engine: { passage: { length: 0 } }, pipe: pipe.pipe, run: { cell: 0.01 } },
     target: TARGET,
   };
   const result = {
     given: pipe,
     start: pipe,
+    steps: [],
     after: pipe,
     changes: [],
     sensitivities: [],
     history,
     limits: [],
   };
-  return aimPageResult(wish as never, result as never, { program: '', newFile: '' }).history;
+  return aimPageResult(wish as never, result as never, { program: '', name: 's', changed: [], files: [] })
+    .history;
 }

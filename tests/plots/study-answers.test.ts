@@ -10,7 +10,7 @@ import { decimalsFor, importanceText } from '../../plots/pages/overnight-words.t
 import { pulsePage } from '../../plots/pages/pulse-page.ts';
 import { unsettledText } from '../../plots/pages/unsettled.ts';
 import type { Markup } from '../../plots/theme/markup.ts';
-import { type SafetyQuestion, safetyOf } from '../../src/findings/answers/aim.ts';
+import { type SafetyQuestion, safetyOf } from '../../src/findings/answers/aim-safety.ts';
 import { compareAnswer } from '../../src/findings/answers/compare.ts';
 import { endOf, importanceAnswer, overnightAnswer } from '../../src/findings/answers/overnight.ts';
 import { bandOf } from '../../src/findings/band.ts';

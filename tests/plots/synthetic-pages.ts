@@ -8,6 +8,7 @@ import type { OvernightPageResult } from '../../plots/pages/overnight-page.ts';
 import type { SweepPageResult } from '../../plots/pages/sweep-data.ts';
 import { compareAnswer } from '../../src/findings/answers/compare.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
+import { workingBand } from '../../src/findings/working-band.ts';
 import { evenly, namer, nasty, program } from './synthetic-names.ts';
 import { syntheticOutline, syntheticSweep } from './synthetic-sweep.ts';
 
@@ -153,15 +154,52 @@ export function syntheticAim(hostile = false): AimPageResult {
     powerLessKw: 1.15 * torque[0],
     powerMoreKw: 1.15 * torque[1],
   });
+  const before = pipe(0.95, 'draft C');
+  const offered = (id: string, factor: number, gain: number) => {
+    const one = pipe(factor, `draft C, ${id}`);
+    return {
+      id,
+      pipe: one,
+      file: name(`draft-c-${id}.yaml`),
+      torque: 14.2 + gain,
+      middle: 21,
+      mean: 14 + gain,
+      least: { speedRpm: 11_500, torque: 13 + gain },
+      band: workingBand(one.rows),
+      gain,
+      gainShare: gain / 2.7,
+      isGiven: false,
+      isRepeated: false,
+      dimensions: id === 'all' ? null : [{ name: name('header'), before: 0.262, after: 0.214 }],
+      build: { by: 0.003, lost: 0.2 },
+      isRobust: id !== 'all',
+      rules: id === 'all' ? [name('Stinger length / diam. 3.7, usual 9.0 to 15.0')] : [],
+    };
+  };
   return {
     program,
     caseName: name('Synthetic case'),
     targetSpeed: 11_000,
-    halfBand: 250,
+    halfBand: 500,
+    cell: 0.01,
+    searchCell: 0.02,
+    given: {
+      torque: 14.2,
+      middle: -16,
+      mean: 14,
+      least: { speedRpm: 11_500, torque: 13 },
+      band: workingBand(before.rows),
+    },
+    first: 'header',
+    offers: [
+      offered('header', 1.05, 2.5),
+      offered('header and baffle', 1.06, 2.6),
+      offered('all', 1.08, 2.7),
+    ],
     score: { name: name('mean torque at 11 000 rpm'), unit: 'Nm' },
     scoreBefore: 14.2,
     scoreAfter: 16.9,
-    before: pipe(0.95, 'draft C'),
+    before,
     after: pipe(1.08, 'draft C, aimed'),
     start: pipe(1.02, 'handbook'),
     startedFrom: 'handbook',

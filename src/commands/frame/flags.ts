@@ -47,6 +47,8 @@ export interface Flags {
   readonly vary: readonly string[];
   /** Constraints `path=value`, as written. */
   readonly limits: readonly string[];
+  /** What lies beyond rules of thumb costs; `--no-rules` makes it false. */
+  readonly rules?: boolean;
   /** Drafts that aiming runs at most. */
   readonly mostDrafts: number;
   /** Address of a queue's server. */
@@ -120,9 +122,8 @@ export const verbFlags = {
   target: {
     member: 'target',
     syntax: '--rpm <speed>',
-    help: 'speed to aim at',
+    help: "speed to aim at (default: the case's targetSpeed)",
     read: speedFlag,
-    required: true,
   },
   durations: {
     member: 'durations',
@@ -164,6 +165,11 @@ export const verbFlags = {
     help: 'keep to a constraint of study files, such as "lengthToBaffleEnd.atMost=900 mm"; repeatable',
     read: overrideFlag,
     repeatable: true,
+  },
+  noRules: {
+    member: 'rules',
+    syntax: '--no-rules',
+    help: 'let the search go beyond the rules of thumb for pipes without paying for it',
   },
   mostDrafts: {
     member: 'mostDrafts',

@@ -156,14 +156,23 @@ export const aim: Verb = {
   operands: '<case>',
   summary: 'Find section lengths for a target speed',
   description:
-    'Moves lengths and diameters of the pipe with the full model until the wave lands well at the target. Finished ' +
-    'runs are kept in a journal; that of another aim is never replaced, not with --overwrite either: name another ' +
-    'folder or move it away. Writes aim.json, aim.html and a new pipe file.',
-  flags: [verbFlags.target, verbFlags.from, verbFlags.vary, verbFlags.limits, verbFlags.mostDrafts],
+    'From the least change to the most: the header trimmed, header and baffle, then all lengths and bores, each for the ' +
+    'best mean torque about the target that common practice can build. The search runs on cells of 20 mm, what is ' +
+    'offered on 10 mm unless --cell or the case says otherwise. Finished runs are kept in a journal; that of another ' +
+    'aim is never replaced, not with --overwrite either: name another folder or move it away. Writes aim.json, ' +
+    'aim.html and a pipe file for each step.',
+  flags: [
+    verbFlags.target,
+    verbFlags.from,
+    verbFlags.vary,
+    verbFlags.limits,
+    verbFlags.noRules,
+    verbFlags.mostDrafts,
+  ],
   long: true,
   examples: [
     'echocone aim cases/saltmarsh-125/draft-c.yaml --rpm 11000',
-    'echocone aim cases/saltmarsh-125/draft-c.yaml --rpm 11000 --cell 10mm --out runs/aim',
+    'echocone aim cases/saltmarsh-125/draft-c.yaml --vary header.length --vary belly.length --out runs/aim',
   ],
   afterInterrupt: 'Finished evaluations are kept; the same command with the same --out goes on from there.',
 };

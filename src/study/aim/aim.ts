@@ -1,106 +1,95 @@
 /**
  * Aiming a pipe at a speed, from start to proof:
  *   1. the given pipe is run at the target; its gas temperature goes into the handbook's proportions
- *   2. the search starts from the better of the two, or from the one asked for, on a coarse mesh
- *   3. its leaders are rounded to whole millimetres and run on the case's own mesh; the best of them is trimmed there
- *   4. the trimmed pipe is run there over a range of speeds beside the given pipe and the start
- *   5. sensitivities at the target, and which limits are reached
+ *   2. step by step, from the header alone to all lengths and bores, a search on a coarse mesh (`walk.ts`)
+ *   3. the pipe of each step is run on the case's own mesh over a range of speeds and with its header a little off, beside the
+ *      given pipe and the start; sensitivities of the last at the target, and which limits are reached
  */
 
-import type { Pipe } from '../../model/pipe.ts';
 import { constraintList } from '../work/constraints.ts';
+import { changesOf } from './changes.ts';
+import { dimensionsOf } from './dimensions.ts';
 import type { Evaluator } from './evaluator.ts';
-import { bestFinalist } from './finalists.ts';
+import { judgeOf } from './judge.ts';
 import { reachedLimits } from './limits.ts';
 import { cellCount } from './mesh.ts';
-import { proved } from './proof.ts';
-import { type AimQuantity, aimQuantities, pointOf } from './quantities.ts';
-import type { AimChange, AimedPipe, AimResult, AimWish } from './result.ts';
-import { search } from './search.ts';
-import { sensitivitiesOf } from './sensitivities.ts';
-import { chosenStart } from './start.ts';
-import { trimmed } from './trim.ts';
-
-export interface AimWatcher {
-  stage(name: 'start' | 'search' | 'proof'): void;
-  searched(evaluations: number, best: number | null): void;
-}
+import { builtOtherwise, proofOf } from './proof.ts';
+import { answered, both, together } from './question.ts';
+import type { AimResult } from './result.ts';
+import { sensitivityQuestion } from './sensitivities.ts';
+import { openings } from './start.ts';
+import { type AimWatcher, type Course, type Stepped, walked } from './walk.ts';
+import type { AimWish } from './wish.ts';
 
 export async function aim(wish: AimWish, evaluator: Evaluator, watcher: AimWatcher): Promise<AimResult> {
-  const { subject, target } = wish;
-  const constraints = constraintList(wish.constraints, subject);
-  watcher.stage('start');
+  const { subject } = wish;
   const coarse = cellCount(subject, wish.searchCell);
-  const { start, startedFrom, gasTemperature, judged } = await chosenStart(wish, coarse, evaluator);
-  const quantities = aimQuantities(start, wish.vary);
-
-  watcher.stage('search');
-  const found = await search(
-    {
-      subject,
-      start,
-      quantities,
-      constraints,
-      target,
-      cells: coarse,
-      from: pointOf(start, quantities),
-      unit: Math.max(judged.torque, 1e-3),
-      startScore: judged.score,
-      mostDrafts: wish.mostDrafts,
-      seed: wish.seed,
-    },
+  watcher.stage('start', 2);
+  const opened = await openings(wish, coarse, evaluator);
+  const course: Course = {
+    wish,
+    opened,
+    judge: judgeOf(wish, opened.unit),
+    constraints: constraintList(wish.constraints, subject),
+    coarse,
+    fine: cellCount(subject, subject.run.cell),
     evaluator,
-    watcher.searched,
+    watcher,
+  };
+  return await provedResult(course, await walked(course));
+}
+
+async function provedResult(course: Course, stepped: readonly Stepped[]): Promise<AimResult> {
+  const { wish, opened, judge, constraints, fine: cells, evaluator, watcher } = course;
+  const { subject, target } = wish;
+  const last = stepped.at(-1) as Stepped;
+  const handbook = last.startedFrom === 'handbook' ? (opened.handbook?.pipe ?? null) : null;
+  const shown = [
+    { name: 'given', pipe: subject.pipe },
+    ...(handbook === null ? [] : [{ name: 'handbook', pipe: handbook }]),
+    ...stepped.map(({ id, pipe }) => ({ name: id, pipe })),
+  ];
+  const question = both(
+    both(
+      together(shown.map((one) => proofOf(wish, { ...one, cells, judge }))),
+      together(stepped.map(({ id, pipe }) => builtOtherwise(wish, { name: id, pipe, cells, judge }))),
+    ),
+    sensitivityQuestion({ subject, pipe: last.pipe, target, cells }),
   );
-  watcher.stage('proof');
-  const fine = cellCount(subject, subject.run.cell);
-  const shared = { quantities, constraints, cells: fine, unit: judged.torque };
-  const chosen = await bestFinalist(wish, { ...shared, start, history: found.history }, evaluator);
-  const final = await trimmed(wish, { ...shared, pipe: chosen }, evaluator);
-  const proofs = await proved(wish, [subject.pipe, start, final], { fine, unit: judged.torque }, evaluator);
-  const [given, begun, after] = proofs as [AimedPipe, AimedPipe, AimedPipe];
-  const sensitivities = await sensitivitiesOf({ subject, pipe: after.pipe, target, cells: fine }, evaluator);
+  watcher.stage('proof', question.asked.length);
+  const [[proofs, builds], sensitivities] = await answered(question, evaluator, (done) =>
+    watcher.ran(done, null),
+  );
+  const proofAt = (k: number) => proofs[k] as (typeof proofs)[number];
+  const given = proofAt(0);
+  const start = handbook === null ? given : proofAt(1);
+  const offset = proofs.length - stepped.length;
+  const steps = stepped.map(({ id, pipe, history, end }, k) => ({
+    ...proofAt(offset + k),
+    id,
+    drafts: history.length,
+    end,
+    dimensions: dimensionsOf(subject.pipe, pipe),
+    build: builds[k] as (typeof builds)[number],
+  }));
+  const after = proofAt(proofs.length - 1);
   return {
-    startedFrom,
-    gasTemperature,
+    startedFrom: last.startedFrom,
+    gasTemperature: opened.gasTemperature,
     given,
-    start: begun,
+    start,
+    steps,
     after,
-    changes: changesOf(quantities, { given: subject.pipe, start, after: after.pipe }),
+    changes: changesOf(last.quantities, { given: subject.pipe, start: start.pipe, after: last.pipe }),
     sensitivities,
-    history: found.history,
-    end: found.outcome.end,
+    history: stepped.flatMap(({ history }) => history).map((one, k) => ({ ...one, evaluation: k + 1 })),
+    end: last.end,
     limits: reachedLimits(
-      { engine: subject.engine, pipe: after.pipe },
-      quantities,
+      { engine: subject.engine, pipe: last.pipe },
+      last.quantities,
       constraints,
       after,
       target,
     ),
   };
-}
-
-function changesOf(
-  quantities: readonly AimQuantity[],
-  { given, start, after }: { given: Pipe; start: Pipe; after: Pipe },
-): readonly AimChange[] {
-  // Sections of the handbook's pipe are not those of the given one; then the change is told from the start.
-  const alike = given.sections.length === start.sections.length;
-  return quantities.map((quantity) => {
-    const value = quantity.read(after);
-    const span = quantity.high - quantity.low;
-    const limit =
-      value <= quantity.low + 0.01 * span
-        ? quantity.lowText
-        : value >= quantity.high - 0.01 * span
-          ? quantity.highText
-          : '';
-    return {
-      name: quantity.name,
-      start: quantity.read(start),
-      before: quantity.read(alike ? given : start),
-      after: value,
-      limit,
-    };
-  });
 }

@@ -70,16 +70,42 @@ function sectionAt({ sections }: Pipe, name: string): number | null {
   return fitting.length === 1 ? (fitting[0] as number) : null;
 }
 
+const lengthRange = (length: number): Pick<AimQuantity, 'low' | 'high' | 'lowText' | 'highText'> => ({
+  low: Math.min(length, Math.max(LENGTH.least, LENGTH.share * length)),
+  high: Math.max(LENGTH.factor * length, length + LENGTH.more),
+  lowText: 'the shortest searched',
+  highText: 'the longest searched',
+});
+
 function lengthOf(start: Pipe, index: number): AimQuantity {
   const { name, length } = start.sections[index] as Pipe['sections'][number];
   return {
     name: `${name} length`,
-    low: Math.min(length, Math.max(LENGTH.least, LENGTH.share * length)),
-    high: Math.max(LENGTH.factor * length, length + LENGTH.more),
-    lowText: 'the shortest searched',
-    highText: 'the longest searched',
+    ...lengthRange(length),
     read: (pipe) => pipe.sections[index]?.length ?? 0,
     write: (pipe, value) => withLength(pipe, index, value),
+  };
+}
+
+/** The length of all stages of a role, which keep their proportions; null where the pipe has none. */
+export function roleLength(start: Pipe, role: 'header' | 'baffle'): AimQuantity | null {
+  const stages = start.sections.flatMap((section, index) => (section.role === role ? [index] : []));
+  const only = stages.length === 1 ? stages[0] : undefined;
+  if (only !== undefined) return lengthOf(start, only);
+  const read = ({ sections }: Pipe): number =>
+    stages.reduce((sum, index) => sum + (sections[index]?.length ?? 0), 0);
+  if (!(read(start) > 0)) return null;
+  return {
+    name: `${role} length`,
+    ...lengthRange(read(start)),
+    read,
+    write: (pipe, value) => {
+      const ratio = value / read(pipe);
+      return stages.reduce(
+        (longer, index) => withLength(longer, index, ratio * (pipe.sections[index]?.length ?? 0)),
+        pipe,
+      );
+    },
   };
 }
 

@@ -10,8 +10,9 @@ import type { Case } from '../../model/case.ts';
 import type { Pipe } from '../../model/pipe.ts';
 import { withLength } from '../../pipe/shape.ts';
 import type { DraftResult } from '../work/draft.ts';
-import type { Asked, Evaluator } from './evaluator.ts';
+import type { Asked } from './evaluator.ts';
 import { meshed } from './mesh.ts';
+import type { Question } from './question.ts';
 
 export interface Sensitivity {
   readonly name: string;
@@ -75,48 +76,69 @@ function differencesOf(pipe: Pipe): readonly Difference[] {
 }
 
 /** At one speed [rpm]; a difference of which a side fails is left out, and all of them if the pipe itself does. */
-export async function sensitivitiesOf(
-  { subject, pipe, target, cells }: { subject: Case; pipe: Pipe; target: number; cells: number },
-  evaluator: Evaluator,
-): Promise<readonly Sensitivity[]> {
+export function sensitivityQuestion({
+  subject,
+  pipe,
+  target,
+  cells,
+}: {
+  subject: Case;
+  pipe: Pipe;
+  target: number;
+  cells: number;
+}): Question<readonly Sensitivity[]> {
   const differences = differencesOf(pipe);
-  const base: Asked = {
-    name: 'middle',
-    subject: meshed(subject, pipe, { cells, speeds: [target], quick: false }),
-  };
-  const sides = differences.flatMap(({ name, below, above }): Asked[] =>
-    [below, above].map((side, k) => ({
-      name: `${k === 0 ? 'below' : 'above'} ${name}`,
-      subject: meshed(subject, side, { cells, speeds: [target], quick: false }),
-    })),
-  );
-  const [middle, ...results] = await evaluator.results([base, ...sides]);
-  const here = readingsOf(middle);
-  if (here === null) return [];
-  return differences.flatMap(({ name, change, step, share }, k): Sensitivity[] => {
-    const [below, above] = [readingsOf(results[2 * k]), readingsOf(results[2 * k + 1])];
-    if (below === null || above === null) return [];
-    const slope = (column: keyof typeof below): number => (above[column] - below[column]) / (2 * share);
-    return [
-      {
-        name,
-        change,
-        leadDeg: slope('lead'),
-        torqueNm: slope('torque'),
-        powerKw: slope('power'),
-        step,
-        leadLessDeg: below.lead - here.lead,
-        leadMoreDeg: above.lead - here.lead,
-        torqueLessNm: below.torque - here.torque,
-        torqueMoreNm: above.torque - here.torque,
-        powerLessKw: below.power - here.power,
-        powerMoreKw: above.power - here.power,
-      },
-    ];
+  const ask = (name: string, one: Pipe): Asked => ({
+    name,
+    subject: meshed(subject, one, { cells, speeds: [target], quick: false }),
   });
+  const sides = differences.flatMap(({ name, below, above }) => [
+    ask(`below ${name}`, below),
+    ask(`above ${name}`, above),
+  ]);
+  return {
+    asked: [ask('middle', pipe), ...sides],
+    answer: ([middle, ...results]) => {
+      const here = readingsOf(middle);
+      return differences.flatMap((difference, k): readonly Sensitivity[] => {
+        const [below, above] = [readingsOf(results[2 * k]), readingsOf(results[2 * k + 1])];
+        const isKnown = here !== null && below !== null && above !== null;
+        return isKnown ? [sensitivity(difference, here, below, above)] : [];
+      });
+    },
+  };
 }
 
-function readingsOf(result: DraftResult | undefined): { lead: number; torque: number; power: number } | null {
+function sensitivity(
+  { name, change, step, share }: Difference,
+  here: Readings,
+  below: Readings,
+  above: Readings,
+): Sensitivity {
+  const slope = (column: keyof Readings): number => (above[column] - below[column]) / (2 * share);
+  return {
+    name,
+    change,
+    leadDeg: slope('lead'),
+    torqueNm: slope('torque'),
+    powerKw: slope('power'),
+    step,
+    leadLessDeg: below.lead - here.lead,
+    leadMoreDeg: above.lead - here.lead,
+    torqueLessNm: below.torque - here.torque,
+    torqueMoreNm: above.torque - here.torque,
+    powerLessKw: below.power - here.power,
+    powerMoreKw: above.power - here.power,
+  };
+}
+
+interface Readings {
+  readonly lead: number;
+  readonly torque: number;
+  readonly power: number;
+}
+
+function readingsOf(result: DraftResult | undefined): Readings | null {
   const row = result?.ok === true ? result.rows[0] : undefined;
   if (row === undefined) return null;
   const { plugback_centroid_deg: centroid, torque_nm: torque, power_kw: power } = row;

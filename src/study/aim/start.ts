@@ -1,6 +1,6 @@
 /**
- * Where a search starts: the given pipe, or the handbook's with the gas temperature that the model finds for the given
- * one; both are run over the judged band.
+ * What an aim begins with: the given pipe and the handbook's, drawn with the gas temperature that the model finds for the
+ * given one, both run over the judged band on the search's mesh.
  */
 
 import type { Pipe } from '../../model/pipe.ts';
@@ -8,49 +8,61 @@ import { engineEvents } from '../../timing/events.ts';
 import type { DraftResult } from '../work/draft.ts';
 import type { Asked, Evaluator } from './evaluator.ts';
 import { handbookStart } from './handbook-start.ts';
+import { judgeOf } from './judge.ts';
 import { meshed } from './mesh.ts';
-import { type Judged, judge, judgedSpeeds } from './objective.ts';
-import { AimFailure, type AimWish } from './result.ts';
+import { type Judged, judgedSpeeds } from './objective.ts';
+import { AimFailure } from './result.ts';
+import type { AimWish } from './wish.ts';
 
-export interface Start {
-  readonly start: Pipe;
-  readonly startedFrom: 'handbook' | 'draft';
-  readonly gasTemperature: number;
+export interface Opening {
+  readonly pipe: Pipe;
   readonly judged: Judged;
 }
 
-/** The pipe that the search starts from: the better of the two, or the one asked for. */
-export async function chosenStart(wish: AimWish, cells: number, evaluator: Evaluator): Promise<Start> {
+export interface Openings {
+  readonly gasTemperature: number;
+  /** Mean torque of the better one, which costs of the score are measured in [Nm]. */
+  readonly unit: number;
+  /** Null: it could not be run. */
+  readonly given: Opening | null;
+  /** Null: it was not asked for, or could not be run. */
+  readonly handbook: Opening | null;
+}
+
+/** Less than any engine's torque that is worth a pipe [Nm]. */
+const LEAST_UNIT = 1e-3;
+
+/** @throws AimFailure where there is nothing to start from */
+export async function openings(wish: AimWish, cells: number, evaluator: Evaluator): Promise<Openings> {
   const { subject, target, from } = wish;
   const speeds = judgedSpeeds(target);
   const ask = (name: string, pipe: Pipe): Asked => ({
     name,
     subject: meshed(subject, pipe, { cells, speeds, quick: true }),
   });
-  const [given] = await evaluator.results([ask('given', subject.pipe)]);
-  const gasTemperature = temperatureOf(given as DraftResult, target);
-  const draft = judge(given as DraftResult, target, 0);
+  const [ran] = await evaluator.results([ask('given', subject.pipe)]);
+  const gasTemperature = temperatureOf(ran as DraftResult, target);
   const { durationDeg } = engineEvents(subject.engine).exhaust;
-  const handbook = handbookStart(subject, { target, durationDeg, gasTemperature });
-  const [ran] = from === 'draft' ? [] : await evaluator.results([ask('handbook', handbook)]);
-  const book = ran === undefined ? null : judge(ran, target, 0);
-  const starts = [
-    { start: subject.pipe, startedFrom: 'draft' as const, judged: from === 'handbook' ? null : draft },
-    { start: handbook, startedFrom: 'handbook' as const, judged: book },
-  ].filter((one) => one.judged !== null);
-  // Without penalties first: their unit is the torque of the pipe that is chosen.
-  const value = ({ torque, outsideDeg }: Judged): number => torque * Math.max(0, 1 - 0.02 * outsideDeg);
-  const [chosen] = starts.sort((a, b) => value(b.judged as Judged) - value(a.judged as Judged));
-  if (chosen === undefined) {
-    const reason = given?.ok === false ? given.reason : 'its torque cannot be read';
+  const drawn = handbookStart(subject, { target, durationDeg, gasTemperature });
+  const [book] = from === 'draft' ? [] : await evaluator.results([ask('handbook', drawn)]);
+  const runs = [
+    { pipe: subject.pipe, result: ran },
+    { pipe: drawn, result: book },
+  ] as const;
+  const torques = runs.map(({ pipe, result }) =>
+    result === undefined ? 0 : (judgeOf(wish, 0)(result, pipe)?.torque ?? 0),
+  );
+  const unit = Math.max(LEAST_UNIT, ...torques);
+  const judge = judgeOf(wish, unit);
+  const [given = null, handbook = null] = runs.map(({ pipe, result }): Opening | null => {
+    const judged = result === undefined ? null : judge(result, pipe);
+    return judged === null ? null : { pipe, judged };
+  });
+  if (handbook === null && (given === null || from === 'handbook')) {
+    const reason = ran?.ok === false ? ran.reason : 'its torque cannot be read';
     throw new AimFailure(`No pipe to start from could be run at ${target} rpm: ${reason}.`);
   }
-  const rejudged = judge(
-    (chosen.startedFrom === 'draft' ? given : ran) as DraftResult,
-    target,
-    (chosen.judged as Judged).torque,
-  );
-  return { ...chosen, gasTemperature, judged: rejudged as Judged };
+  return { gasTemperature, unit, given, handbook };
 }
 
 /** Mean gas temperature over the pipe and the cycle [K]; a usual one where the given pipe could not be run. */

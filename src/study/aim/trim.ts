@@ -8,26 +8,27 @@ import type { Pipe } from '../../model/pipe.ts';
 import type { Constraint } from '../work/constraints.ts';
 import type { DraftResult } from '../work/draft.ts';
 import type { Evaluator } from './evaluator.ts';
+import type { Judge } from './judge.ts';
 import { meshed } from './mesh.ts';
-import { judge, judgedSpeeds } from './objective.ts';
+import { judgedSpeeds } from './objective.ts';
 import type { AimQuantity } from './quantities.ts';
-import type { AimWish } from './result.ts';
 import { worstMiss } from './search.ts';
+import type { AimWish } from './wish.ts';
 
 /** Changes of the length that are tried [m]; none comes first, so that it wins a tie. */
-const STEPS = [0, -0.005, 0.005, -0.01, 0.01, -0.015, -0.02, -0.03];
+const STEPS = [0, -0.005, 0.005, -0.01, 0.01, -0.02];
 
 export interface TrimTask {
   readonly pipe: Pipe;
   readonly quantities: readonly AimQuantity[];
   readonly constraints: readonly Constraint[];
   readonly cells: number;
-  readonly unit: number;
+  readonly judge: Judge;
 }
 
 export async function trimmed(
   { subject, target }: AimWish,
-  { pipe, quantities, constraints, cells, unit }: TrimTask,
+  { pipe, quantities, constraints, cells, judge }: TrimTask,
   evaluator: Evaluator,
 ): Promise<Pipe> {
   const lengths = quantities.filter(({ name }) => name.endsWith(' length'));
@@ -36,7 +37,7 @@ export async function trimmed(
   const value = length.read(pipe);
   const pipes = STEPS.map((step) => Number((value + step).toFixed(6)))
     .filter((one) => one === value || (one >= length.low && one <= length.high && one >= 0.001))
-    .map((one) => length.write(pipe, one))
+    .map((one) => (one === value ? pipe : length.write(pipe, one)))
     .filter((one) => worstMiss(constraints, { engine: subject.engine, pipe: one }) <= 0);
   const results = await evaluator.results(
     pipes.map((one, k) => ({
@@ -45,7 +46,7 @@ export async function trimmed(
     })),
   );
   const scores = pipes.map(
-    (_, k) => judge(results[k] as DraftResult, target, unit)?.score ?? Number.NEGATIVE_INFINITY,
+    (one, k) => judge(results[k] as DraftResult, one)?.score ?? Number.NEGATIVE_INFINITY,
   );
   const best = scores.reduce((a, score, k) => (score > (scores[a] as number) ? k : a), 0);
   return pipes[best] ?? pipe;

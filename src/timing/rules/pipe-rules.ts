@@ -1,4 +1,4 @@
-/** Rules about the chamber: cone angles, belly, stinger, and its length against the handbook's. */
+/** Rules about the chamber: header, cone angles, belly, stinger, and its length against the handbook's. */
 
 import { diameterOf } from '../../pipe/circle.ts';
 import { coneLength, includedAngleDeg } from '../../pipe/cone.ts';
@@ -8,7 +8,33 @@ import { handbookSoundSpeed, tunedLength, tunedSpeed } from '../handbook.ts';
 import type { RuleFinding, RuleInput } from './rule.ts';
 import { BLAIR, finding, JENNINGS, mm, NO_SOURCE } from './rule.ts';
 
-export function diffuserRule({ rows }: RuleInput): RuleFinding {
+/** What a rule about the drawn pipe looks at. */
+export type PipeRuleInput = Pick<RuleInput, 'engine' | 'pipe' | 'rows'>;
+
+function headerLengthRule({ rows, pipe }: PipeRuleInput): RuleFinding {
+  const flange = flangeDiameter(pipe);
+  const header = stagesOf(rows, 'header').at(-1);
+  const passage = lengthOf(stagesOf(rows, 'passage'));
+  const range = `6 to 11 diameters from the port are ${mm(6 * flange - passage)} to ${mm(11 * flange - passage)} of header`;
+  return finding({
+    id: 'header-length',
+    title: 'Header length / diam.',
+    found: header === undefined ? null : header.end / flange,
+    unit: '-',
+    usual: [6, 11],
+    reason: 'Six to eight diameters make power, up to eleven a broad band.',
+    source: `${JENNINGS}, value from memory; ${BLAIR} has a tenth of the tuned length`,
+    movedBy: 'header length',
+    sides: {
+      below: `With the passage. ${range}. Sweep decides.`,
+      within: `With the passage. ${range}.`,
+      above: `With the passage. ${range}. Sweep decides.`,
+      unknown: 'The pipe has no header.',
+    },
+  });
+}
+
+export function diffuserRule({ rows }: PipeRuleInput): RuleFinding {
   const cone = wholeCone(rows, 'diffuser');
   const stages = cone?.stages.map((row) => row.includedAngleDeg.toFixed(1)).join(', ') ?? '';
   const at8 = cone ? mm(coneLength(cone.diameter, 8)) : '';
@@ -30,7 +56,7 @@ export function diffuserRule({ rows }: RuleInput): RuleFinding {
   });
 }
 
-export function baffleRule({ rows }: RuleInput): RuleFinding {
+export function baffleRule({ rows }: PipeRuleInput): RuleFinding {
   const cone = wholeCone(rows, 'baffle');
   const at20 = cone ? mm(coneLength(cone.diameter, 20)) : '';
   return finding({
@@ -51,7 +77,7 @@ export function baffleRule({ rows }: RuleInput): RuleFinding {
   });
 }
 
-export function bellyRule({ rows, engine }: RuleInput): RuleFinding {
+export function bellyRule({ rows, engine }: PipeRuleInput): RuleFinding {
   const port = diameterOf(engine.passage.exitArea);
   const widest = largestDiameter(rows);
   return finding({
@@ -77,7 +103,7 @@ function stingerBore(rows: readonly SectionRow[]): number | null {
   return first === undefined ? null : Math.min(...first.diameter);
 }
 
-export function stingerDiameterRule({ rows, pipe }: RuleInput): RuleFinding {
+export function stingerDiameterRule({ rows, pipe }: PipeRuleInput): RuleFinding {
   const header = flangeDiameter(pipe);
   const bore = stingerBore(rows);
   return finding({
@@ -98,7 +124,7 @@ export function stingerDiameterRule({ rows, pipe }: RuleInput): RuleFinding {
   });
 }
 
-export function stingerLengthRule({ rows }: RuleInput): RuleFinding {
+export function stingerLengthRule({ rows }: PipeRuleInput): RuleFinding {
   const bore = stingerBore(rows);
   const length = lengthOf(stagesOf(rows, 'stinger'));
   return finding({
@@ -144,3 +170,16 @@ export function lengthRule({ lengths, events, rpm, gasTemperature }: RuleInput):
     },
   });
 }
+
+/**
+ * Rules that the drawing of the pipe decides alone, whatever the speed. The header's is for whoever draws a new pipe; `check`
+ * does not hold pipes to it, as the authors differ.
+ */
+export const PIPE_RULES: readonly ((input: PipeRuleInput) => RuleFinding)[] = [
+  headerLengthRule,
+  diffuserRule,
+  bellyRule,
+  baffleRule,
+  stingerDiameterRule,
+  stingerLengthRule,
+];

@@ -17,7 +17,7 @@ import type { Asked, Evaluator } from '../../../src/study/aim/evaluator.ts';
 import { cellCount, meshed } from '../../../src/study/aim/mesh.ts';
 import { judge } from '../../../src/study/aim/objective.ts';
 import { aimQuantities, pipeAt, pointOf } from '../../../src/study/aim/quantities.ts';
-import type { AimWish } from '../../../src/study/aim/result.ts';
+import type { AimWish } from '../../../src/study/aim/wish.ts';
 import type { DraftResult } from '../../../src/study/work/draft.ts';
 
 const subject = loadCase(new URL('../../../cases/saltmarsh-125/draft-c.yaml', import.meta.url).pathname);
@@ -57,13 +57,14 @@ const evaluator = (run: (subject: Case) => DraftResult): Evaluator => ({
   dropped: '',
   close: () => {},
 });
-const silent = { stage: () => {}, searched: () => {} };
+const silent = { stage: () => {}, ran: () => {} };
 const wish: AimWish = {
   subject,
   target: 11_000,
   from: 'draft',
   vary: ['header.length', 'belly.diameter'],
   constraints: limitsOf([]),
+  rules: false,
   mostDrafts: 200,
   searchCell: 0.008,
   seed: 1,
@@ -256,7 +257,7 @@ describe('a pipe that is moved', () => {
 test('a degree outside the window costs a fiftieth of the torque', () => {
   const late = (lead: number | null): DraftResult => {
     const result = madeUp(
-      meshed(subject, subject.pipe, { cells: 50, speeds: [10_750, 11_000, 11_250], quick: true }),
+      meshed(subject, subject.pipe, { cells: 50, speeds: [10_500, 11_000, 11_500], quick: true }),
     );
     return result.ok
       ? {
@@ -269,8 +270,15 @@ test('a degree outside the window costs a fiftieth of the torque', () => {
         }
       : result;
   };
-  expect(judge(late(1), 11_000, 20)?.score).toBe(10);
-  expect(judge(late(-5), 11_000, 20)).toMatchObject({ score: 8, torque: 10, outsideDeg: 5 });
-  expect(judge(late(33), 11_000, 20)?.score).toBeCloseTo(10 - 0.4, 12);
-  expect(judge(late(null), 11_000, 20)).toMatchObject({ middleLeadDeg: null, outsideDeg: 40 });
+  expect(judge(late(1), { target: 11_000, unit: 20 })?.score).toBe(10);
+  expect(judge(late(-5), { target: 11_000, unit: 20 })).toMatchObject({
+    score: 8,
+    torque: 10,
+    outsideDeg: 5,
+  });
+  expect(judge(late(33), { target: 11_000, unit: 20 })?.score).toBeCloseTo(10 - 0.4, 12);
+  expect(judge(late(null), { target: 11_000, unit: 20 })).toMatchObject({
+    middleLeadDeg: null,
+    outsideDeg: 40,
+  });
 });

@@ -12,7 +12,8 @@ import { caseOf, loadCase, loadPipe, openFile } from '../../../src/case/load.ts'
 import type { Case } from '../../../src/model/case.ts';
 import type { Evaluator } from '../../../src/study/aim/evaluator.ts';
 import { cellCount } from '../../../src/study/aim/mesh.ts';
-import { sensitivitiesOf } from '../../../src/study/aim/sensitivities.ts';
+import { answered } from '../../../src/study/aim/question.ts';
+import { sensitivityQuestion } from '../../../src/study/aim/sensitivities.ts';
 import { runDraft } from '../../../src/study/work/draft.ts';
 
 const root = new URL('../../../', import.meta.url).pathname;
@@ -71,7 +72,10 @@ describe('sensitivities', () => {
       close: () => {},
     };
     const cells = cellCount(subject, cell);
-    const found = await sensitivitiesOf({ subject, pipe: subject.pipe, target, cells }, evaluator);
+    const found = await answered(
+      sensitivityQuestion({ subject, pipe: subject.pipe, target, cells }),
+      evaluator,
+    );
     const opened = openFile(draftA);
     // On cells of a fixed length, as a sweep has them, by twice the change.
     const ran = (set: string[]) => {
