@@ -1,10 +1,7 @@
 /** The compare page: two to eight drafts, their outlines to one scale and their curves over one another. */
 
-import {
-  type CompareAnswer,
-  type ComparedDraft,
-  differenceBetween,
-} from '../../src/findings/answers/compare.ts';
+import type { CompareAnswer } from '../../src/findings/answers/compare.ts';
+import type { ComparedDraft } from '../../src/findings/answers/compare-summary.ts';
 import type { SweptDraft } from '../figures/draft-curves.ts';
 import type { DraftWaves } from '../figures/draft-port.ts';
 import { namedOutlines } from '../figures/outline-drawing.ts';
@@ -19,6 +16,7 @@ import {
   endWords,
   leadText,
   targetText,
+  unfinishedText,
   usefulText,
 } from './compare-words.ts';
 import { dimensionTable } from './dimension-table.ts';
@@ -35,6 +33,8 @@ export interface ComparePageResult {
   readonly drafts: readonly { readonly name: string; readonly sweep: SweepPageResult }[];
   readonly targetSpeed: number | null;
   readonly answer: CompareAnswer;
+  /** What to mind before one of them is built, and where they were not computed alike. */
+  readonly notes: readonly string[];
 }
 
 interface PackedWaves {
@@ -157,20 +157,21 @@ function summaryTable(compared: readonly ComparedDraft[], result: ComparePageRes
 }
 
 /** What did not settle, failed, or is cut off by the end of the range. */
-function doubts(compared: readonly ComparedDraft[], drafts: ComparePageResult['drafts']): readonly Markup[] {
+function doubts({ answer, drafts, notes }: ComparePageResult): readonly Markup[] {
   const lines = [
+    unfinishedText(answer.unfinished),
+    ...notes,
     unsettledText(drafts.map(({ name, sweep }) => ({ name, rows: sweep.rows }))),
     ...drafts.flatMap(({ name, sweep }) =>
       sweep.failures.map(({ speedRpm, reason }) => `${name} at ${rpm(speedRpm)} failed: ${reason}`),
     ),
-    ...compared.map(endWords),
+    ...answer.drafts.map(endWords),
   ].filter((line) => line !== '');
   return lines.map((line) => html`<p class="warn">${line}</p>`);
 }
 
 export function comparePage(result: ComparePageResult, assets: Assets): string {
-  const { drafts } = result;
-  const { drafts: compared, target: atTargetSpeed, best } = result.answer;
+  const { drafts: compared, target: atTargetSpeed, best, differences } = result.answer;
   const first = compared[0]?.summary;
   const data = dataOf(result);
   const outlines = result.drafts.map(({ name, sweep }) => ({ name, outline: sweep.outline.map(stretchMm) }));
@@ -183,12 +184,10 @@ export function comparePage(result: ComparePageResult, assets: Assets): string {
     atTargetSpeed === null
       ? []
       : [{ label: `Target ${rpm(atTargetSpeed.wanted)}`, text: targetText(atTargetSpeed), way: true }];
-  const words = first
-    ? compared.slice(1).map(({ summary }) => ({
-        label: summary.name,
-        text: `Against ${first.name}: ${differenceText(differenceBetween(first, summary))}.`,
-      }))
-    : [];
+  const words = differences.map(({ name, from, ...difference }) => ({
+    label: name,
+    text: `Against ${from}: ${differenceText(difference)}.`,
+  }));
   return sheet({
     title: 'Drafts compared',
     titleBlock: [
@@ -198,7 +197,7 @@ export function comparePage(result: ComparePageResult, assets: Assets): string {
       ['Program', result.program, 'minor'],
     ],
     body: html`<section class="answer"><div><h1>${compareHeadline(best, compared.length)}</h1>${findings([...atTarget, ...words])}</div>
-<div>${namedOutlines(outlines)}</div></section>${doubts(compared, drafts)}
+<div>${namedOutlines(outlines)}</div></section>${doubts(result)}
 <section>${summaryTable(compared, result)}${dimensionTable(outlines)}</section>
 <section><h2>Against engine speed</h2>${place('curves', 'Middle of the plug-back, torque and power', 'The wave is wanted between EC, exhaust closing, and TC, transfer closing: above TC it works against the transfer streams, below EC it meets a closed port. A draft whose torque falls off where its wave leaves the window is limited by its pipe. A cross marks a speed whose cycles did not settle.', 'A draft that jumps from speed to speed: look at its own sweep page.', 'Middle of the plug-back before exhaust closing, torque and power of the drafts against engine speed.')}</section>
 <section><h2>At one speed</h2>${playerBar('Engine speed', data.speeds.length, start)}${place('waves', 'Returning wave and pressure at the port', 'The returning wave should be low while the transfers are open and rise in the highlighted window.', 'Drafts alike in shape but shifted differ in length; alike in time but not in height differ in their cones.', 'Returning wave and port pressure of the drafts against crank angle.')}</section>`,

@@ -1,12 +1,10 @@
 /** Drafts side by side in words, for the page and for the terminal. */
 
-import type {
-  BestOfDrafts,
-  ComparedDraft,
-  DraftDifference,
-  DraftSummary,
-  TargetAnswer,
-} from '../../src/findings/answers/compare.ts';
+import type { UnfinishedDraft } from '../../src/findings/answers/compare.ts';
+import type { BestOfDrafts } from '../../src/findings/answers/compare-best.ts';
+import type { DraftDifference } from '../../src/findings/answers/compare-difference.ts';
+import type { ComparedDraft, DraftSummary } from '../../src/findings/answers/compare-summary.ts';
+import type { TargetAnswer } from '../../src/findings/answers/compare-target.ts';
 import { degrees, fixed, kilowatts, newtonMetres, rpm, speed, THIN } from '../theme/numbers.ts';
 
 /** What separates a draft from the first, one sentence. */
@@ -33,9 +31,26 @@ const namesOf = (drafts: readonly ComparedDraft[]): string => {
   return quoted.length < 2 ? (quoted[0] ?? '') : `${quoted.slice(0, -1).join(', ')} and ${quoted.at(-1)}`;
 };
 
+/** Which speeds are not judged, as they have no row; empty: all have one. */
+export function unfinishedText(unfinished: readonly UnfinishedDraft[]): string {
+  if (unfinished.length === 0) return '';
+  const each = unfinished.map(({ name, missing, done }) =>
+    done === 0
+      ? `${name} was not run at all`
+      : `${name} has no result at ${missing.map((one) => speed(one)).join(', ')}${THIN}rpm`,
+  );
+  return `Unfinished: ${each.join('; ')}. Only what was run is judged.`;
+}
+
 export function compareHeadline(best: BestOfDrafts | null, count: number): string {
-  if (best === null) return 'No draft was finished.';
-  const { strong, wide } = best;
+  if (best === null) return count === 0 ? 'No draft was finished.' : 'No speed was run of all drafts.';
+  const { over } = best;
+  const where = over === null ? '' : `From ${speed(over.from)} to ${rpm(over.to)}, which all were run over: `;
+  return `${where}${whoIsBest(best)}`;
+}
+
+function whoIsBest(best: BestOfDrafts): string {
+  const { strong, wide, of: count } = best;
   const power = `${best.powerAtEnd ? 'at least ' : ''}${kilowatts(best.power)} at ${rpm(best.powerSpeed)}`;
   const width = `${best.widthOpen ? 'at least ' : ''}${speed(best.width)}${THIN}rpm wide`;
   if (strong.length === 1 && wide.length === 1 && strong[0] === wide[0])
@@ -64,6 +79,7 @@ export function endWords({ summary, torqueAtEnd, powerAtEnd }: ComparedDraft): s
 /** Which draft serves the target speed. */
 export function targetText({ wanted, speedRpm, most, landings }: TargetAnswer): string {
   if (speedRpm === null) return 'Not among the computed speeds; name it with --rpm.';
+  const notRun = landings.filter(({ landing }) => landing === null).map(({ name }) => name);
   const computed = speedRpm === wanted ? '' : `At ${rpm(speedRpm)}, the nearest computed: `;
   const best =
     most === null
@@ -73,7 +89,8 @@ export function targetText({ wanted, speedRpm, most, landings }: TargetAnswer): 
     const names = landings.filter(({ landing }) => landing === kind).map(({ name }) => name);
     return names.length === 0 ? [] : [`${verdicts[kind]} with ${names.join(', ')}`];
   });
-  return `${computed}${best}. The wave ${where.join(', ')}.`;
+  const absent = notRun.length === 0 ? '' : ` Not run there: ${notRun.join(', ')}.`;
+  return `${computed}${best}. The wave ${where.join(', ')}.${absent}`;
 }
 
 export const verdicts = {

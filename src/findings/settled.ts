@@ -9,3 +9,10 @@ export const unsettledSpeeds = (rows: readonly SweepRow[]): readonly number[] =>
 /** Every row asked for was finished and settled. */
 export const isWhole = (rows: readonly SweepRow[], failures: readonly unknown[]): boolean =>
   failures.length === 0 && rows.every((row) => row.settled);
+
+/**
+ * Whether a study of many runs came to nothing: one of its drafts has no settled row. A row that failed or did not settle
+ * beside others that did is marked, and the study stands.
+ */
+export const isFailedStudy = (drafts: readonly (readonly SweepRow[])[]): boolean =>
+  drafts.some((rows) => !rows.some((row) => row.settled));

@@ -59,15 +59,16 @@ function heldWidth(rows: readonly Row[], best: Row): number {
 }
 
 describe('two drafts', () => {
-  test('settle in no six cycles, and all files are there', () => {
-    expect(first.status).toBe(4);
+  test('are compared though speeds of them did not settle, which is marked', () => {
+    expect(first.status).toBe(0);
+    expect(first.stdout).toMatch(/ \d+ rpm did not settle\.$/m);
     expect(first.stdout.split('\n').every((line) => line.length <= 80)).toBe(true);
-    expect(first.stdout).toMatch(/^draft C against draft A: /m);
+    expect(first.stdout).toMatch(/^draft C · maxCycles 6 against draft A · maxCycles 6: /m);
     expect(first.stdout).toMatch(/ {2}less first/);
     const [head, ...lines] = text('two', 'compare.csv').trim().split('\n');
     expect(head).toBe(['draft', ...COLUMNS.map((c) => c.name)].join(','));
     expect(lines).toHaveLength(10);
-    expect(lines[5]?.startsWith('"Saltmarsh 125, draft C",8500,')).toBe(true);
+    expect(lines[5]?.startsWith('"Saltmarsh 125, draft C · maxCycles 6",8500,')).toBe(true);
     expect(text('two', 'compare.html')).toContain('draft C');
   });
 
@@ -101,6 +102,86 @@ describe('two drafts', () => {
   });
 });
 
+describe('finished sweeps', () => {
+  const sweep = (out: string, ...more: string[]) =>
+    spawnSync(
+      process.execPath,
+      [main, 'sweep', demo('a'), '--no-advice', ...flags, '--out', join(folder, out), ...more],
+      { encoding: 'utf8' },
+    );
+  beforeAll(() => {
+    sweep('swept');
+    const tail = ['pipe.sections.stinger.diameter=20 mm', 'pipe.sections.baffle.to=20 mm'];
+    sweep('narrow', '--rpm', '9000:10000:500', ...tail.flatMap((set) => ['--set', set]));
+  }, 60_000);
+
+  test('stand beside cases, by their folder or their file, with the same summary', () => {
+    for (const operand of [join(folder, 'swept'), join(folder, 'swept/sweep.json')]) {
+      const out = `finished-${operand.length}`;
+      const { status, stderr } = run(out, [operand, demo('c')], '--band', '9000:10000');
+      expect(status, stderr).toBe(0);
+      expect(stderr).toContain('is finished: --set, --rpm and --cell do not change it');
+      const again = JSON.parse(text(out, 'compare.json')).drafts as readonly Draft[];
+      expect(again[0]?.summary).toEqual(drafts[0]?.summary);
+      expect(again[1]?.rows).toEqual(drafts[1]?.rows);
+    }
+  });
+
+  test('of other speeds are judged where all were run, and a narrower tail is cautioned for', () => {
+    const { stdout, status } = spawnSync(
+      process.execPath,
+      [main, 'compare', join(folder, 'swept'), join(folder, 'narrow'), '--out', join(folder, 'both')],
+      { encoding: 'utf8' },
+    );
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/From\s9000\sto\s10000\srpm,\swhich\sall\swere\srun\sover:/);
+    expect(stdout).toMatch(/^Caution: the tail of draft A .*stinger diameter 20 mm/m);
+    expect(JSON.parse(text('both', 'compare.json')).drafts[1].name).toContain('stinger diameter 20 mm');
+    expect(text('both', 'compare.html')).toContain('Caution: the tail of');
+  });
+
+  test.each([
+    ['no JSON', '{', /no finished sweep: it is no JSON/],
+    ['another kind', '{"kind":"map"}', /its kind is not sweep/],
+    ['no rows', '{"kind":"sweep","schemaVersion":1,"case":{}}', /its case cannot be read/],
+  ])('that are none are refused: %s', (_, content, why) => {
+    const path = join(folder, 'odd.json');
+    writeFileSync(path, content);
+    const { status, stderr } = run('odd', [demo('a'), path]);
+    expect(status).toBe(6);
+    expect(stderr).toMatch(why);
+  });
+
+  test('a row of words is refused', () => {
+    const whole = JSON.parse(text('swept', 'sweep.json'));
+    whole.rows[0].torque_nm = 'much';
+    const path = join(folder, 'words.json');
+    writeFileSync(path, JSON.stringify(whole));
+    expect(run('words', [demo('a'), path]).stderr).toContain('its rows cannot be read');
+  });
+});
+
+describe('a what-if against its base', () => {
+  test('has the name of what was changed in table, page, document and card', () => {
+    const changed = 'pipe.sections.header.length=260 mm';
+    const words = ['--rpm', '9000:9500:500', '--cell', '24mm', '--against', 'base', '--set', changed];
+    const { stdout } = spawnSync(
+      process.execPath,
+      [main, 'compare', demo('a'), ...words, '--out', join(folder, 'base')],
+      { encoding: 'utf8' },
+    );
+    expect(stdout).toMatch(/^draft A · header 260 mm against draft A: /m);
+    const document = JSON.parse(text('base', 'compare.json'));
+    expect(document.changed).toContain(changed);
+    const headers = document.drafts.map(
+      (one: { case: { pipe: { sections: { length: number }[] } } }) => one.case.pipe.sections[0]?.length,
+    );
+    expect(headers).toEqual([0.21, 0.26]);
+    expect(JSON.parse(text('base', 'run.json')).changed).toEqual(document.changed);
+    expect(text('base', 'compare.html')).toContain('draft A · header 260');
+  });
+});
+
 describe('user text', () => {
   test('is no formula and no mark-up anywhere', () => {
     const hostile = (name: string): string => {
@@ -118,7 +199,7 @@ describe('user text', () => {
     const { stdout, status } = run('hostile', files, '--rpm', '9000', '--set', 'run.maxCycles=2');
     expect(status).toBe(4);
     expect(stdout).toContain('<script>alert(1)</script> & "Söhne"');
-    expect(text('hostile', 'compare.csv')).toMatch(/^"'=HYPERLINK\(""x""\)",9000,/m);
+    expect(text('hostile', 'compare.csv')).toMatch(/^"'=HYPERLINK\(""x""\) · .*",9000,/m);
     expect(text('hostile', 'compare.html')).not.toContain('<script>alert(1)');
     expect(text('hostile', 'compare.html')).toContain('&lt;script&gt;');
   });
@@ -126,8 +207,9 @@ describe('user text', () => {
 
 describe('refused before anything runs', () => {
   test.each([
-    ['one case', ['a'], [], /two to 8 cases; 1 named/],
-    ['nine cases', [...'aabbccaab'], [], /two to 8 cases; 9 named/],
+    ['one case', ['a'], [], /two to 8 drafts; 1 named[\s\S]*--against base/],
+    ['nine cases', [...'aabbccaab'], [], /two to 8 drafts; 9 named/],
+    ['a base of two cases', ['a', 'b'], ['--against', 'base'], /--against base takes one case/],
     ['a band beyond the speeds', ['a', 'b'], ['--band', '8000:10000'], /reaches beyond the speeds/],
     ['a band upside down', ['a', 'b'], ['--band', '10000:9000'], /lower speed first/],
   ] as const)('%s', (_, letters, more, message) => {

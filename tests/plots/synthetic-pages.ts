@@ -85,7 +85,8 @@ export function syntheticCompare(hostile = false): ComparePageResult {
   ];
   const rows = drafts.map((draft) => ({ name: draft.name, rows: draft.sweep.rows }));
   const answer = compareAnswer(rows, 9500, { from: 8000, to: 10_500 });
-  return { program, targetSpeed: 9500, answer, drafts };
+  const notes = hostile ? [nasty] : ['Not on the same cells (A 5 mm, B 10 mm).'];
+  return { program, targetSpeed: 9500, answer, drafts, notes };
 }
 
 export function syntheticOvernight(hostile = false, count = 240): OvernightPageResult {

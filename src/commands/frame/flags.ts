@@ -37,6 +37,8 @@ export interface Flags {
   readonly durations?: readonly number[];
   /** Speeds between which torque is averaged [rpm]. */
   readonly band?: { readonly from: number; readonly to: number };
+  /** What a single case is held against. */
+  readonly against?: string;
   /** Find how far assumed inputs move the answer. */
   readonly moves?: boolean;
   /** Compute changes to advise; `--no-advice` makes it false. */
@@ -136,6 +138,12 @@ export const verbFlags = {
     syntax: '--band <from:to>',
     help: 'speeds to average the torque over (default: the target and 1000 rpm either side)',
     read: bandFlag,
+  },
+  against: {
+    member: 'against',
+    syntax: '--against <what>',
+    help: 'with one case and --set: "base", the case without what --set changes, is swept beside it',
+    words: ['base'],
   },
   moves: {
     member: 'moves',

@@ -120,17 +120,18 @@ export const map: Verb = {
 
 export const compare: Verb = {
   name: 'compare',
-  operands: '<cases...>',
+  operands: '<drafts...>',
   summary: 'Sweep several drafts and put them side by side',
   description:
-    'Two to eight cases, measured against the first: best torque and power, width of the band, mean torque over a ' +
-    'stated one, lead at the target speed. Writes compare.csv, compare.json and compare.html.',
-  flags: [verbFlags.speeds, verbFlags.band],
+    'Two to eight drafts, measured against the first: best torque and power, width of the band, mean torque over a ' +
+    'stated one, lead at the target speed. A draft is a case, or a finished sweep: its run folder or its sweep.json. ' +
+    'Finished speeds are kept in a journal until all are done. Writes compare.csv, compare.json and compare.html.',
+  flags: [verbFlags.speeds, verbFlags.band, verbFlags.against],
   examples: [
-    `echocone compare ${DRAFT} cases/saltmarsh-125/draft-b.yaml`,
     'echocone compare cases/saltmarsh-125/draft-*.yaml --rpm 8000:12000:250 --out runs/drafts',
+    `echocone compare ${DRAFT} --set "pipe.sections.header.length=260 mm" --against base`,
   ],
-  afterInterrupt: NOTHING_KEPT,
+  afterInterrupt: 'Finished speeds are kept; the same command with the same --out goes on from there.',
 };
 
 export const overnight: Verb = {

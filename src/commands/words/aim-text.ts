@@ -17,7 +17,7 @@ import type { AimResult } from '../../study/aim/result.ts';
 import { folded } from '../frame/folded.ts';
 import { plainText } from '../frame/plain-text.ts';
 import { type Column, tableText } from '../frame/table.ts';
-import { pageWords } from './page-words.ts';
+import { terminalWords } from './page-words.ts';
 
 /** What is told of an aim. */
 export interface AimTold extends ShownOffers, SafetyQuestion {
@@ -49,8 +49,6 @@ export function aimText(told: AimTold, result: AimResult, colour: boolean): stri
 
 /** Speeds without the gap between thousands, at which a line might break. */
 const said = (text: string): string => folded(terminalWords(text));
-
-const terminalWords = (text: string): string => pageWords(text).replace(/(\d) (?=\d{3}\b)/g, '$1');
 
 const offerText = (offer: OfferAnswer): string =>
   offer.isRepeated ? 'nothing better than the step before.' : `${dimensionsText(offer)}.`;

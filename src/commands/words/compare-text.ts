@@ -1,18 +1,20 @@
 /** Drafts side by side in words and a table, for the terminal. */
 
-import { compareHeadline, differenceText, endWords, targetText } from '../../../plots/pages/compare-words.ts';
-import type { SweepResult } from '../../engine/read/result.ts';
 import {
-  type CompareAnswer,
-  type ComparedDraft,
-  differenceBetween,
-  type SummaryNumbers,
-} from '../../findings/answers/compare.ts';
+  compareHeadline,
+  differenceText,
+  endWords,
+  targetText,
+  unfinishedText,
+} from '../../../plots/pages/compare-words.ts';
+import type { SweepResult } from '../../engine/read/result.ts';
+import type { CompareAnswer } from '../../findings/answers/compare.ts';
+import type { ComparedDraft, SummaryNumbers } from '../../findings/answers/compare-summary.ts';
 import type { SpeedSpan } from '../../findings/band.ts';
 import { folded } from '../frame/folded.ts';
 import { plainText } from '../frame/plain-text.ts';
 import { type Column, tableText } from '../frame/table.ts';
-import { pageWords } from './page-words.ts';
+import { terminalWords } from './page-words.ts';
 
 interface Line {
   readonly label: string;
@@ -22,36 +24,44 @@ interface Line {
 }
 
 export function compareText(
-  { targetSpeed, band, drafts, target, best }: CompareAnswer,
-  names: readonly string[],
-  sweeps: readonly SweepResult[],
-  colour: boolean,
+  answer: CompareAnswer,
+  of: {
+    readonly names: readonly string[];
+    readonly sweeps: readonly SweepResult[];
+    /** What to mind, and where they were not computed alike. */
+    readonly notes: readonly string[];
+    readonly colour: boolean;
+  },
 ): string {
-  const first = (drafts[0] as ComparedDraft).summary;
-  const lines = [...names.map(plainText), '', folded(pageWords(compareHeadline(best, drafts.length)))];
-  if (target !== null) lines.push(folded(`At ${targetSpeed} rpm: ${pageWords(targetText(target))}`));
-  for (const { summary } of drafts.slice(1)) {
-    const said = differenceText(differenceBetween(first, summary));
-    lines.push(folded(`${pageWords(summary.name)} against ${pageWords(first.name)}: ${pageWords(said)}.`));
-  }
+  const { targetSpeed, band, drafts, target, best, differences, unfinished } = answer;
+  const { names, sweeps, notes, colour } = of;
+  const lines = [...names.map(plainText), ''];
+  for (const text of [unfinishedText(unfinished), compareHeadline(best, drafts.length)])
+    if (text !== '') lines.push(folded(terminalWords(text)));
+  if (target !== null) lines.push(folded(`At ${targetSpeed} rpm: ${terminalWords(targetText(target))}`));
+  for (const { name, from, ...difference } of differences)
+    lines.push(folded(terminalWords(`${name} against ${from}: ${differenceText(difference)}.`)));
+  lines.push(...notes.map((note) => folded(terminalWords(note))));
   lines.push('', folded(legend(targetSpeed, band)));
   const rows = drafts.flatMap((draft): Line[] => {
     const { name, ...values } = draft.summary;
     const { lessFirst } = draft;
     return [
-      { label: pageWords(name), draft, values, isDifference: false },
+      { label: terminalWords(name), draft, values, isDifference: false },
       ...(lessFirst === null
         ? []
         : [{ label: '  less first', draft, values: lessFirst, isDifference: true }]),
     ];
   });
   lines.push(tableText(columns, rows, { colour }));
-  const edges = drafts.map((one) => folded(pageWords(endWords(one)))).filter((line) => line !== '');
+  const edges = drafts.map((one) => folded(terminalWords(endWords(one)))).filter((line) => line !== '');
   const troubles = sweeps.flatMap(({ rows: swept, failures }, k) => [
     ...swept
       .filter((r) => !r.settled)
-      .map((r) => `${pageWords(names[k] ?? '')}: ${r.speed_rpm} rpm did not settle.`),
-    ...failures.map((f) => `${pageWords(names[k] ?? '')}: ${f.speedRpm} rpm failed: ${plainText(f.reason)}`),
+      .map((r) => `${terminalWords(names[k] ?? '')}: ${r.speed_rpm} rpm did not settle.`),
+    ...failures.map(
+      (f) => `${terminalWords(names[k] ?? '')}: ${f.speedRpm} rpm failed: ${plainText(f.reason)}`,
+    ),
   ]);
   return [...lines, ...edges, ...troubles].join('\n');
 }

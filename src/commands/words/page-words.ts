@@ -9,3 +9,6 @@ export function pageWords(text: string): string {
     .replace(/[“”]/g, '"')
     .replace(/[‘’]/g, "'");
 }
+
+/** The same with numbers in one piece, at which no line breaks: 11000 rpm. */
+export const terminalWords = (text: string): string => pageWords(text).replace(/(\d) (?=\d{3}\b)/g, '$1');

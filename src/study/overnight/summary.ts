@@ -2,11 +2,11 @@
 
 import type { SweepResult } from '../../engine/read/result.ts';
 import type { SweepRow } from '../../findings/row.ts';
+import { cautionsOf } from '../work/cautions.ts';
 import type { DraftResult } from '../work/draft.ts';
 import { openJournal } from '../work/journal.ts';
 import { outlineOf } from '../work/run-sweep.ts';
 import { scoreName } from '../work/score.ts';
-import { cautionsOf } from './cautions.ts';
 import { journalOf } from './fingerprint.ts';
 import { type Importance, importanceOf } from './importance.ts';
 import { type RankedDraft, rankedDrafts } from './ranking.ts';

@@ -7,6 +7,29 @@ import type { Pool } from '../work/pool.ts';
 import { type GroupResult, speedGroups, sweepResult } from '../work/run-sweep.ts';
 import type { KeptGroups } from './sweep-journal.ts';
 
+/** Groups of all cases in one sequence; a group's place in it is its name in a journal. */
+const groupsOf = (subjects: readonly Case[]) =>
+  subjects.flatMap((subject, of) => speedGroups(subject).map((input) => ({ of, input })));
+
+/** Sweeps of the groups that are done, by their place. */
+export function sweepsSoFar(
+  subjects: readonly Case[],
+  program: string,
+  done: ReadonlyMap<number, GroupResult>,
+): SweepResult[] {
+  const groups = groupsOf(subjects);
+  return subjects.map((subject, of) =>
+    sweepResult(
+      subject,
+      program,
+      groups.flatMap((group, index) => {
+        const result = group.of === of ? done.get(index) : undefined;
+        return result === undefined ? [] : [result];
+      }),
+    ),
+  );
+}
+
 export async function runSweeps(
   subjects: readonly Case[],
   use: {
@@ -19,15 +42,15 @@ export async function runSweeps(
     readonly kept?: Pick<KeptGroups, 'done' | 'keep'>;
   },
 ): Promise<SweepResult[]> {
-  const groups = subjects.flatMap((subject, of) => speedGroups(subject).map((input) => ({ of, input })));
-  const done: GroupResult[] = [];
+  const groups = groupsOf(subjects);
+  const done = new Map<number, GroupResult>();
   let speeds = 0;
   const open: number[] = [];
   for (const [index, { input }] of groups.entries()) {
     const kept = use.kept?.done.get(index);
     if (kept === undefined) open.push(index);
     else {
-      done[index] = kept;
+      done.set(index, kept);
       speeds += input.speeds.length;
     }
   }
@@ -36,15 +59,9 @@ export async function runSweeps(
     const index = open[place]!;
     const result = valueOrThrow(outcome);
     use.kept?.keep(index, result);
-    done[index] = result;
+    done.set(index, result);
     speeds += groups[index]!.input.speeds.length;
     use.advance?.(speeds);
   }
-  return subjects.map((subject, of) =>
-    sweepResult(
-      subject,
-      use.program,
-      done.filter((_, index) => groups[index]?.of === of),
-    ),
-  );
+  return sweepsSoFar(subjects, use.program, done);
 }

@@ -7,11 +7,11 @@
 import { rmSync } from 'node:fs';
 import { deserialize, serialize } from 'node:v8';
 import type { Case } from '../../model/case.ts';
-import { openJournal, openOrClear } from '../work/journal.ts';
+import { type JournalOf, openJournal, openOrClear } from '../work/journal.ts';
 import type { GroupResult } from '../work/run-sweep.ts';
 
 export interface KeptGroups {
-  /** Results by the place of the group in the sweep. */
+  /** Results by the place of the group in the sweep, those kept since opening among them. */
   readonly done: ReadonlyMap<number, GroupResult>;
   /** What of the journal was dropped on opening, in one sentence; empty: nothing. */
   readonly dropped: string;
@@ -28,7 +28,11 @@ export function openKeptGroups(
   replace: boolean,
 ): KeptGroups {
   const { subject, program } = sweep;
-  const of = { kind: 'sweep', name: subject.name, program, what: subject };
+  return openGroupsOf(path, { kind: 'sweep', name: subject.name, program, what: subject }, replace);
+}
+
+/** The same for the groups of whatever a journal says that it is of. */
+export function openGroupsOf(path: string, of: JournalOf, replace: boolean): KeptGroups {
   const done = new Map<number, GroupResult>();
   const open = () => openJournal<string>(path, of, (group, result) => read(done, group, result));
   const journal = openOrClear(open, replace ? () => rmSync(path) : null);
@@ -37,6 +41,7 @@ export function openKeptGroups(
     dropped: journal.dropped,
     keep(group, result) {
       journal.append(String(group), serialize(result).toString('base64'));
+      done.set(group, result);
     },
     close: () => journal.close(),
     remove: () => rmSync(path, { force: true }),

@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { loadCase } from '../../../src/case/load.ts';
-import { cautionsOf } from '../../../src/study/overnight/cautions.ts';
+import { cautionsOf } from '../../../src/study/work/cautions.ts';
 
 const file = new URL('../../../cases/saltmarsh-125/draft-a.yaml', import.meta.url).pathname;
 const base = loadCase(file);
