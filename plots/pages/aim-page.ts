@@ -15,6 +15,7 @@ import { firstText, offerName, offersTable, rulesText } from './aim-offers.ts';
 import { safetyText } from './aim-words.ts';
 import { leadText, verdicts } from './compare-words.ts';
 import { dimensionTable } from './dimension-table.ts';
+import { meshText } from './mesh-words.ts';
 import { type Finding, findings } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
 import { stretchMm } from './stretch-mm.ts';
@@ -145,7 +146,7 @@ export function aimPage(result: AimPageResult, assets: Assets): string {
     ...(rules === '' ? [] : [{ label: 'Beyond rules of thumb', text: rules }]),
     {
       label: 'The search',
-      text: `${result.history.length} drafts on cells of ${number(1000 * result.searchCell)}${THIN}mm, the last of them begun from ${result.startedFrom === 'handbook' ? 'the handbook’s pipe' : 'the given pipe'}; it ended because ${result.end}. What is offered was run on cells of ${number(1000 * result.cell)}${THIN}mm.`,
+      text: `${result.history.length} drafts on cells of ${number(1000 * result.searchCell)}${THIN}mm, the last of them begun from ${result.startedFrom === 'handbook' ? 'the handbook’s pipe' : 'the given pipe'}; it ended because ${result.end}. What is offered: ${meshText(result.cell)}`,
     },
   ];
   const pipes = pipesOf(result);

@@ -9,6 +9,7 @@ import type { ScoredDraft, VariedQuantity } from '../figures/score-against.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { fixed, THIN } from '../theme/numbers.ts';
 import { dimensionTable } from './dimension-table.ts';
+import { meshText } from './mesh-words.ts';
 import { decimalsFor, importanceText } from './overnight-words.ts';
 import { type Cell, type Finding, findings, type Heading, table } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
@@ -41,6 +42,8 @@ export interface OvernightPageResult {
   readonly total: number;
   /** Some drafts have not been run. */
   readonly unfinished?: boolean;
+  /** Cells of all drafts [m]. */
+  readonly cell: number;
   /** The best few with their pipes and rows; the first is the winner. */
   readonly best: readonly {
     readonly name: string;
@@ -141,7 +144,7 @@ function endsText(result: OvernightPageResult, answer: OvernightAnswer<Overnight
 }
 
 function answerLines(result: OvernightPageResult, answer: OvernightAnswer<OvernightDraft>): Finding[] {
-  const { constraints, drafts, total } = result;
+  const { constraints, drafts, total, cell } = result;
   const { winner, failed, importance } = answer;
   const missed = constraints.filter((_, i) => winner?.met[i] === false);
   const beyond = endsText(result, answer);
@@ -166,7 +169,10 @@ function answerLines(result: OvernightPageResult, answer: OvernightAnswer<Overni
           ),
         ]),
     ...(importance === null ? [] : [line('Score depends on', importanceText(importance))]),
-    line('Done', `${drafts.length} of ${total} drafts${failed === 0 ? '' : `, ${failed} of them failed`}.`),
+    line(
+      'Done',
+      `${drafts.length} of ${total} drafts${failed === 0 ? '' : `, ${failed} of them failed`}. ${meshText(cell)}`,
+    ),
   ];
 }
 

@@ -2,13 +2,14 @@
 
 import { renameSync } from 'node:fs';
 import { mapPage } from '../../plots/pages/map-page.ts';
+import { meshText } from '../../plots/pages/mesh-words.ts';
 import { mapCard } from '../../plots/pages/run-cards.ts';
 import { asPrinted } from '../../plots/theme/numbers.ts';
 import { caseOf, type OpenedFile, openFile } from '../case/load.ts';
 import { sentCase } from '../case/sent-case.ts';
 import { mapAnswer } from '../findings/answers/map.ts';
 import { COLUMNS, type SweepRow } from '../findings/row.ts';
-import { isWhole } from '../findings/settled.ts';
+import { isFailedStudy } from '../findings/settled.ts';
 import {
   journalOf,
   type KeptGroup,
@@ -36,6 +37,7 @@ import { shellFile } from './frame/shell-word.ts';
 import type { Terminal } from './frame/terminal.ts';
 import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
+import { whatIfName } from './frame/what-if-name.ts';
 import { cancelled } from './words/cancelled.ts';
 import { keptWords, type MapFinding, mapFindings, mapText } from './words/map-text.ts';
 
@@ -47,7 +49,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   const opened = openFile(file);
   const subject = caseOf(opened, flags.set);
   for (const warning of subject.warnings) terminal.warning(plainText(warning));
-  const plan = planMap(subject, flags, program);
+  const plan = planMap({ ...subject, name: whatIfName(subject.name, flags.set) }, flags, program);
   for (const { durationDeg, reason } of plan.leftOut)
     terminal.warning(`${durationDeg} deg is left out: ${plainText(reason)}.`);
   if (plan.durations.length === 0)
@@ -62,7 +64,9 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   });
   const result = await computed(plan, { path: folder.file(JOURNAL), hiring, flags, terminal, signal });
   folder.write('map.csv', mapCsv(result));
-  folder.write('map.json', jsonText(result));
+  const changed = flags.set.length === 0 ? {} : { changed: flags.set };
+  const document = { ...result, ...changed };
+  folder.write('map.json', jsonText(document));
   const crank = crankOf(subject.engine);
   const answer = mapAnswer(result.points, {
     targetSpeed: subject.run.targetSpeed,
@@ -73,7 +77,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   const page = {
     program,
     name: result.case.name,
-    note: `${result.case.note} ${asPrinted(keptWords(result))}`.trim(),
+    note: `${result.case.note} ${asPrinted(keptWords(result))} ${meshText(result.case.run.cell)}`.trim(),
     best: answer?.best ?? null,
     findings: answer === null ? [] : mapFindings(answer).map(asPage),
     engine: engine.name,
@@ -84,12 +88,12 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     failures: result.failures,
   };
   folder.write('map.html', mapPage(page, pageAssets('map')));
-  listRun(folder, 'map.html', mapCard(page), { terminal, program });
-  terminal.answer(flags.json ? jsonText(result) : mapText(result, answer, terminal.colour));
+  listRun(folder, 'map.html', { ...mapCard(page), ...changed }, { terminal, program });
+  terminal.answer(flags.json ? jsonText(document) : mapText(result, answer, terminal.colour));
   terminal.message(`Page: ${folder.file('map.html')}`);
   terminal.message(`map.csv and map.json lie beside it. Next: ${typed()} sweep ${shellFile(file)}`);
   const rows = result.points.map(({ row }) => row);
-  return isWhole(rows, result.failures) ? exitCodes.done : exitCodes.unsettled;
+  return isFailedStudy([rows]) ? exitCodes.unsettled : exitCodes.done;
 }
 
 function asPage(finding: MapFinding): MapFinding {

@@ -34,13 +34,15 @@ import { shellFile, shellWord } from './frame/shell-word.ts';
 import { type Column, tableText } from './frame/table.ts';
 import type { Terminal } from './frame/terminal.ts';
 import type { Invocation } from './frame/verb.ts';
+import { whatIfName } from './frame/what-if-name.ts';
 import { cancelled } from './words/cancelled.ts';
 
 const JOURNAL = 'journal.jsonl';
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
   const file = files[0] as string;
-  const lead = loadStudy(file, { set: flags.set, columns: SCORE_COLUMNS });
+  const loaded = loadStudy(file, { set: flags.set, columns: SCORE_COLUMNS });
+  const lead = { ...loaded, study: { ...loaded.study, name: whatIfName(loaded.study.name, flags.set) } };
   const drafts = draftsOf(lead, flags.cell ?? null);
   const plan = await planOf(lead, drafts, signal);
   const target = targetOf(lead);
@@ -67,7 +69,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   } catch (error) {
     if (signal.aborted) {
       watching.finish();
-      const [unfinished] = write(folder, terminal, task, tally).notes;
+      const [unfinished] = write(folder, terminal, task, tally, flags.set).notes;
       if (unfinished !== undefined) terminal.warning(plainText(unfinished));
       terminal.warning(
         `To go on: echocone overnight ${shellFile(file)}${goOnFlags(flags, hired)} --out ${shellFile(folder.path)}`,
@@ -84,16 +86,20 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     await hired?.close();
   }
   for (const line of hired === null ? [] : lenderLines(hired.book)) terminal.message(plainText(line));
-  const summary = write(folder, terminal, task, tally);
+  const summary = write(folder, terminal, task, tally, flags.set);
   terminal.answer(
     flags.json
-      ? jsonText(rankingDocument(task, tally, summary))
+      ? jsonText({
+          ...rankingDocument(task, tally, summary),
+          ...(flags.set.length === 0 ? {} : { changed: flags.set }),
+        })
       : answer(task, tally, summary, terminal.colour),
   );
   for (const note of summary.notes) terminal.message(plainText(note));
   terminal.message(`Page: ${folder.file('overnight.html')}`);
   terminal.message('ranking.csv lies beside it.');
-  return summary.ranking.some((one) => one.standing === 'failed') ? exitCodes.unsettled : exitCodes.done;
+  // Drafts that failed are marked in the ranking; without any that has a score there is none.
+  return summary.ranking.some((one) => one.score !== null) ? exitCodes.done : exitCodes.unsettled;
 }
 
 /** What a study asks of lenders; null: it runs on this machine. */
@@ -193,13 +199,25 @@ function watch(
   };
 }
 
-function write(folder: RunFolder, terminal: Terminal, task: OvernightTask, tally: Tally): OvernightSummary {
+function write(
+  folder: RunFolder,
+  terminal: Terminal,
+  task: OvernightTask,
+  tally: Tally,
+  set: readonly string[],
+): OvernightSummary {
   const summary = overnightSummary(task, tally);
   const { columns, rows } = rankingTable(task, tally, summary);
   folder.write('ranking.csv', csvText(columns, rows));
   const page = overnightPageResult(task, tally, summary);
   folder.write('overnight.html', overnightPage(page, pageAssets('overnight')));
-  listRun(folder, 'overnight.html', overnightCard(page), { terminal, program: task.program });
+  const changed = set.length === 0 ? {} : { changed: set };
+  listRun(
+    folder,
+    'overnight.html',
+    { ...overnightCard(page), ...changed },
+    { terminal, program: task.program },
+  );
   return summary;
 }
 

@@ -125,6 +125,7 @@ export function syntheticOvernight(hostile = false, count = 240): OvernightPageR
     ],
     drafts,
     total: count + 60,
+    cell: 0.01,
     best: [1, 1.03, 0.98, 1.06].map((factor, i) => {
       const sweep = shifted(factor, hostile);
       return { name: name(`draft 01${i}`), outline: sweep.outline, rows: sweep.rows };

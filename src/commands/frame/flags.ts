@@ -3,15 +3,14 @@
 import { availableParallelism } from 'node:os';
 import { InvalidArgumentError, Option } from 'commander';
 import type { Known } from '../../model/known-engine.ts';
+import { aimFlags } from './aim-flags.ts';
 import { UsageError } from './exit-codes.ts';
 import {
   anglesFlag,
   bandFlag,
-  countFlag,
   lengthWithin,
   overrideFlag,
   sizeFlag,
-  speedFlag,
   speedsFlag,
   threadsFlag,
 } from './flag-values.ts';
@@ -121,12 +120,6 @@ export const verbFlags = {
     help: 'speeds to run, such as 6000:12000:250 (default: those of the case)',
     read: speedsFlag,
   },
-  target: {
-    member: 'target',
-    syntax: '--rpm <speed>',
-    help: "speed to aim at (default: the case's targetSpeed)",
-    read: speedFlag,
-  },
   durations: {
     member: 'durations',
     syntax: '--duration <from:to:step>',
@@ -155,36 +148,7 @@ export const verbFlags = {
     syntax: '--no-advice',
     help: 'do not compute changes to advise, which takes up to a third of the time on top',
   },
-  from: {
-    member: 'from',
-    syntax: '--from <start>',
-    help: 'start from "handbook", "draft" or the "better" of the two (default: better)',
-    words: ['better', 'handbook', 'draft'],
-  },
-  vary: {
-    member: 'vary',
-    syntax: '--vary <quantity>',
-    help: 'move this, such as header.length or belly.diameter; repeatable',
-    repeatable: true,
-  },
-  limits: {
-    member: 'limits',
-    syntax: '--limit <path=value>',
-    help: 'keep to a constraint of study files, such as "lengthToBaffleEnd.atMost=900 mm"; repeatable',
-    read: overrideFlag,
-    repeatable: true,
-  },
-  noRules: {
-    member: 'rules',
-    syntax: '--no-rules',
-    help: 'let the search go beyond the rules of thumb for pipes without paying for it',
-  },
-  mostDrafts: {
-    member: 'mostDrafts',
-    syntax: '--drafts <n>',
-    help: 'drafts to run at most (default: 240)',
-    read: countFlag,
-  },
+  ...aimFlags,
   over: {
     member: 'over',
     syntax: '--over <address>',

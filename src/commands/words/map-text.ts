@@ -1,15 +1,18 @@
 /** A map in words and a table of one speed, for the terminal. */
 
+import { meshText } from '../../../plots/pages/mesh-words.ts';
 import { ALIKE_SHARE, type Extreme } from '../../findings/answers/duration-line.ts';
 import type { BestTorque, MapAnswer } from '../../findings/answers/map.ts';
 import { RESONANT_DEG } from '../../findings/answers/map-echo.ts';
 import type { Step } from '../../findings/answers/map-step.ts';
 import type { SpeedSpan } from '../../findings/band.ts';
+import { middleLead } from '../../findings/landing.ts';
 import type { DurationPoint } from '../../findings/row.ts';
 import type { MapResult } from '../../study/map/map.ts';
 import { folded } from '../frame/folded.ts';
 import { plainText } from '../frame/plain-text.ts';
 import { type Column, tableText } from '../frame/table.ts';
+import { terminalWords } from './page-words.ts';
 
 const fixed = (value: number | null, digits: number): string => value?.toFixed(digits) ?? '-';
 const percent = (share: number | null, digits: number): string =>
@@ -21,7 +24,8 @@ const aboutRpm = (values: readonly number[]): string =>
   values.map((value) => (SPEED_STEP * Math.round(value / SPEED_STEP)).toFixed(0)).join(', ');
 
 export function mapText(result: MapResult, answer: MapAnswer | null, colour: boolean): string {
-  const lines = [plainText(result.case.name), keptWords(result)];
+  const mesh = terminalWords(meshText(result.case.run.cell));
+  const lines = [plainText(result.case.name), keptWords(result), mesh];
   if (answer === null) return `${lines.join('\n')}\nNo point was finished.\n${failures(result)}`;
   lines.push('', ...mapFindings(answer).map(({ text }) => text));
   const loose = result.points.filter(({ row }) => !row.settled).length;
@@ -31,7 +35,7 @@ export function mapText(result: MapResult, answer: MapAnswer | null, colour: boo
     ...lines.map((line) => folded(line)),
     '',
     folded(
-      `At ${answer.speedRpm} rpm. > marks the most torque, * the duration nearest to the drawn one. Lead: EC less the peak.`,
+      `At ${answer.speedRpm} rpm. > marks the most torque, * the duration nearest to the drawn one. Lead: EC less the middle of the wave.`,
     ),
     tableText(columnsOf(answer), answer.column, { marked: (p) => p.durationDeg === best, colour }),
     failures(result),
@@ -63,13 +67,12 @@ export function mapFindings(answer: MapAnswer): MapFinding[] {
 }
 
 /** What moves with the roof and what is kept. */
-export function keptWords({ case: subject, drawnDurationDeg, compression, durations }: MapResult): string {
+export function keptWords({ drawnDurationDeg, compression, durations }: MapResult): string {
   const { trapped } = compression;
   return (
     `Drawn: ${whole(drawnDurationDeg)} deg. All exhaust roofs move together by the same height; floors, head and pipe ` +
     `stay: compression ${compression.full.toFixed(2)} over the full stroke, from exhaust closing ` +
-    `${trapped[0]?.toFixed(2)} at ${durations[0]} deg to ${trapped.at(-1)?.toFixed(2)} at ${durations.at(-1)} deg. ` +
-    `Cells of ${whole(1000 * subject.run.cell)} mm.`
+    `${trapped[0]?.toFixed(2)} at ${durations[0]} deg to ${trapped.at(-1)?.toFixed(2)} at ${durations.at(-1)} deg.`
   );
 }
 
@@ -187,9 +190,9 @@ function columnsOf({ drawnDeg }: MapAnswer): readonly Column<DurationPoint>[] {
       unit: 'deg',
       text: (p) => `${p.durationDeg === drawnDeg ? '*' : ''}${p.durationDeg}`,
     },
-    { header: 'peak', unit: 'deg', optional: true, text: (p) => fixed(p.row.plugback_peak_deg, 1) },
-    { header: 'lead', unit: 'deg', text: (p) => fixed(p.row.plugback_lead_deg, 1) },
+    { header: 'lead', unit: 'deg', text: (p) => fixed(middleLead(p.row), 1) },
     { header: 'middle', unit: 'deg', text: (p) => fixed(p.row.plugback_centroid_deg, 1) },
+    { header: 'peak', unit: 'deg', optional: true, text: (p) => fixed(p.row.plugback_peak_deg, 1) },
     { header: 'before EC', unit: '%', text: (p) => percent(p.row.plugback_share_before_closing, 0) },
     { header: 'packed', unit: '%', text: (p) => percent(p.row.packed_mass_ratio, 1) },
     { header: 'cyl. TO', unit: 'bar', text: (p) => fixed(p.row.transfer_opening_cylinder_bar, 2) },

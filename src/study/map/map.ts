@@ -13,6 +13,7 @@ import { refuseHugeMesh } from '../work/mesh-limit.ts';
 import { resultOrThrow } from '../work/outcome.ts';
 import type { Pool } from '../work/pool.ts';
 import { evenGroups, type GroupResult, outlineOf, type SpeedGroup } from '../work/run-sweep.ts';
+import { studyCell } from '../work/study-cell.ts';
 import { exhaustDuration, withExhaustDuration } from './exhaust-duration.ts';
 
 /** Speeds of a map at most, where the case has more and none are asked for. */
@@ -41,7 +42,7 @@ export interface MapPlan {
 
 export function planMap(subject: Case, request: MapRequest, program: string): MapPlan {
   const speeds = request.speeds ?? everySecond(subject.run.speeds, subject.run.targetSpeed);
-  const cell = request.cell ?? subject.run.cell;
+  const cell = studyCell(subject, request.cell);
   refuseHugeMesh({ ...subject, run: { ...subject.run, cell } });
   const durations: number[] = [];
   const leftOut: { durationDeg: number; reason: string }[] = [];

@@ -11,6 +11,7 @@ import { type Sample, sampleOver } from '../search/axis.ts';
 import { fullGrid } from '../search/full-grid.ts';
 import { latinHypercube } from '../search/latin-hypercube.ts';
 import { sobolSequence } from '../search/sobol.ts';
+import { studyCell } from '../work/study-cell.ts';
 import { pipeReadings, type ShownQuantity } from './quantities.ts';
 
 export interface Drafts {
@@ -31,7 +32,7 @@ export interface Drafts {
 /** `override` is a cell length in place of the study's [m]. */
 export function draftsOf(lead: OpenedStudy, override: number | null): Drafts {
   const { study, opened, set } = lead;
-  const cell = override ?? study.cell ?? lead.base.run.cell;
+  const cell = override ?? study.cell ?? studyCell(lead.base);
   const finished = (overrides: readonly string[]): Case => {
     const made = caseOf(opened, [...set, ...overrides]);
     const run = { ...made.run, speeds: study.speeds, cell };

@@ -97,6 +97,7 @@ export function overnightPageResult(task: Told, tally: Tally, summary: Overnight
       })),
     total: summary.total,
     unfinished: summary.unfinished,
+    cell: drafts.cell,
     best: summary.best.map(({ name, outline, rows }) => ({
       name: shownName(name),
       outline,
