@@ -1,6 +1,6 @@
 /**
  * Ring: identity. How a series of cycles is judged: what repeats, what varies about a mean that can be known, what swings slowly,
- * jumps or wanders. Series made up, random numbers of a fixed seed.
+ * creeps, jumps or wanders. Series made up, random numbers of a fixed seed.
  */
 
 import { describe, expect, test } from 'vitest';
@@ -8,6 +8,7 @@ import { errorOfMean } from '../../src/engine/read/mean-error.ts';
 import { statesOf } from '../../src/engine/read/settling-note.ts';
 import { type CycleSummary, meanOf } from '../../src/engine/read/window.ts';
 import { alternationOf } from '../../src/engine/run/alternation.ts';
+import { remainderOf } from '../../src/engine/run/creep.ts';
 import { steadyWindow } from '../../src/engine/run/steady-mean.ts';
 import { randomSource } from '../../src/study/search/random.ts';
 
@@ -98,6 +99,25 @@ describe('a steady mean', () => {
     }
     expect(taken).toBeGreaterThan(30);
     expect(taken).toBeLessThan(250);
+  });
+});
+
+describe('a creep', () => {
+  test('that dies away has the rest of its geometric series before it', () => {
+    for (const ratio of [0.5, 0.9, 0.99]) {
+      const value = (k: number): number => 20 + 3 * ratio ** k;
+      // From the mean of the last three of nine to the end; what dies so slowly that a stretch is 0.95 of the last is cut there.
+      const rest = 20 - meanOf(series(3, (k) => value(k + 6)));
+      const found = remainderOf(series(9, value));
+      if (ratio ** 3 < 0.95) expect(found).toBeCloseTo(rest, 10);
+      else expect(Math.abs(found)).toBeLessThan(Math.abs(rest));
+    }
+  });
+
+  test('that does not die away is long, and what goes to and fro has none', () => {
+    expect(remainderOf(series(9, (k) => k))).toBeCloseTo((3 * 0.95) / 0.05, 10);
+    expect(remainderOf([1, 2, 3, 2, 1, 2, 3, 2, 1])).toBe(0);
+    expect(remainderOf([1, 2])).toBe(0);
   });
 });
 

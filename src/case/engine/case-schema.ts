@@ -92,8 +92,8 @@ const run = checked(
     maxCycles: setting(
       count(1, 2000),
       'Cycles after which a speed that has not settled is given up.',
-      '80',
-      'the gas takes some twenty cycles down the pipe',
+      '120',
+      'the gas takes some twenty cycles down the pipe, and at the edge of the band an engine creeps for a hundred',
     ),
     friction: setting(
       frictionModel,

@@ -16,7 +16,7 @@ const STRETCH = 6;
 /** Differences over a period: of torque and trapped mass as shares of mean and spread, of the wave's middle [deg]. */
 const ALIKE = { ofMean: 0.004, ofSpread: 0.1, plugBackDeg: 0.3 } as const;
 /** Between the means of two stretches: torque and trapped mass as shares, temperature [K a cycle]; energy gained, wall [K]. */
-const MEANS = { share: 0.002, temperature: 0.4, drift: 0.003, wall: 3 } as const;
+const MEANS = { share: 0.001, temperature: 0.4, drift: 0.003, wall: 3 } as const;
 
 export interface Alternation {
   /** Cycles after which all repeats. */

@@ -29,6 +29,13 @@ export interface SwingLimits {
   readonly plugBackDeg: number;
 }
 
+/** How far torque [-] and the wave's middle [deg] may have still to go, told from so many cycles (`creep.ts`). */
+export interface CreepLimits {
+  readonly cycles: number;
+  readonly torque: number;
+  readonly plugBackDeg: number;
+}
+
 export interface Strictness {
   readonly minCycles: number;
   /** Cycles judged together where all is quiet. */
@@ -36,13 +43,17 @@ export interface Strictness {
   readonly quiet: QuietLimits;
   /** Null: not asked. */
   readonly swing: SwingLimits | null;
+  readonly creep: CreepLimits;
 }
+
+const CREEP: CreepLimits = { cycles: 9, torque: 0.004, plugBackDeg: 0.2 };
 
 export const USUAL: Strictness = {
   minCycles: 6,
   window: 4,
   quiet: { torque: 0.004, trapped: 0.004, plugBackDeg: 0.3, temperature: 0.4, drift: 0.003, wall: 1 },
   swing: { cycles: 10, torque: 0.016, plugBackDeg: 0.56 },
+  creep: CREEP,
 };
 
 /** From the fields of the same speed on coarse cells, which are near the limit from the first cycle on. */
@@ -54,4 +65,5 @@ export const STRICT: Strictness = {
   window: 6,
   quiet: { torque: 0.003, trapped: 0.003, plugBackDeg: 0.3, temperature: 0.3, drift: 0.003, wall: 1 },
   swing: { cycles: 10, torque: 0.016, plugBackDeg: 0.56 },
+  creep: CREEP,
 };

@@ -2,8 +2,8 @@
  * Cycles until the engine has settled. A small change between two cycles does not mean settled: the pipe's gas takes some
  * ten to twenty cycles to travel down it, and near the edge of the power band an engine alternates for ever. So the last
  * cycles are judged together. Settled is
- *   - quiet: torque, trapped mass and plug-back hardly vary over a short window, the pipe's temperature has no trend, and no
- *     large swing lies behind (`settle-limits.ts`),
+ *   - quiet: torque, trapped mass and plug-back hardly vary over a short window, the pipe's temperature has no trend, no large
+ *     swing lies behind (`settle-limits.ts`) and no long creep ahead (`creep.ts`),
  *   - alternating: they repeat every second cycle, or every few (`alternation.ts`), or
  *   - steady: they vary without order, but their means over a long window are known well enough (`steady-mean.ts`).
  * In all the energy that the network still gains must be small. What is reported is the mean over that window, with the
@@ -15,8 +15,15 @@ import { readCycle } from '../read/read-cycle.ts';
 import { CycleRecorder } from '../read/recorder.ts';
 import { type CycleSummary, pipeTemperature, type Settled, type Spread, spreadOf } from '../read/window.ts';
 import { alternationOf } from './alternation.ts';
+import { remainderOf } from './creep.ts';
 import { marchCycle } from './cycle.ts';
-import { type QuietLimits, START_CYCLES, type Strictness, type SwingLimits } from './settle-limits.ts';
+import {
+  type CreepLimits,
+  type QuietLimits,
+  START_CYCLES,
+  type Strictness,
+  type SwingLimits,
+} from './settle-limits.ts';
 import { LONGEST_WINDOW, steadyWindow } from './steady-mean.ts';
 import { balanceWalls } from './wall-balance.ts';
 
@@ -47,13 +54,13 @@ export function settle(engine: EngineNetwork, strictness: Strictness, maxCycles:
 function endOf(
   recent: readonly CycleSummary[],
   cycles: number,
-  { window: length, quiet: limits, swing }: Strictness,
+  { window: length, quiet: limits, swing, creep }: Strictness,
 ): Pick<Settled, 'verdict' | 'period' | 'window'> | null {
   const quiet = recent.slice(-length);
-  if (isQuiet(spreadOf(quiet), limits) && isCalm(recent, cycles, swing))
-    return { verdict: 'quiet', period: null, window: quiet };
   // The first cycles are those of the start.
   const own = recent.slice(Math.max(0, START_CYCLES - (cycles - recent.length)));
+  if (isQuiet(spreadOf(quiet), limits) && isCalm(recent, cycles, swing) && isThere(own, creep))
+    return { verdict: 'quiet', period: null, window: quiet };
   const alternation = alternationOf(own);
   if (alternation !== null) return { verdict: 'alternating', ...alternation };
   const steady = steadyWindow(own);
@@ -79,4 +86,15 @@ function isCalm(recent: readonly CycleSummary[], cycles: number, swing: SwingLim
   if (count < 2) return true;
   const spread = spreadOf(recent.slice(-count));
   return spread.torquePercent < 100 * swing.torque && (spread.centroidDeg ?? 0) < swing.plugBackDeg;
+}
+
+/** Nothing is on a long way still. */
+function isThere(own: readonly CycleSummary[], { cycles, torque, plugBackDeg }: CreepLimits): boolean {
+  const last = own.slice(-cycles);
+  const torques = last.map(({ reading }) => reading.output.torque);
+  const middles = last.flatMap(({ reading }) => reading.plugBack.centroidDeg ?? []);
+  return (
+    Math.abs(remainderOf(torques)) < torque * Math.abs(torques.at(-1) as number) &&
+    (middles.length < last.length || Math.abs(remainderOf(middles)) < plugBackDeg)
+  );
 }
