@@ -41,7 +41,7 @@ function alternates(torque: readonly number[], period: number): string {
   const states = Array.from({ length: period }, (_, k) =>
     meanOf(torque.filter((_torque, cycle) => cycle % period === k)),
   );
-  const [least, most] = [Math.min(...states).toFixed(1), Math.max(...states).toFixed(1)];
+  const [least, most] = [Math.min(...states).toFixed(2), Math.max(...states).toFixed(2)];
   const every = period === 2 ? 'every second cycle' : `every ${period} cycles`;
   return (
     `The engine alternates: it repeats itself ${every}, torque from ${least} to ${most} Nm. ` +
