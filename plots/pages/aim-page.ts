@@ -72,6 +72,8 @@ export interface AimPageResult {
   readonly end: string;
   /** Active constraints, or why nothing better was found. */
   readonly limits: readonly string[];
+  /** What to mind before it is built. */
+  readonly cautions: readonly string[];
 }
 
 export interface AimPageData {
@@ -185,7 +187,7 @@ export function aimPage(result: AimPageResult, assets: Assets): string {
       ['Drafts computed', String(result.history.length)],
       ['Program', result.program, 'minor'],
     ],
-    body: html`<section class="answer"><div><h1>${headline}</h1>${findings(lines)}</div><div>${namedOutlines(outlines)}</div></section>${doubtful && html`<p class="warn">${doubtful}</p>`}
+    body: html`<section class="answer"><div><h1>${headline}</h1>${findings(lines)}</div><div>${namedOutlines(outlines)}</div></section>${[doubtful, ...result.cautions].map((text) => text && html`<p class="warn">${text}</p>`)}
 <section><h2>From the least change to the most</h2>${offersTable(result)}</section>
 <section><h2>Dimensions</h2>${dimensionTable(outlines)}</section>
 <section><h2>Before and after over engine speed</h2>${place('curves', 'Middle of the plug-back, torque and power', 'The upright dotted line is the target. The wave is wanted between EC, exhaust closing, and TC, transfer closing: above TC it works against the transfer streams, below EC it meets a closed port. A cross marks a speed whose cycles did not settle.', 'Better at the target and poor beside it: build the step before, or aim a step higher.', 'Middle of the plug-back before exhaust closing, torque and power before and after against engine speed.')}</section>

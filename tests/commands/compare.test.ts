@@ -116,15 +116,14 @@ describe('finished sweeps', () => {
   }, 60_000);
 
   test('stand beside cases, by their folder or their file, with the same summary', () => {
-    for (const operand of [join(folder, 'swept'), join(folder, 'swept/sweep.json')]) {
-      const out = `finished-${operand.length}`;
-      const { status, stderr } = run(out, [operand, demo('c')], '--band', '9000:10000');
-      expect(status, stderr).toBe(0);
-      expect(stderr).toContain('is finished: --set, --rpm and --cell do not change it');
-      const again = JSON.parse(text(out, 'compare.json')).drafts as readonly Draft[];
-      expect(again[0]?.summary).toEqual(drafts[0]?.summary);
-      expect(again[1]?.rows).toEqual(drafts[1]?.rows);
-    }
+    const operands = [join(folder, 'swept'), join(folder, 'swept/sweep.json'), demo('c')];
+    const { status, stderr } = run('finished', operands, '--band', '9000:10000');
+    expect(status, stderr).toBe(0);
+    expect(stderr).toContain('is finished: --set, --rpm and --cell do not change it');
+    const again = JSON.parse(text('finished', 'compare.json')).drafts as readonly Draft[];
+    const { name: _, ...numbers } = drafts[0]?.summary ?? {};
+    for (const one of again.slice(0, 2)) expect(one.summary).toMatchObject(numbers);
+    expect(again[2]?.rows).toEqual(drafts[1]?.rows);
   });
 
   test('of other speeds are judged where all were run, and a narrower tail is cautioned for', () => {

@@ -40,7 +40,7 @@ test.each(Object.entries(WORK))('%s', async (verb, words) => {
   child.stderr.on('data', (piece) => {
     said += String(piece);
   });
-  const ended = new Promise<number | null>((resolve) => child.once('exit', resolve));
+  const ended = new Promise<number | null>((resolve) => child.once('close', resolve));
   // Well into the work: threads are up and march.
   await Promise.race([ended, new Promise((resolve) => setTimeout(resolve, 2500))]);
   expect(child.exitCode, said).toBeNull();

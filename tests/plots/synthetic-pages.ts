@@ -225,6 +225,7 @@ export function syntheticAim(hostile = false): AimPageResult {
         : { evaluation: i + 1, value, score: lands ? value : value - 4, lands };
     }),
     limits: [name('stinger diameter rests on its smallest allowed value')],
+    cautions: [name('Caution: the tail of the new pipe has 21.0 mm')],
   };
 }
 

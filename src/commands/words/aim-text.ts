@@ -23,6 +23,7 @@ import { terminalWords } from './page-words.ts';
 export interface AimTold extends ShownOffers, SafetyQuestion {
   readonly caseName: string;
   readonly limits: readonly string[];
+  readonly cautions: readonly string[];
 }
 
 export function aimText(told: AimTold, result: AimResult, colour: boolean): string {
@@ -120,5 +121,5 @@ function safetyLines(told: AimTold, { given, steps }: AimResult): readonly strin
     { name: 'as given', rows: given.rows },
     ...steps.map((step, k) => ({ name: offerName(told.offers[k] ?? step), rows: step.rows })),
   ];
-  return [`How safe: ${how}`, advice, unsettledText(pipes)].filter((line) => line !== '');
+  return [`How safe: ${how}`, advice, ...told.cautions, unsettledText(pipes)].filter((line) => line !== '');
 }

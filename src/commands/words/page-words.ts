@@ -11,4 +11,5 @@ export function pageWords(text: string): string {
 }
 
 /** The same with numbers in one piece, at which no line breaks: 11000 rpm. */
-export const terminalWords = (text: string): string => pageWords(text).replace(/(\d) (?=\d{3}\b)/g, '$1');
+export const terminalWords = (text: string): string =>
+  pageWords(text.replace(/(\d)[\u2009\u202f](?=\d{3}(?!\d))/g, '$1'));

@@ -3,6 +3,7 @@
 import type { OfferedPipe } from '../../findings/answers/aim-steps.ts';
 import { offersAnswer } from '../../findings/answers/aim-steps.ts';
 import { bandDocument } from '../../findings/working-band.ts';
+import { cautionsOf } from '../work/cautions.ts';
 import { outlineOf } from '../work/run-sweep.ts';
 import { BAND } from './objective.ts';
 import type { AimedPipe, AimResult, SteppedPipe } from './result.ts';
@@ -86,11 +87,16 @@ export function aimDocument(wish: AimWish, result: AimResult, told: Told) {
     changes: result.changes,
     sensitivities: result.sensitivities,
     limits: result.limits,
+    cautions: aimCautions(wish, result),
     end: result.end,
     history: historyOf(result),
     newFile: newFileOf(told),
   };
 }
+
+/** What to mind before the last pipe is built. */
+const aimCautions = ({ subject }: AimWish, { after }: AimResult): readonly string[] =>
+  cautionsOf(subject, { ...subject, pipe: after.pipe }, { draft: 'the new pipe', base: 'the given one' });
 
 function stepDocuments(wish: AimWish, result: AimResult, { files }: Told) {
   const { offers } = aimOffers(wish, result);
@@ -160,6 +166,7 @@ export function aimPageResult(wish: AimWish, result: AimResult, told: Told) {
     startedFrom: result.startedFrom,
     end: result.end,
     limits: [...result.limits, ...whyNot(before, result)],
+    cautions: aimCautions(wish, result),
   };
 }
 
