@@ -2,7 +2,7 @@
 
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 
 export const root = new URL('../../', import.meta.url).pathname;
 const words = process.argv.slice(2);
@@ -12,7 +12,7 @@ export const cell = flag('--cell', '12mm');
 
 /** Folder of a run, kept so that a study can be gone on with. */
 export function folderOf(name) {
-  const path = join(root, flag('--out', `runs/studies-${cell}`), name);
+  const path = join(resolve(root, flag('--out', `runs/studies-${cell}`)), name);
   mkdirSync(join(path, '..'), { recursive: true });
   return path;
 }
