@@ -1,4 +1,4 @@
-/** Holes of the torque curve in words: where, how deep, beside which crest, and why. */
+/** Holes and steps of the torque curve in words: where, how deep, beside which crest, and why. */
 
 import type { Spoiling } from '../../src/findings/answers/spoiling.ts';
 import type { Hole, HoleReason } from '../../src/findings/answers/torque-holes.ts';
@@ -46,6 +46,8 @@ export const holesText = (holes: readonly Hole[]): string =>
     .map(holeText)
     .join(' ');
 
-function holeText({ rpm: at, crestRpm, depth, reason }: Hole): string {
-  return `At ${rpm(at)} the torque is ${percent(depth)} below the crest at ${rpm(crestRpm)}: ${reasonWords(reason)}.`;
+function holeText({ kind, rpm: at, crestRpm, depth, reason }: Hole): string {
+  const what = kind === 'hole' ? 'a hole,' : crestRpm < at ? 'a fall,' : 'a weak side,';
+  const below = `${percent(depth)} below ${kind === 'hole' ? 'the crest at ' : ''}${rpm(crestRpm)}`;
+  return `At ${rpm(at)} ${what} ${below}: ${reasonWords(reason)}.`;
 }

@@ -34,9 +34,7 @@ export function sweepText(answer: SweepAnswer, advice: AdviceReport | null = nul
       ...ways(advice),
       ...broad(answer),
       { label: 'What limits', text: limitsText(limits) },
-      ...(holes.length === 0
-        ? []
-        : [{ label: holes.length === 1 ? 'A hole' : 'Holes', text: holesText(holes) }]),
+      ...(holes.length === 0 ? [] : [{ label: 'In the curve', text: holesText(holes) }]),
     ],
   };
 }

@@ -44,8 +44,16 @@ describe('a hole', () => {
   });
 
   test('each of several is found', () => {
-    expect(holesOf(curve([20, 17, 19, 16, 18, 15])).map(({ rpm }) => rpm)).toEqual([8250, 8750]);
+    expect(holesOf(curve([20, 17, 19, 16, 18, 16.5])).map(({ rpm }) => rpm)).toEqual([8250, 8750]);
   });
+});
+
+test('a step between neighbours is told from its lower side, a hole not twice', () => {
+  const steps = (torques: readonly number[]) => holesOf(curve(torques)).filter(({ kind }) => kind === 'step');
+  expect(steps([18, 19, 20, 14, 13.5, 13])).toMatchObject([{ rpm: 8750, crestRpm: 8500 }]);
+  expect(steps([14, 14.2, 19, 20, 19])).toMatchObject([{ rpm: 8250, crestRpm: 8500 }]);
+  expect(steps([18, 20, 16, 20, 19])).toEqual([]);
+  expect(steps([18, 19, 20, 18.5, 17, 15.5])).toEqual([]);
 });
 
 describe('the reason of a hole', () => {
@@ -69,6 +77,11 @@ describe('the reason of a hole', () => {
       ...(k === 2 ? {} : { ...echo, delivery_ratio: 0.8 }),
     }));
     expect(holesOf(rows)[0]?.reason.kind).toBe('intake');
+  });
+
+  test('is told against the greater crest where the lesser suffers alike', () => {
+    const rows = curve(HOLE, echo).map((row, k) => (k === 1 ? { ...row, ...echo } : row));
+    expect(holesOf(rows)[0]).toMatchObject({ crestRpm: 8750, reason: { kind: 'spoiled' } });
   });
 
   test('is told apart by when the wave left', () => {

@@ -14,34 +14,51 @@ import { echocone, flag, folderOf, keep, readJson } from './keep.mjs';
 
 const cell = flag('--cell', '5mm');
 const given = (name) => process.argv.includes(name);
-/** Steps of a sweep run beyond what was promised and what is, so that a band that lies elsewhere is seen. */
-const BEYOND = 3;
+/** Times that more speeds are run where an edge is not yet between two neighbours. */
+const WIDER = 3;
 
 function swept(file, name, set, ...more) {
   const out = folderOf(name);
   const changes = set.flatMap((text) => ['--set', text]);
-  const sweep = ['sweep', file, '--cell', cell, '--out', out, '--overwrite', '--quiet'];
+  const sweep = [
+    'sweep',
+    file,
+    '--cell',
+    cell,
+    '--out',
+    out,
+    '--overwrite',
+    '--quiet',
+    '--threads',
+    flag('--threads', '2'),
+  ];
   const seconds = echocone(...sweep, ...changes, ...more);
   return { ...readJson(join(out, 'sweep.json')), seconds };
 }
 
-/** The speeds of a sweep about its band and a promised one. */
-function about({ rows, band }, { at_rpm, lands_from_rpm, lands_to_rpm }) {
+/** Whether an edge lies between two neighbouring speeds of the sweep, and so is known. */
+function isBetween(rows, edge, step) {
   const speeds = rows.map(({ speed_rpm }) => speed_rpm);
+  const below = Math.max(...speeds.filter((speed) => speed <= edge));
+  const above = Math.min(...speeds.filter((speed) => speed > edge));
+  return Number.isFinite(below) && Number.isFinite(above) && above - below <= step && edge > speeds[0];
+}
+
+/** The changed pipe at the speed where it is meant to help and about the edges of its landing, at the speeds of the base's sweep. */
+function changed(name, file, { rows: all }, { set, promises, for: purpose }) {
+  const speeds = all.map(({ speed_rpm }) => speed_rpm);
   const step = speeds[1] - speeds[0];
-  const places = [at_rpm, lands_from_rpm, lands_to_rpm, band.lands_from_rpm, band.lands_to_rpm].filter(
-    (one) => one !== null,
-  );
-  const wide = BEYOND * step;
-  const first = Math.max(
-    speeds[0],
-    speeds[0] + step * Math.floor((Math.min(...places) - wide - speeds[0]) / step),
-  );
-  const last = Math.min(
-    speeds.at(-1),
-    speeds[0] + step * Math.ceil((Math.max(...places) + wide - speeds[0]) / step),
-  );
-  return `${first}:${last}:${step}`;
+  const edges = [promises.lands_from_rpm, promises.lands_to_rpm].filter((edge) => edge !== null);
+  for (let wide = 1; ; wide++) {
+    const wanted = speeds.filter(
+      (speed) => speed === promises.at_rpm || edges.some((edge) => Math.abs(speed - edge) <= wide * step),
+    );
+    const run = swept(file, `${name}-${purpose}`, set, '--no-advice', '--rpm', wanted.join());
+    const found = [run.band.lands_from_rpm, run.band.lands_to_rpm];
+    const known = found.map((edge) => edge !== null && isBetween(run.rows, edge, step));
+    if (known.every((one) => one) || wide === WIDER)
+      return { run, edges: found.map((edge, k) => (known[k] ? edge : null)) };
+  }
 }
 
 const torqueAt = ({ rows }, speed) => rows.find((row) => row.speed_rpm === speed)?.torque_nm ?? null;
@@ -49,23 +66,11 @@ const off = (is, promised) => (is === null || promised === null ? null : Math.ro
 
 function checked(name, file, base, advice) {
   const { torque_nm, at_rpm, lands_from_rpm, lands_to_rpm } = advice.promises;
-  const rpm = about(base, advice.promises);
-  const after = swept(file, `${name}-${advice.for}`, advice.set, '--no-advice', '--rpm', rpm);
+  const { run: after, edges: ends } = changed(name, file, base, advice);
   const [was, is] = [torqueAt(base, at_rpm), torqueAt(after, at_rpm)];
-  // An edge at which the speeds that were run end is not known.
-  const edge = (end, isOpen) => (isOpen ? null : after.band[end]);
-  const ends = [after.rows[0].speed_rpm, after.rows.at(-1).speed_rpm];
   const edges = [
-    {
-      promised: lands_from_rpm,
-      is: edge('lands_from_rpm', after.band.lands_from_rpm === ends[0]),
-      was: base.band.lands_from_rpm,
-    },
-    {
-      promised: lands_to_rpm,
-      is: edge('lands_to_rpm', after.band.lands_to_rpm === ends[1]),
-      was: base.band.lands_to_rpm,
-    },
+    { promised: lands_from_rpm, is: ends[0], was: base.band.lands_from_rpm },
+    { promised: lands_to_rpm, is: ends[1], was: base.band.lands_to_rpm },
   ];
   const moved = edges
     .filter((one) => one.promised !== null && one.is !== null && one.was !== null)
@@ -77,6 +82,7 @@ function checked(name, file, base, advice) {
   const failed = [
     gainPercent === null || gainPercent < -1 ? 'torque lost' : '',
     torqueOffPercent === null || Math.abs(torqueOffPercent) > 2 ? 'torque promised' : '',
+    edges.some(({ promised, is: end }) => promised !== null && end === null) ? 'edges unknown' : '',
     edgesOff.some((by) => by !== null && Math.abs(by) > 150) ? 'edges promised' : '',
     isMove && moved.some((ratio) => ratio < 0.7 || ratio > 1.4) ? 'move' : '',
   ].filter((one) => one !== '');

@@ -1,6 +1,7 @@
 /**
- * Holes of the torque curve and why they are there. A hole is a lowest point with a crest on either side that stands higher by
- * a share of the best torque; the lesser of the two crests is what it is held against, and where that is no more than a bump.
+ * Holes and steps of the torque curve and why they are there. A hole is a lowest point with a crest on either side that stands
+ * higher by a share of the best torque; it is held against the lesser of the two, which is a bump, or against the other where
+ * that alone tells why. A step is a fall or rise by a larger share from one computed speed to the next, outside such a hole.
  *
  * Torque goes with what stays in the cylinder, the product of what is delivered and of the share that is trapped. The one that
  * falls more from crest to hole leads to the reason: a front that ends the suction there and not at the crest, a port that stands
@@ -27,8 +28,9 @@ export type HoleReason =
   | { readonly kind: 'unknown' };
 
 export interface Hole {
+  readonly kind: 'hole' | 'step';
   readonly rpm: number;
-  /** The lesser crest beside it, and how far below that it is [rpm, -]. */
+  /** The crest, or the other side of the step, that it is held against, and how far below that it is [rpm, -]. */
   readonly crestRpm: number;
   readonly depth: number;
   readonly reason: HoleReason;
@@ -36,28 +38,56 @@ export interface Hole {
 
 /** Least depth of a hole, as a share of the best torque [-]. Judgement, no source. */
 const LEAST_DEPTH = 0.02;
+/** Least step between neighbouring speeds, as a share of the best torque [-]. Judgement, no source. */
+const STEP = 0.12;
 /** Differences from which on they count as a reason [bar, deg]. Judgement, no source. */
 const PORT = 0.03;
 const MIDDLE = 3;
 /** A front this much higher than at the crest is what makes the difference [-]. */
 const STRONGER = 1.3;
 
+/** Holes and steps, ascending. */
 export function holesOf(rows: readonly SweepRow[]): readonly Hole[] {
   const known = rows.filter((row) => row.torque_nm !== null);
   const best = Math.max(...known.map(torque));
-  const holes: Hole[] = [];
-  for (const [low, crest] of dips(known, LEAST_DEPTH * best)) {
-    const depth = 1 - torque(low) / torque(crest);
-    holes.push({ rpm: low.speed_rpm, crestRpm: crest.speed_rpm, depth, reason: reasonOf(low, crest) });
-  }
-  return holes;
+  const found = dips(known, LEAST_DEPTH * best).map(({ low, crests: [lesser, greater] }) =>
+    // A front that both the hole and its bump suffer from is told against the crest that does not.
+    told('hole', low, !isSpoiled(low, lesser) && isSpoiled(low, greater) ? greater : lesser),
+  );
+  const isTold = (row: SweepRow): boolean => found.some(({ rpm }) => rpm === row.speed_rpm);
+  known.forEach((row, k) => {
+    const before = known[k - 1];
+    if (before === undefined || Math.abs(torque(row) - torque(before)) < STEP * best) return;
+    const [low, high] = torque(row) < torque(before) ? [row, before] : [before, row];
+    if (!isTold(low)) found.push(told('step', low, high));
+  });
+  return found.sort((a, b) => a.rpm - b.rpm);
+}
+
+const told = (kind: Hole['kind'], low: SweepRow, crest: SweepRow): Hole => ({
+  kind,
+  rpm: low.speed_rpm,
+  crestRpm: crest.speed_rpm,
+  depth: 1 - torque(low) / torque(crest),
+  reason: reasonOf(low, crest),
+});
+
+/** A front spoils the suction there, and not as much at the crest. */
+function isSpoiled(low: SweepRow, crest: SweepRow): boolean {
+  const by = spoilingOf(low);
+  return by !== null && by.rise > STRONGER * (spoilingOf(crest)?.rise ?? 0);
 }
 
 const torque = (row: SweepRow): number => row.torque_nm ?? Number.NaN;
 
-/** Lowest rows between crests that rise by at least so much on both sides, each with the lesser of its crests. */
-function dips(rows: readonly SweepRow[], least: number): readonly (readonly [SweepRow, SweepRow])[] {
-  const found: (readonly [SweepRow, SweepRow])[] = [];
+interface Dip {
+  readonly low: SweepRow;
+  readonly crests: readonly [lesser: SweepRow, greater: SweepRow];
+}
+
+/** Lowest rows between crests that rise by at least so much on both sides. */
+function dips(rows: readonly SweepRow[], least: number): readonly Dip[] {
+  const found: Dip[] = [];
   let crest = rows[0];
   let low: SweepRow | null = null;
   for (const row of rows) {
@@ -71,7 +101,8 @@ function dips(rows: readonly SweepRow[], least: number): readonly (readonly [Swe
     if (torque(row) - torque(low) < least) continue;
     // Upwards again: the crest beyond is known when it falls, so go on up to it.
     const beyond = crestFrom(rows, row);
-    found.push([low, torque(beyond) < torque(crest) ? beyond : crest]);
+    const isLess = torque(beyond) < torque(crest);
+    found.push({ low, crests: isLess ? [beyond, crest] : [crest, beyond] });
     crest = row;
     low = null;
   }
@@ -91,7 +122,7 @@ function crestFrom(rows: readonly SweepRow[], from: SweepRow): SweepRow {
 function reasonOf(hole: SweepRow, crest: SweepRow): HoleReason {
   if (!hole.settled) return { kind: 'not settled' };
   const by = spoilingOf(hole);
-  if (by !== null && by.rise > STRONGER * (spoilingOf(crest)?.rise ?? 0)) return { kind: 'spoiled', by };
+  if (by !== null && isSpoiled(hole, crest)) return { kind: 'spoiled', by };
   const [delivery, trapping] = [
     change(hole.delivery_ratio, crest.delivery_ratio),
     change(hole.trapping_efficiency, crest.trapping_efficiency),
