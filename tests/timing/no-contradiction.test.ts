@@ -5,16 +5,30 @@
  * speed is aimed at, and what the rule measures long or short is left to `sweep` by name.
  */
 
-import { readdirSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { afterAll, expect, test } from 'vitest';
 import { loadCase } from '../../src/case/load.ts';
 import { checkReport } from '../../src/timing/rules/report.ts';
 import { CASES } from '../case/files.ts';
 
-const files = readdirSync(CASES, { recursive: true, encoding: 'utf8' }).filter((file) =>
-  /(draft-\w|case)\.yaml$/.test(file),
-);
+const shipped = readdirSync(CASES, { recursive: true, encoding: 'utf8' })
+  .filter((file) => /(draft-\w|case)\.yaml$/.test(file))
+  .map((file) => ({ name: file, path: join(CASES, file) }));
+
+/** The invented engines of the studies: reed, piston port and disc, with good, short, long and narrow pipes. */
+const studies = new URL('../studies/engines/make.mjs', import.meta.url).href;
+const { studyEngines } = (await import(studies)) as {
+  readonly studyEngines: readonly { readonly name: string; readonly text: string }[];
+};
+const folder = mkdtempSync(join(tmpdir(), 'echocone-no-contradiction-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+const invented = studyEngines.map(({ name, text }) => {
+  const path = join(folder, `${name}.yaml`);
+  writeFileSync(path, text);
+  return { name, path };
+});
 
 /** A sentence that begins by telling to change metal that moves the wave. */
 const order =
@@ -23,21 +37,23 @@ const order =
 const swept =
   /tuned-length|passage-exit|baffle|diffuser|belly|stinger-length|header-entry|blowdown|transfer-time|exhaust-duration/;
 
-test.each(files)('%s: check measures and orders nothing that sweep decides', (file) => {
-  const path = join(CASES, file);
-  const speeds = loadCase(path).run.speeds;
-  const lengths = [speeds[0], loadCase(path).run.targetSpeed, speeds.at(-1)].map((speed) => {
-    const report = checkReport(loadCase(path, { set: [`run.targetSpeed=${speed} rpm`] }));
-    const rules = report.rules.filter(({ id }) => swept.test(id));
-    expect(rules.length).toBeGreaterThan(8);
-    for (const { advice } of rules) expect(advice).not.toMatch(order);
-    return rules.find(({ id }) => id === 'tuned-length');
-  });
-  // Over the range of speeds the same length is outside the usual at one end at least, and is left to the sweep there.
-  const outside = lengths.filter((rule) => rule?.outside !== 'no');
-  expect(outside.length).toBeGreaterThan(0);
-  for (const rule of outside) expect(rule?.advice).toMatch(/Sweep decides\.$/);
-});
+test.each([...shipped, ...invented])(
+  '$name: check measures and orders nothing that sweep decides',
+  ({ path }) => {
+    const speeds = loadCase(path).run.speeds;
+    const lengths = [speeds[0], loadCase(path).run.targetSpeed, speeds.at(-1)].map((speed) => {
+      const report = checkReport(loadCase(path, { set: [`run.targetSpeed=${speed} rpm`] }));
+      const rules = report.rules.filter(({ id }) => swept.test(id));
+      expect(rules.length).toBeGreaterThan(8);
+      for (const { advice } of rules) expect(advice).not.toMatch(order);
+      return rules.find(({ id }) => id === 'tuned-length');
+    });
+    // Over the range of speeds the same length is outside the usual at one end at least, and is left to the sweep there.
+    const outside = lengths.filter((rule) => rule?.outside !== 'no');
+    expect(outside.length).toBeGreaterThan(0);
+    for (const rule of outside) expect(rule?.advice).toMatch(/Sweep decides\.$/);
+  },
+);
 
 test('the sentences that were orders are known for such', () => {
   for (const was of [
