@@ -8,6 +8,7 @@ import { caseOf, inlineRoot, type OpenedFile } from './load.ts';
 import { parseSource } from './text/document.ts';
 import { parseOverride } from './text/override.ts';
 import { CaseProblems, type Problem } from './text/problem.ts';
+import type { Source } from './text/source.ts';
 import { entryOf, type Node } from './text/tree.ts';
 
 export type Plain = string | number | boolean | null | readonly Plain[] | { readonly [key: string]: Plain };
@@ -26,9 +27,8 @@ export function sentCase(opened: OpenedFile, set: readonly string[]): SentCase {
 /** The case that was sent. @throws CaseProblems */
 export function receivedCase({ document, set }: SentCase): ReturnType<typeof caseOf> {
   const problems: Problem[] = [];
-  const source = { name: 'piece', folder: '', text: JSON.stringify(document, null, 1) };
   const report = (problem: Problem): void => void problems.push(problem);
-  const root = parseSource(source, report);
+  const { source, root } = parsedOnce(JSON.stringify(document, null, 1), report);
   const place = { source, start: 0, end: 1 };
   const refuse = (message: string): void => report({ place, message, hint: '' });
   if (root !== null && root.kind !== 'map') refuse('it is no group of keys');
@@ -45,6 +45,28 @@ export function receivedCase({ document, set }: SentCase): ReturnType<typeof cas
       refuse(`${text.slice(0, 60)}: an override of a whole part is not taken`);
   if (problems.length > 0 || root?.kind !== 'map') throw new CaseProblems(problems);
   return caseOf({ file: 'piece', kind: 'case', root, parts: new Map() }, set);
+}
+
+/** Documents that are remembered: the pieces of a study differ in their overrides, and hold one document or a few. */
+const REMEMBERED = 8;
+const remembered = new Map<string, { readonly source: Source; readonly root: Node | null }>();
+
+/** A document as a tree; one that has a fault is not remembered. */
+function parsedOnce(text: string, report: (problem: Problem) => void) {
+  const known = remembered.get(text);
+  if (known !== undefined) return known;
+  let sound = true;
+  const source: Source = { name: 'piece', folder: '', text };
+  const root = parseSource(source, (problem) => {
+    sound = false;
+    report(problem);
+  });
+  const parsed = { source, root };
+  if (!sound) return parsed;
+  for (const oldest of [...remembered.keys()].slice(0, remembered.size - REMEMBERED + 1))
+    remembered.delete(oldest);
+  remembered.set(text, parsed);
+  return parsed;
 }
 
 function plainOf(node: Node): Plain {

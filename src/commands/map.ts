@@ -22,8 +22,9 @@ import {
   pointsIn,
   runMap,
 } from '../study/map/map.ts';
+import { hireForGroups } from '../study/over/groups.ts';
 import { type Hire, hire, lenderLines } from '../study/over/hired.ts';
-import { type Journal, openJournal, openOrClear, studyFingerprint } from '../study/work/journal.ts';
+import { type Journal, openJournal, openOrClear } from '../study/work/journal.ts';
 import { openPool } from '../study/work/pool.ts';
 import { crankOf, travelForDuration } from '../timing/crank.ts';
 import { csvText } from './frame/csv.ts';
@@ -112,21 +113,10 @@ function hiringOf(
 ): Hiring | null {
   const { over } = flags;
   if (over === undefined) return null;
-  const { kind, name, program, ...map } = journalOf(plan);
   const { speeds: runSpeeds, cell } = plan.subject.run;
-  const sent = sentCase(opened, flags.set);
-  return (open) => ({
-    over,
-    fingerprint: studyFingerprint({ kind, program, ...map }),
-    kind,
-    name,
-    program,
-    parcelOf: (_, index) => {
-      const { draft, speeds, durationDeg } = open[index] as MapGroup;
-      return { kind: 'speed-group', program, draft, ...sent, runSpeeds, speeds, cell, durationDeg };
-    },
-    say: (text) => terminal.warning(plainText(text)),
-  });
+  const list = { of: journalOf(plan), sent: sentCase(opened, flags.set), runSpeeds, cell };
+  const say = (text: string): void => terminal.warning(plainText(text));
+  return (open) => hireForGroups({ ...list, groups: open }, { over, say });
 }
 
 async function computed(

@@ -1,14 +1,18 @@
 /**
  * A study over a queue, with real processes: one gatherer and three lenders; a lender killed every two seconds; the server
  * killed and started again; the gatherer killed three times. Every ranking is held against that of one machine, byte for
- * byte. Then ten thousand small pieces: time a piece beside the work itself, and the gatherer's memory.
+ * byte. Then four pieces that somebody else put there in the place of four of the study's: they are to be refused, and
+ * the others to be ranked. Time a piece and the gatherer's memory: `npm run bench:queue`.
  */
 
 import { spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { addressOf } from '../../dist/src/study/over/address.js';
+import { pieceId } from '../../dist/src/study/over/crew.js';
+import { openServer, workQueue } from '../../dist/src/study/over/server.js';
 import { keep, root } from './keep.mjs';
 
 const program = join(root, 'dist/src/main.js');
@@ -75,9 +79,46 @@ const journalLines = (out) => {
   }
 };
 
+/** Ends every process that was started, and takes the folder away. */
+function stop() {
+  for (const child of started) child.kill('SIGKILL');
+  rmSync(folder, { recursive: true, force: true });
+}
+for (const signal of ['SIGINT', 'SIGTERM'])
+  process.once(signal, () => {
+    stop();
+    process.exit(130);
+  });
+
+/** Rows of a ranking by their draft, without their place in it. */
+function rowsOf(out) {
+  const [heads, ...lines] = ranking(out).toString().trim().split('\n');
+  const at = heads.split(',').indexOf('draft');
+  return new Map(lines.map((line) => [line.split(',')[at], line]));
+}
+
+/** Puts on the queue, for the study whose journal this is, what no gatherer would put there. */
+async function putHostile(out) {
+  const { study: fingerprint } = JSON.parse(
+    readFileSync(join(folder, out, 'journal.jsonl'), 'utf8').split('\n')[0],
+  );
+  const queue = await openServer(addressOf(address, environment), () => {});
+  const work = queue.queue(workQueue(fingerprint));
+  const hostile = [
+    { shell: 'rm -rf /' },
+    { document: { kind: 'case', engine: '/etc/passwd', pipe: '/etc/passwd' } },
+    { cell: 1e-9 },
+    { note: 'x'.repeat(1e6) },
+  ];
+  for (const [k, more] of hostile.entries())
+    await work.add('draft', { draft: `full ${k + 1}`, ...more }, { jobId: pieceId(`full ${k + 1}`) });
+  await queue.close();
+}
+
 const results = {};
-async function scenario(name, disturb) {
+async function scenario(name, disturb, hostile = 0) {
   const begun = performance.now();
+  if (hostile > 0) await putHostile('near');
   const lenders = [lender(), lender(), lender()];
   const state = { lenders, gatherer: gatherer(name), over: false, kills: 0 };
   const disturbing = disturb(state, name);
@@ -92,6 +133,7 @@ async function scenario(name, disturb) {
   for (const one of state.lenders) one.kill('SIGKILL');
   results[name] = {
     same: ranking(name).equals(ranking('near')),
+    ...(hostile > 0 ? { refused: ranking(name).toString().split('refused by the lender').length - 1 } : {}),
     exit: code,
     kills: state.kills,
     keysLeft: left,
@@ -133,7 +175,8 @@ try {
       state.gatherer = gatherer(name);
     }
   });
+  await scenario('four pieces of somebody else', async () => {}, 4);
   keep('over', { drafts: 60, results });
 } finally {
-  for (const child of started) child.kill('SIGKILL');
+  stop();
 }

@@ -9,6 +9,7 @@ const REPLACEMENT = '\ufffd';
 
 /** The same text, one printable character for one character. */
 export function printable(text: string): string {
+  if (!hasUnprintable(text)) return text;
   let out = '';
   for (const character of text) {
     if (character === '\t') out += ' ';

@@ -94,6 +94,9 @@ function nearestUnit(name: string, allowed: readonly string[]): string | null {
 }
 
 function plainUnit(text: string): string {
+  // Most units are letters and nothing else.
+  const plain = text.trim();
+  if (/^[A-Za-z]*$/.test(plain)) return plain;
   return text
     .normalize('NFKC')
     .replaceAll('^', '')

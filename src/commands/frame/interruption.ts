@@ -1,13 +1,16 @@
 /**
- * Ctrl-C: the first asks the command to stop between two pieces of work, by an abort signal; the second, or a command
- * that does not come to an end within a second, ends the process at once. Either way the exit code is 130. Work that
- * others wait for may be finished first, where the verb says so; then only the second Ctrl-C ends at once.
+ * Ctrl-C, and SIGTERM, by which a system asks a program to end: the first asks the command to stop between two pieces of
+ * work, by an abort signal; the second, or a command that does not come to an end within a second, ends the process at
+ * once. Either way the exit code is 130. Work that others wait for may be finished first, where the verb says so; then
+ * only the second ends at once.
  */
 
 import { exitCodes } from './exit-codes.ts';
 
 /** Longest wait for a command to stop [ms]. */
 const PATIENCE = 700;
+
+const SIGNALS = ['SIGINT', 'SIGTERM'] as const;
 
 /** Starts to listen; the signal is aborted at the first Ctrl-C, and `say` tells the user that it was heard. */
 export function interruptionSignal(
@@ -23,11 +26,11 @@ export function interruptionSignal(
     timer?.unref();
     controller.abort();
   };
-  process.on('SIGINT', onInterrupt);
+  for (const name of SIGNALS) process.on(name, onInterrupt);
   return {
     signal: controller.signal,
     release: () => {
-      process.off('SIGINT', onInterrupt);
+      for (const name of SIGNALS) process.off(name, onInterrupt);
       clearTimeout(timer);
     },
   };

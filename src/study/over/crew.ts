@@ -6,20 +6,21 @@
  */
 
 import { createHash } from 'node:crypto';
-import type { Queue } from 'bullmq';
+import type { Queue, Worker } from 'bullmq';
 import type { Job, JobKind, JobResult } from '../work/jobs.ts';
 import { FAULT, type Outcome } from '../work/outcome.ts';
 import type { Parcel } from '../work/parcel.ts';
 import { type Finished, iteratorOf, type Jobs } from '../work/pool.ts';
 import { type Announcement, announce } from './announcement.ts';
 import { type Answer, answerProblem } from './answer.ts';
+import { Inbox, unlessAborted } from './inbox.ts';
 import type { LenderBook } from './lender-book.ts';
 import { GONE, resultQueue, type Server, workQueue } from './server.ts';
 
 /** Pieces on the queue at most: enough for any crew, and little to take away again. */
 const WINDOW = 400;
 const BATCH = 50;
-/** Time without news after which the queue is looked at [ms]. */
+/** Between looks at the queue, and time without news after which what is missing is put there again [ms]. */
 const QUIET = 3_000;
 /** Answers of one piece that are not believed, at most. */
 const MOST_UNBELIEVED = 3;
@@ -72,77 +73,39 @@ async function* gathered<Kind extends JobKind>(
   const work = server.queue(workQueue(study.fingerprint));
   const results = server.queue(resultQueue(study.fingerprint));
   const open = new Map<string, Piece>();
-  const arrivals: Arrival[] = [];
-  let wake = (): void => {};
-  const aborted = abortOf(signal);
-  const worker = server.worker(
-    resultQueue(study.fingerprint),
-    (data, id) =>
-      new Promise<void>((taken) => {
-        arrivals.push({ id, data, taken });
-        wake();
-      }),
-    {
-      concurrency: 64,
-      removeOnComplete: { count: 0 },
-      maxStalledCount: 1000,
-      // What a killed gatherer had in hand is the next one's within seconds.
-      lockDuration: 6_000,
-      stalledInterval: 2_000,
-    },
-  );
-  const source = iteratorOf(jobs);
-  let count = 0;
-  let exhausted = false;
+  const inbox = new Inbox<Arrival>();
+  const worker = resultsWorker(server, study.fingerprint, inbox);
+  let looked = 0;
+  const source = pieceSource(task, iteratorOf(jobs as Jobs<JobKind>));
   try {
-    await Promise.race([announce(server, study), aborted]);
+    await unlessAborted(announce(server, study), signal);
     for (;;) {
       signal?.throwIfAborted();
-      const batch: Piece[] = [];
-      while (!exhausted && open.size < WINDOW && batch.length < BATCH && arrivals.length === 0) {
-        const next = await source.next();
-        if (next.done === true) exhausted = true;
-        else {
-          const job = next.value as unknown as Job;
-          const piece = { index: count, job, parcel: task.parcelOf(job, count), unbelieved: 0 };
-          open.set(pieceId(piece.parcel.draft), piece);
-          batch.push(piece);
-          count += 1;
-        }
-      }
-      if (batch.length > 0) await Promise.race([put(work, batch), aborted]);
-      if (exhausted && open.size === 0) return;
-      const arrival = arrivals.shift();
-      if (arrival === undefined) {
-        if (batch.length > 0 && !exhausted && open.size < WINDOW) continue;
-        const news = await Promise.race([
-          aborted,
-          new Promise<true>((resolve) => {
-            wake = () => resolve(true);
-            if (arrivals.length > 0) resolve(true);
-          }),
-          new Promise<false>((resolve) => setTimeout(resolve, QUIET, false)),
-        ]);
-        if (news === false) {
-          const failed = await Promise.race([lookedAt(task, work, results, open), aborted]);
-          for (const [id, outcome] of failed) {
-            const piece = open.get(id) as Piece;
-            open.delete(id);
-            yield finished<Kind>(piece, outcome);
-          }
+      if (inbox.isEmpty) {
+        const batch = await source.next(Math.min(BATCH, WINDOW - open.size));
+        for (const piece of batch) open.set(pieceId(piece.parcel.draft), piece);
+        if (batch.length > 0) await unlessAborted(put(work, batch), signal);
+        if (source.exhausted && open.size === 0) return;
+        if (!source.exhausted && open.size < WINDOW) continue;
+        const quiet = !(await inbox.news(QUIET, signal));
+        if (quiet) await unlessAborted(missingPut(work, results, open), signal);
+        if (!quiet && performance.now() - looked < QUIET) continue;
+        looked = performance.now();
+        const failed = await unlessAborted(lookedAt(task, work, open), signal);
+        for (const [id, outcome] of failed) {
+          const piece = open.get(id) as Piece;
+          open.delete(id);
+          yield finished<Kind>(piece, outcome);
         }
         continue;
       }
+      const arrival = inbox.take() as Arrival;
       const piece = open.get(arrival.id);
-      if (piece === undefined) {
-        // It has been counted already, or is of nobody's asking.
+      // One that is not open has been counted already, or is of nobody's asking.
+      const outcome = piece === undefined ? null : believed(task, piece, arrival.data);
+      if (piece === undefined || outcome === null) {
         arrival.taken();
-        continue;
-      }
-      const outcome = believed(task, piece, arrival.data);
-      if (outcome === null) {
-        arrival.taken();
-        await Promise.race([put(work, [piece]), aborted]);
+        if (piece !== undefined) await unlessAborted(put(work, [piece]), signal);
         continue;
       }
       open.delete(arrival.id);
@@ -152,10 +115,50 @@ async function* gathered<Kind extends JobKind>(
       arrival.taken();
     }
   } finally {
-    for (const { taken } of arrivals) taken();
+    for (let left = inbox.take(); left !== undefined; left = inbox.take()) left.taken();
     void worker.close(true).catch(() => {});
-    await source.return?.();
+    await source.close();
   }
+}
+
+/** Takes results off the queue as they come; one has gone only when `taken` is called. */
+function resultsWorker(server: Server, fingerprint: string, inbox: Inbox<Arrival>): Worker {
+  return server.worker(
+    resultQueue(fingerprint),
+    (data, id) => new Promise<void>((taken) => inbox.put({ id, data, taken })),
+    {
+      concurrency: 64,
+      removeOnComplete: { count: 0 },
+      maxStalledCount: 1000,
+      // What a killed gatherer had in hand is the next one's within seconds.
+      lockDuration: 6_000,
+      stalledInterval: 2_000,
+    },
+  );
+}
+
+/** Jobs as pieces, numbered in their order. */
+function pieceSource({ parcelOf }: CrewTask, source: AsyncIterator<Job>) {
+  let count = 0;
+  return {
+    exhausted: false,
+    /** So many pieces, fewer at the end. */
+    async next(most: number): Promise<Piece[]> {
+      const batch: Piece[] = [];
+      while (!this.exhausted && batch.length < most) {
+        const next = await source.next();
+        if (next.done === true) this.exhausted = true;
+        else {
+          batch.push({ index: count, job: next.value, parcel: parcelOf(next.value, count), unbelieved: 0 });
+          count += 1;
+        }
+      }
+      return batch;
+    },
+    async close(): Promise<void> {
+      await source.return?.();
+    },
+  };
 }
 
 function finished<Kind extends JobKind>({ index, job }: Piece, outcome: Outcome<unknown>): Finished<Kind> {
@@ -184,40 +187,31 @@ function believed({ study, say }: CrewTask, piece: Piece, data: unknown): Outcom
     : fault(`no answer of a lender could be taken: ${problem}`);
 }
 
-/** After a time without news: what has failed is told, what is missing is put on the queue again. */
+/** How the work stands: who is at it goes into the book, what has failed is told. */
 async function lookedAt(
   { server, study, book }: CrewTask,
   work: Queue,
-  results: Queue,
   open: ReadonlyMap<string, Piece>,
 ): Promise<readonly (readonly [string, Outcome<unknown>])[]> {
   await announce(server, study);
-  const counts = await work.getJobCounts('active', 'waiting', 'failed');
+  const counts = await work.getJobCounts('active', 'failed');
   book.running(counts.active ?? 0, await work.getWorkersCount());
   server.answered();
-  if ((counts.failed ?? 0) > 0) {
-    const failed = (await work.getFailed(0, WINDOW)).filter(({ id }) => id !== undefined && open.has(id));
-    for (const job of failed) await job.remove();
-    return failed.map(({ id, failedReason }) => [String(id), fault(failedReason ?? 'no reason')] as const);
-  }
+  if ((counts.failed ?? 0) === 0) return [];
+  const failed = (await work.getFailed(0, WINDOW)).filter(({ id }) => id !== undefined && open.has(id));
+  for (const job of failed) await job.remove();
+  return failed.map(({ id, failedReason }) => [String(id), fault(failedReason ?? 'no reason')] as const);
+}
+
+/** After a time without news and with no result on its way: what is missing is put on the queue again. */
+async function missingPut(work: Queue, results: Queue, open: ReadonlyMap<string, Piece>): Promise<void> {
   const waiting = await results.getJobCounts('waiting', 'active', 'delayed');
-  if (Object.values(waiting).every((many) => many === 0)) {
-    const pieces = [...open.values()];
-    for (let from = 0; from < pieces.length; from += BATCH) await put(work, pieces.slice(from, from + BATCH));
-  }
-  return [];
+  if (Object.values(waiting).some((many) => many > 0)) return;
+  const pieces = [...open.values()];
+  for (let from = 0; from < pieces.length; from += BATCH) await put(work, pieces.slice(from, from + BATCH));
 }
 
 function fault(reason: string): Outcome<never> {
   const message = `A piece of the work could not be done by the lenders: ${reason.slice(0, 500)}. That is a fault, not a result.`;
   return { ok: false, failure: { name: 'Error', message, exitCode: FAULT, stack: '' } };
-}
-
-/** Rejects when the signal is aborted, and never else. */
-function abortOf(signal: AbortSignal | undefined): Promise<never> {
-  const promise = new Promise<never>((_, reject) => {
-    signal?.addEventListener('abort', () => reject(signal.reason), { once: true });
-  });
-  promise.catch(() => {});
-  return promise;
 }

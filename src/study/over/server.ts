@@ -140,11 +140,28 @@ async function reached(queue: Queue, { shown }: Address): Promise<void> {
   }
 }
 
+const REASONS: Readonly<Record<string, string>> = {
+  ECONNREFUSED: 'the connection is refused',
+  ENOTFOUND: 'there is no such host',
+  ECONNRESET: 'the connection was broken off; a server that speaks TLS takes rediss:// and no other takes it',
+  EPROTO: 'it does not speak TLS; without it the address begins with redis://',
+  CERT_HAS_EXPIRED: 'its certificate has expired',
+  ERR_TLS_CERT_ALTNAME_INVALID: 'its certificate is for another host',
+};
+
+const UNTRUSTED: ReadonlySet<string> = new Set([
+  'DEPTH_ZERO_SELF_SIGNED_CERT',
+  'SELF_SIGNED_CERT_IN_CHAIN',
+  'UNABLE_TO_GET_ISSUER_CERT_LOCALLY',
+  'UNABLE_TO_VERIFY_LEAF_SIGNATURE',
+]);
+
 /** What a client says of an error, without addresses that may hold a password. */
 function reasonOf(error: Error): string {
   const code = 'code' in error && typeof error.code === 'string' ? error.code : '';
   if (/WRONGPASS|NOAUTH|invalid.*password/i.test(error.message)) return 'user or password are not accepted';
-  if (code === 'ECONNREFUSED') return 'the connection is refused';
-  if (code === 'ENOTFOUND') return 'there is no such host';
-  return code !== '' ? code : printable(error.message.replace(/rediss?:\/\/\S*/g, '')).slice(0, 120);
+  if (UNTRUSTED.has(code))
+    return 'its certificate comes from nobody whom this machine knows; NODE_EXTRA_CA_CERTS=FILE names who signed it';
+  const reason = REASONS[code] ?? code;
+  return reason !== '' ? reason : printable(error.message.replace(/rediss?:\/\/\S*/g, '')).slice(0, 120);
 }

@@ -14,17 +14,31 @@ export interface TestServer {
   start(): Promise<void>;
 }
 
-export async function newRedis(): Promise<TestServer> {
+/** With a certificate it speaks TLS only. */
+export async function newRedis(tls?: { certificate: string; key: string }): Promise<TestServer> {
   const port = await freePort();
   const password = randomBytes(12).toString('hex');
   const folder = mkdtempSync(join(tmpdir(), 'echocone-redis-'));
   let child: ChildProcess | null = null;
   const flags = [
-    ...['--port', String(port), '--bind', '127.0.0.1', '--requirepass', password, '--dir', folder],
+    ...(tls === undefined
+      ? ['--port', String(port)]
+      : [
+          ...['--port', '0', '--tls-port', String(port), '--tls-auth-clients', 'no'],
+          ...[
+            '--tls-cert-file',
+            tls.certificate,
+            '--tls-key-file',
+            tls.key,
+            '--tls-ca-cert-file',
+            tls.certificate,
+          ],
+        ]),
+    ...['--bind', '127.0.0.1', '--requirepass', password, '--dir', folder],
     ...['--save', '', '--appendonly', 'yes', '--daemonize', 'no'],
   ];
   const server: TestServer = {
-    address: `redis://127.0.0.1:${port}`,
+    address: `redis${tls === undefined ? '' : 's'}://127.0.0.1:${port}`,
     password,
     async start() {
       child = spawn('redis-server', flags, { stdio: 'ignore' });

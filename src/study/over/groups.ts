@@ -1,0 +1,50 @@
+/**
+ * A list of groups of speeds as a study over a queue: what a map sends, and whatever else is many sweeps of cases that
+ * differ in overrides. Each group has a name that no other of the list has; the fingerprint is of all that the results
+ * depend on, so that a list that is asked for again goes on with what is on the server.
+ */
+
+import type { SentCase } from '../../case/sent-case.ts';
+import { type JournalOf, studyFingerprint } from '../work/journal.ts';
+import type { Hire } from './hired.ts';
+
+export interface ListedGroup {
+  /** Its name in the list. */
+  readonly draft: string;
+  /** Speeds of the group [rpm]. */
+  readonly speeds: readonly number[];
+  /** Exhaust duration in place of the case's [deg]. */
+  readonly durationDeg?: number;
+  /** Overrides of this group, after those of the case. */
+  readonly set?: readonly string[];
+}
+
+export interface GroupList {
+  /** What the list is of, without its groups. */
+  readonly of: JournalOf;
+  readonly sent: SentCase;
+  /** Speeds of the case's run [rpm], and its cells [m]. */
+  readonly runSpeeds: readonly number[];
+  readonly cell: number;
+  readonly groups: readonly ListedGroup[];
+}
+
+/** What such a list asks of lenders; jobs are to come in the order of the groups. */
+export function hireForGroups(list: GroupList, { over, say }: Pick<Hire, 'over' | 'say'>): Hire {
+  const { kind, name, program, ...rest } = list.of;
+  const { document, set } = list.sent;
+  return {
+    over,
+    say,
+    kind,
+    name,
+    program,
+    fingerprint: studyFingerprint({ kind, program, ...rest }),
+    parcelOf: (_, index) => {
+      const { draft, speeds, durationDeg = null, set: own = [] } = list.groups[index] as ListedGroup;
+      const { runSpeeds, cell } = list;
+      const sent = { document, set: [...set, ...own] };
+      return { kind: 'speed-group', program, draft, ...sent, runSpeeds, speeds, cell, durationDeg };
+    },
+  };
+}
