@@ -1,25 +1,14 @@
-/** The index of a folder of runs, newest first, each with its outline and a curve. It needs no script. */
+/**
+ * The index of a folder of runs: grouped by case, the newest first, each run with its folder, outline and a curve. Any
+ * two sweeps are laid side by side by its script; without it the list is whole.
+ */
 
-import type { OutlineSection } from '../../src/findings/record.ts';
-import { outlineDrawing } from '../figures/outline-drawing.ts';
-import { type ThumbCurve, thumbnail } from '../figures/thumbnail.ts';
 import { html, type Markup } from '../theme/markup.ts';
+import type { BesideRun } from './beside.ts';
+import { caseOf, type IndexedRun, indexEntry } from './index-entry.ts';
 import { sheet } from './sheet.ts';
-import { stretchMm } from './stretch-mm.ts';
 
-export interface IndexedRun {
-  readonly title: string;
-  /** sweep, map, compare, overnight, aim, pulse, verify. */
-  readonly kind: string;
-  /** Path of its page from the index, with forward slashes. */
-  readonly href: string;
-  /** ISO 8601, sorts as text. */
-  readonly when: string;
-  /** The answer in one line. */
-  readonly line: string;
-  readonly outlines: readonly (readonly OutlineSection[])[];
-  readonly curves: readonly ThumbCurve[];
-}
+export type { IndexedRun } from './index-entry.ts';
 
 export interface IndexPageResult {
   readonly program: string;
@@ -27,29 +16,31 @@ export interface IndexPageResult {
   readonly runs: readonly IndexedRun[];
 }
 
-/** A relative path as a link: each step encoded, nothing that could be another scheme. */
-const link = (path: string): string => `./${path.split('/').map(encodeURIComponent).join('/')}`;
-
-const readableTime = (iso: string): string => iso.replace('T', ' ').slice(0, 16);
-
-/** The run's folder, as it is typed. */
-const folderOf = (href: string): string => href.split('/')[0] ?? '';
-
-function entry(run: IndexedRun): Markup {
-  const outline =
-    run.outlines.length === 0
-      ? ''
-      : outlineDrawing(
-          run.outlines.map((parts, i) => ({ name: `${run.title} ${i + 1}`, outline: parts.map(stretchMm) })),
-          `Outline of ${run.title}`,
-        );
-  const curve = run.curves.length === 0 ? '' : thumbnail(run.curves, `Curve of ${run.title}`);
-  return html`<li><a href="${link(run.href)}">${run.title}</a><span class="what">${run.kind}, ${readableTime(run.when)}, in ${folderOf(run.href)}</span><p>${run.line}</p><div class="thumbs">${outline}${curve}</div></li>`;
+/** What the page's script needs: the sweeps, in the order of their numbers. */
+export interface IndexPageData {
+  readonly runs: readonly BesideRun[];
 }
 
-export function indexPage(result: IndexPageResult): string {
+const canLie = (run: IndexedRun): run is IndexedRun & BesideRun => run.sweep !== undefined;
+
+const besideOf = ({ title, href, outlines, line, sweep }: IndexedRun & BesideRun): BesideRun => ({
+  ...{ title, href, line, sweep },
+  outlines: outlines.slice(0, 1),
+});
+
+export function indexPage(result: IndexPageResult, script: string): string {
   const runs = [...result.runs].sort((a, b) => (a.when < b.when ? 1 : a.when > b.when ? -1 : 0));
+  const sweeps = runs.filter(canLie);
   const count = runs.length === 0 ? 'No runs yet' : runs.length === 1 ? '1 run' : `${runs.length} runs`;
+  const groups = new Map<string, IndexedRun[]>();
+  for (const run of runs) groups.set(caseOf(run), [...(groups.get(caseOf(run)) ?? []), run]);
+  const listed = (name: string, members: readonly IndexedRun[]): Markup => {
+    const entries = members.map((run) => indexEntry(run, canLie(run) ? sweeps.indexOf(run) : null));
+    return html`${groups.size > 1 && html`<h2>${name}</h2>`}<ol class="runs">${entries}</ol>`;
+  };
+  const choosing =
+    sweeps.length > 1 &&
+    html`<p class="note lay" hidden>Tick two sweeps to lay them side by side.</p><section id="beside" aria-live="polite" hidden></section>`;
   return sheet({
     title: `Runs in ${result.folder}`,
     titleBlock: [
@@ -57,9 +48,9 @@ export function indexPage(result: IndexPageResult): string {
       ['Listed', `${count}, newest first`],
       ['Program', result.program, 'minor'],
     ],
-    body: html`<h1 class="alone">${count} in ${result.folder}</h1><ol class="runs">${runs.map(entry)}</ol>`,
-    data: null,
+    body: html`<h1 class="alone">${count} in ${result.folder}</h1>${choosing}${[...groups].map(([name, members]) => listed(name, members))}`,
+    data: { runs: sweeps.map(besideOf) } satisfies IndexPageData,
     program: result.program,
-    assets: null,
+    assets: sweeps.length > 1 ? { plotly: '', script } : null,
   });
 }

@@ -1,11 +1,12 @@
 /** What the index shows of a run: its title, the answer in one line, outlines and a curve, from what its page was given. */
 
 import { sweepAnswer } from '../../src/findings/answers/sweep.ts';
+import { middleLead } from '../../src/findings/landing.ts';
 import type { ThumbCurve } from '../figures/thumbnail.ts';
 import { fixed, newtonMetres, rpm, speed, THIN } from '../theme/numbers.ts';
 import type { AimPageResult } from './aim-page.ts';
 import type { ComparePageResult } from './compare-page.ts';
-import type { IndexedRun } from './index-page.ts';
+import type { IndexedRun } from './index-entry.ts';
 import { keptExtremes } from './kept-extremes.ts';
 import type { MapPageResult } from './map-page.ts';
 import type { OvernightPageResult } from './overnight-page.ts';
@@ -14,7 +15,10 @@ import type { SweepPageResult } from './sweep-data.ts';
 import { sweepText } from './sweep-words.ts';
 import type { VerifyPageResult } from './verify-page.ts';
 
-export type RunCard = Pick<IndexedRun, 'title' | 'kind' | 'line' | 'outlines' | 'curves'>;
+export type RunCard = Pick<IndexedRun, 'title' | 'kind' | 'of' | 'line' | 'outlines' | 'curves' | 'sweep'>;
+
+/** The case of a what-if: its name without what was changed. */
+const baseOf = (name: string): string => name.split(' · ')[0] ?? name;
 
 /** Points a curve keeps at most: a thumb is 160 wide. */
 const MOST = 160;
@@ -25,10 +29,11 @@ function curve(
   y: readonly (number | null | undefined)[],
 ): ThumbCurve {
   const kept = keptExtremes([y.map((value) => value ?? Number.NaN)], MOST);
-  const short = (value: number | null | undefined): number | null =>
-    typeof value === 'number' && Number.isFinite(value) ? Number(value.toPrecision(5)) : null;
-  return { kind, x: kept.map((i) => short(x[i]) ?? 0), y: kept.map((i) => short(y[i])) };
+  return { kind, x: kept.map((i) => shortOf(x[i]) ?? 0), y: kept.map((i) => shortOf(y[i])) };
 }
+
+const shortOf = (value: number | null | undefined): number | null =>
+  typeof value === 'number' && Number.isFinite(value) ? Number(value.toPrecision(5)) : null;
 
 interface CurveRow {
   readonly speed_rpm: number;
@@ -55,9 +60,15 @@ export function sweepCard({ case: subject, rows, outline }: SweepPageResult): Ru
   return {
     title: subject.name,
     kind: 'sweep',
+    of: baseOf(subject.name),
     line: torque === undefined ? headline : `${headline} ${torque.label} ${torque.text.split(';')[0]}.`,
     outlines: [outline],
     curves: [torqueCurve(rows), power],
+    sweep: {
+      speeds: speeds(rows),
+      torque: rows.map((row) => shortOf(row.torque_nm)),
+      lead: rows.map((row) => shortOf(middleLead(row))),
+    },
   };
 }
 
@@ -69,6 +80,7 @@ export function mapCard({ name, points, outline, ownDuration, best }: MapPageRes
   return {
     title: name,
     kind: 'map',
+    of: baseOf(name),
     line:
       best === null
         ? `${span}; none finished.`
@@ -86,6 +98,7 @@ export function compareCard({ drafts }: ComparePageResult): RunCard {
   return {
     title: drafts.map(({ name }) => name).join(' against '),
     kind: 'compare',
+    of: baseOf(drafts[0]?.sweep.case.name ?? ''),
     line: `Best torque: ${best.join(', ')}.`,
     outlines: drafts.map(({ sweep }) => sweep.outline),
     curves: drafts.map(({ sweep }) => torqueCurve(sweep.rows, 'draft')),
@@ -113,6 +126,7 @@ export function aimCard({ caseName, targetSpeed, halfBand, ...aimed }: AimPageRe
   return {
     title: `${caseName} for ${rpm(targetSpeed)}`,
     kind: 'aim',
+    of: baseOf(caseName),
     line: `Mean torque ${newtonMetres(scoreBefore)} before, ${newtonMetres(scoreAfter)} after, from ${speed(targetSpeed - halfBand)} to ${rpm(targetSpeed + halfBand)}.`,
     outlines: [before.outline, after.outline],
     curves: [torqueCurve(before.rows, 'draft'), torqueCurve(after.rows, 'draft')],

@@ -7,7 +7,7 @@ import { json } from '../theme/escape.ts';
 import { html, type Markup, trusted } from '../theme/markup.ts';
 import { style } from './style.ts';
 
-/** Texts of the two scripts a page carries, read by whoever writes the page. */
+/** Texts of the two scripts a page carries, read by whoever writes the page; empty where it draws without the library. */
 export interface Assets {
   readonly plotly: string;
   readonly script: string;
@@ -37,7 +37,8 @@ export function sheet(page: Sheet): string {
   );
   const { assets } = page;
   const scripts =
-    assets && html`<script>${inside(assets.plotly)}</script>\n<script>${inside(assets.script)}</script>`;
+    assets &&
+    html`${assets.plotly !== '' && html`<script>${inside(assets.plotly)}</script>\n`}<script>${inside(assets.script)}</script>`;
   return html`<!doctype html>
 <html lang="en-GB">
 <head>

@@ -114,6 +114,8 @@ th[aria-sort=ascending] button::after{content:" ↑"}th[aria-sort=descending] bu
 .drawn{display:block;max-width:100%;max-height:760px;height:auto;background:#fff;border:1px solid var(--hairline);padding:6px}
 .runs{list-style:none;margin:0;padding:0;display:grid;grid-template-columns:repeat(auto-fill,minmax(290px,1fr));gap:0 32px}
 .runs li{border-top:1px solid var(--hairline);padding:10px 0 16px;min-width:0;overflow-wrap:anywhere}
+.lay{font-size:13.5px;display:inline-flex;align-items:center;gap:5px;min-height:26px;margin-left:8px}.lay[hidden]{display:none}p.lay{margin:0 0 6px}#beside{border:1px solid var(--hairline);padding:0 16px 16px;margin:8px 0 18px}
+.beside-curves{width:100%;height:auto}.beside-curves line{stroke:var(--grid)}.beside-curves text{font:12px ${FONT_STACK};fill:var(--faint)}.beside-curves .value{text-anchor:end}.beside-curves .speed{text-anchor:middle}.beside-curves polyline{fill:none;stroke-width:2}
 .runs a{font:700 17px/1.25 ${FONT_STACK};display:block}.runs .what{color:var(--faint);font-size:13.5px}.runs p{margin:4px 0 8px}
 .thumbs{display:grid;grid-template-columns:1.5fr 1fr;gap:14px;align-items:end}.thumbs .outline{max-height:84px}
 .thumb{width:100%;height:52px;border-bottom:1px solid var(--hairline)}.thumb polyline{fill:none;stroke-width:2;vector-effect:non-scaling-stroke}

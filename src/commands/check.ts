@@ -39,8 +39,11 @@ export function renderCheck(report: CheckReport): string {
     .replace(/[ \t]+$/gm, '');
 }
 
+/** Fixed decimals; what rounds to nothing has no sign. */
 const fixed = (value: number | null, digits: number, scale = 1) =>
-  value === null || !Number.isFinite(value) ? '-' : (value * scale).toFixed(digits);
+  value === null || !Number.isFinite(value)
+    ? '-'
+    : (value * scale).toFixed(digits).replace(/^-(?=[0.]*$)/, '');
 
 /** Words broken into lines, the later ones indented as the first. */
 function wrapped(text: string, indent = '', most = Infinity): string {
@@ -69,7 +72,7 @@ function heading({ name, note, displacement, compression: c, aim }: CheckReport)
   return wrapped(name) + (note ? wrapped(note, '', 2) : '') + wrapped(`${engine} ${aimed}`);
 }
 
-function ports({ windows, events, areas }: CheckReport): string {
+function ports({ windows, events, areas, crownBelowDeck }: CheckReport): string {
   // The roof's own edge differs from what the gas sees only where it is chamfered.
   const chamfered = windows.some((w) => w.durationDeg - w.edgeDurationDeg > 0.005);
   const table = tableText<WindowRow>(
@@ -91,7 +94,10 @@ function ports({ windows, events, areas }: CheckReport): string {
   const blowdown =
     `Blowdown ${fixed(events.blowdownDeg, 1)} deg; ${fixed(areas.exhaustAtTransferOpening, 0, 1e6)} of ` +
     `${fixed(areas.exhaust, 0, 1e6)} mm2 exhaust open as transfers (${fixed(areas.transfer, 0, 1e6)} mm2) begin.`;
-  return table + wrapped(blowdown);
+  const datum =
+    'Roof at: down from the crown at top dead centre, which ' +
+    `${Math.abs(crownBelowDeck) < 5e-6 ? 'is flush with the deck' : `stands ${fixed(crownBelowDeck, 2, 1e3)} mm below the deck`}.`;
+  return table + wrapped(`${datum} ${blowdown}`);
 }
 
 /** The speed aimed at, the ends of the sweep and what lies evenly between. */
@@ -139,8 +145,11 @@ function handbookFigures({ aim, timeAreasHandbook }: CheckReport): string {
     ({ port, found, usual: [low, high] }) =>
       `${port} ${figure(found)} (wants ${figure(low)}-${figure(high)})`,
   );
-  const sources = [...new Set(timeAreasHandbook.map(({ source }) => source))];
-  return `By mid-angle area at ${fixed(aim.rpm, 0)} rpm, in 10-4 s/cm: ${ports.join(', ')}; ${sources.join('; ')}.`;
+  const [first = '', ...others] = [...new Set(timeAreasHandbook.map(({ source }) => source))];
+  // The same book is named once: "Jennings (1973), as quoted elsewhere or value from memory".
+  const book = first.slice(0, first.indexOf(',') + 1);
+  const also = others.map((source) => (book === '' ? source : source.replace(book, '').trim()));
+  return `By mid-angle area at ${fixed(aim.rpm, 0)} rpm, in 10-4 s/cm: ${ports.join(', ')}; ${[first, ...also].join(' or ')}.`;
 }
 
 function pipeTable({ sections, lengths, handbook, wall, assumed }: CheckReport): string {

@@ -56,7 +56,9 @@ async function asked(given: Partial<Known>, signal: AbortSignal): Promise<Partia
   const answers: Record<string, unknown> = {};
   try {
     for (const flag of knownFlags) {
-      if (given[flag.member] === undefined) answers[flag.member] = await answerTo(flag, reader, signal);
+      const known = { ...answers, ...given } as Partial<Known>;
+      if (given[flag.member] === undefined && flag.asked?.(known) !== false)
+        answers[flag.member] = await answerTo(flag, reader, signal);
     }
   } finally {
     reader.close();

@@ -32,6 +32,7 @@ import type { Invocation } from './frame/verb.ts';
 import { whatIfName } from './frame/what-if-name.ts';
 import { adviceDocument } from './words/advice-text.ts';
 import { inputsWithMoves, movesText } from './words/moves-text.ts';
+import { shortCsv } from './words/short-csv.ts';
 import { sweepText } from './words/sweep-text.ts';
 import { weatherText } from './words/weather-text.ts';
 
@@ -73,6 +74,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     ...(moves === null ? {} : { moves, weather }),
   };
   folder.write('sweep.csv', sweepCsv(result));
+  folder.write('sweep-short.csv', shortCsv(result.rows));
   folder.write('sweep.json', jsonText(document));
   const inputs = inputsWithMoves(describeInputs(subject), moves?.of ?? []);
   const extras = {
@@ -90,7 +92,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
           (moves === null ? '' : movesText(moves) + weatherText(weather, moves.speedRpm)),
   );
   terminal.message(`Page: ${folder.file('sweep.html')}`);
-  terminal.message('sweep.csv and sweep.json lie beside it.');
+  terminal.message('sweep.csv, sweep.json and, rounded, sweep-short.csv lie beside it.');
   if (result.rows.length > 0) terminal.message(`Next: ${typed()} compare ${shellFile(file)} ANOTHER-DRAFT`);
   return isWhole(result.rows, result.failures) ? exitCodes.done : exitCodes.unsettled;
 }

@@ -18,6 +18,12 @@ export interface Known {
   readonly passageLength?: number | undefined;
   readonly flange?: number | undefined;
   readonly carburettor?: number | undefined;
-  /** Compression ratio from exhaust closing on. */
+  /** Compression ratio from exhaust closing on, or over the full stroke. */
   readonly trapped?: number | undefined;
+  readonly full?: number | undefined;
+  /** Crank angle for which the piston opens the intake; of a piston port. */
+  readonly intakeDuration?: number | undefined;
+  /** Angles after top dead centre, before it negative; of a disc. */
+  readonly discOpens?: number | undefined;
+  readonly discCloses?: number | undefined;
 }

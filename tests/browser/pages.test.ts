@@ -43,7 +43,7 @@ const pages: Record<string, () => string> = {
   overnight: () => overnightPage(synthetic.syntheticOvernight(false, 90), assetsOf('overnight-page')),
   aim: () => aimPage(synthetic.syntheticAim(), assetsOf('aim-page')),
   verify: () => verifyPage(synthetic.syntheticVerify(), assetsOf('verify-page')),
-  index: () => indexPage(synthetic.syntheticIndex()),
+  index: () => indexPage(synthetic.syntheticIndex(), assetsOf('index-page').script),
 };
 
 /** A4 sheets of each page in print, at most. A study's table is as long as its drafts are many. */

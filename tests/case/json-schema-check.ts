@@ -62,8 +62,9 @@ function keeps(value: unknown, keyword: string, rule: unknown, schema: Rules): b
     case 'description':
     case 'examples':
     case '$schema':
-    // Our own annotation, what is said of a key; a standard's reader passes over keywords that it does not know.
+    // Our own annotations, what is said of a key; a standard's reader passes over keywords that it does not know.
     case 'x-key':
+    case 'x-takes':
       return true;
     default:
       throw new Error(`keyword ${keyword} is not checked`);

@@ -4,10 +4,25 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { KINDS } from '../../src/case/keys/kinds.ts';
+import { newLedger } from '../../src/case/keys/schema.ts';
 import { loadCase, readKind } from '../../src/case/load.ts';
+import { KIND_SCHEMAS } from '../../src/case/schemas/json-schemas.ts';
+import { EXAMPLE_PATHS } from '../../src/case/schemas/key-examples.ts';
 import { keysOf, keysUnder } from '../../src/case/schemas/key-list.ts';
 import { keysPage } from '../../src/case/schemas/keys-page.ts';
+import { parseSource } from '../../src/case/text/document.ts';
+import type { Problem } from '../../src/case/text/problem.ts';
 import { CASES } from './files.ts';
+
+/** What is said of the rest of a file that holds one key. */
+const MISSING = /is missing|needs one of/;
+
+/** A file of one key: `a.*.b` with a value is `{ a: [{ b: value }] }`. */
+function nested([word, ...rest]: readonly string[], value: string): string {
+  if (word === undefined) return value;
+  const inner = nested(rest, value);
+  return word === '*' ? `[${inner}]` : `{ ${word}: ${inner} }`;
+}
 
 const rows = Object.fromEntries(KINDS.map((kind) => [kind, keysOf(kind)]));
 
@@ -63,6 +78,34 @@ describe('the keys', () => {
     const [bore] = keysUnder('engine', 'bore');
     expect(bore).toMatchObject({ needed: true, unstated: null });
     expect(bore!.example).toMatch(/ mm$/);
+  });
+
+  test.each(KINDS)('of a %s file have examples that the reader takes as they are', (kind) => {
+    const schema = KIND_SCHEMAS[kind];
+    let read = 0;
+    for (const { path, example } of rows[kind]!) {
+      if (example === '' || path === 'kind') continue;
+      const text = nested(path.split('.'), example);
+      const problems: Problem[] = [];
+      const root = parseSource({ name: path, folder: '', text }, (problem) => problems.push(problem));
+      expect(problems, `${path}: ${example}`).toEqual([]);
+      const ledger = newLedger();
+      schema.read(root!, { ledger, path: '', assuming: null });
+      // The file holds nothing but the key, so others are missing; of this one nothing may be said.
+      const said = ledger.problems.map(({ message }) => message).filter((message) => !MISSING.test(message));
+      expect(said, `${path}: ${example}`).toEqual([]);
+      read += 1;
+    }
+    expect(read).toBeGreaterThan(10);
+  });
+
+  test('have no example of a key that is gone', () => {
+    const paths = KINDS.flatMap((kind) => rows[kind]!.map(({ path }) => path));
+    for (const end of EXAMPLE_PATHS)
+      expect(
+        paths.some((path) => path === end || path.endsWith(`.${end}`)),
+        end,
+      ).toBe(true);
   });
 
   test('of one branch by its path, an item by its number', () => {

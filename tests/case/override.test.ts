@@ -185,7 +185,7 @@ describe('an override is checked like the file', () => {
     ['engine.bore += 5 deg', '"5 deg" is an angle; a length takes'],
     ['engine.bore -= 60 mm', 'engine.bore: the changed value is out of range'],
     ['engine.rod=20 mm', '--set:1:12: engine.rod: a rod of 20 mm is not longer than half the stroke'],
-    ['run.speeds=[1000 rpm', 'not valid YAML'],
+    ['run.speeds=[1000 rpm', 'a bracket is not closed'],
     ['engine=5', 'engine: found a number where an engine is due'],
     ['engine', 'an override is written path=value'],
     [

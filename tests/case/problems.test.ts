@@ -91,7 +91,7 @@ describe('rendering', () => {
 
   test('YAML that is none', () => {
     expect(ofCase(['engine: engine.yaml', 'engine: [engine.yaml'])).toMatch(
-      /^draft-a\.yaml:6:1: not valid YAML: /,
+      /^draft-a\.yaml:6:1: a bracket is not closed before this/,
     );
     expect(ofCase(['run:', 'name: twice\nrun:'])).toBe(
       [

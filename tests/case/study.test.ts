@@ -114,7 +114,7 @@ describe('refused before anything runs', () => {
     expect(problems(() => load(study(['baffle.length', 'bafle.length'])))).toBe(
       [
         'study.yaml:4:13: vary.0.path: there is no such quantity: no item "bafle" in this list; it has 6 (from 0), named header, diffuser 1, diffuser 2, belly, baffle, stinger',
-        '  4 |   - { path: pipe.sections.bafle.length, from: 160 mm, to: 24 cm, step: 20 mm }',
+        '  4 |   - { path: pipe.sections.bafle.length, from: 160 mm, to: 24 cm, step: 2…',
         '    |             ^^^^^^^^^^^^^^^^^^^^^^^^^^',
         '  did you mean "baffle"?',
       ].join('\n'),

@@ -9,6 +9,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { unfolded } from './unfolded.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'echocone-wrong-'));
@@ -37,7 +38,7 @@ function refusal(code: number, ...words: string[]): string {
   expect(stderr).not.toMatch(/^\s+at /m);
   expect(stdout).toBe('');
   expect(status).toBe(code);
-  return stderr;
+  return unfolded(stderr);
 }
 
 beforeAll(() => mkdirSync(join(folder, 'full')));

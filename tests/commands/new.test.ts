@@ -11,6 +11,7 @@ import { loadCase } from '../../src/case/load.ts';
 import { typed } from '../../src/commands/frame/typed.ts';
 import { INTAKES } from '../../src/model/known-engine.ts';
 import { checkReport } from '../../src/timing/rules/report.ts';
+import { unfolded } from './unfolded.ts';
 
 const main = fileURLToPath(new URL('../../dist/src/main.js', import.meta.url));
 let folder = '';
@@ -98,7 +99,7 @@ test('nothing is overwritten, nothing written for a wrong wish', () => {
   writeFileSync(file, 'mine');
   const again = run('new', 'mine', ...wish);
   expect(again.status).toBe(6);
-  expect(again.stderr).toContain('never overwritten');
+  expect(unfolded(again.stderr)).toContain('never overwritten');
   expect(readFileSync(file, 'utf8')).toBe('mine');
   const short = run('new', 'other', ...wish, '--rod', '30mm');
   expect(short.status).toBe(2);

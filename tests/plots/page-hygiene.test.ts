@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { aimPage } from '../../plots/pages/aim-page.ts';
+import { type BesideRun, besideView } from '../../plots/pages/beside.ts';
 import { comparePage } from '../../plots/pages/compare-page.ts';
 import { indexPage } from '../../plots/pages/index-page.ts';
 import { mapPage } from '../../plots/pages/map-page.ts';
@@ -37,7 +38,7 @@ const pages: Record<string, string> = {
   overnight: overnightPage(syntheticOvernight(true), assets),
   aim: aimPage(syntheticAim(true), assets),
   verify: verifyPage(syntheticVerify(true), assets),
-  index: indexPage(syntheticIndex(true)),
+  index: indexPage(syntheticIndex(true), assets.script),
 };
 
 describe.each(Object.entries(pages))('the %s page', (name, markup) => {
@@ -48,7 +49,8 @@ describe.each(Object.entries(pages))('the %s page', (name, markup) => {
 
   it('has as many scripts as it means to have, and none can end early', () => {
     const scripts = markup.match(/<script/g) ?? [];
-    expect(scripts).toHaveLength(name === 'index' ? 0 : 3);
+    // The index draws without the library.
+    expect(scripts).toHaveLength(name === 'index' ? 2 : 3);
     expect(markup.match(/<\/script>/g) ?? []).toHaveLength(scripts.length);
   });
 
@@ -86,7 +88,7 @@ describe('whatever text a page is given', () => {
     overnight: () => overnightPage(poisoned(syntheticOvernight()), assets),
     aim: () => aimPage(poisoned(syntheticAim()), assets),
     verify: () => verifyPage(poisoned(syntheticVerify()), assets),
-    index: () => indexPage(poisoned(syntheticIndex())),
+    index: () => indexPage(poisoned(syntheticIndex()), assets.script),
   };
   it.each(Object.entries(poison))('the %s page shows it, and it is inert', (_, page) => {
     const markup = page();
@@ -136,9 +138,39 @@ describe('the sweep page', () => {
 describe('the index', () => {
   it('lists the newest first and links within the folder only', () => {
     mustHold(pages.index ?? '', 'href="./javascript%3Aalert(1)"');
-    const plain = indexPage(syntheticIndex());
+    const plain = indexPage(syntheticIndex(), assets.script);
     expect(plain.indexOf('overnight, 2024-05-07')).toBeGreaterThan(-1);
-    expect(plain.indexOf('overnight, 2024-05-07')).toBeLessThan(plain.indexOf('sweep, 2024-05-01'));
+    expect(plain.indexOf('overnight, 2024-05-07')).toBeLessThan(plain.indexOf('map, 2024-05-02'));
     mustHold(plain, 'href="./demo-0/sweep.html"');
+  });
+
+  it('groups what-ifs with their case, and offers sweeps to be laid side by side', () => {
+    const plain = indexPage(syntheticIndex(), assets.script);
+    const [, group = ''] = /<h2>Saltmarsh 125, draft A<\/h2>(.*?)<\/ol>/s.exec(plain) ?? [];
+    mustHold(group, 'draft A · header 260 mm');
+    expect(group.match(/<li>/g)).toHaveLength(2);
+    expect(plain.match(/<input type="checkbox"/g)).toHaveLength(2);
+    const one = indexPage({ ...syntheticIndex(), runs: syntheticIndex().runs.slice(0, 3) }, assets.script);
+    mustNotHold(one, '<script');
+  });
+
+  it('lays two sweeps side by side speed by speed, with what the second has more', () => {
+    const [a, b] = syntheticIndex().runs.filter((run) => run.sweep !== undefined) as BesideRun[];
+    const first = {
+      ...(a as BesideRun),
+      sweep: { speeds: [9000, 9500], torque: [20, null], lead: [30, 20] },
+    };
+    const second = {
+      ...(b as BesideRun),
+      sweep: { speeds: [9000, 10_000], torque: [21.5, 22], lead: [26, 10] },
+    };
+    const text = besideView(first, second)
+      .toString()
+      .replaceAll(/<[^>]*>/g, ' ')
+      .replaceAll(/\s+/g, ' ');
+    expect(text).toContain('Second: Saltmarsh 125, draft A · header 260 mm (in demo-7)');
+    expect(text.replaceAll(/\u202f/g, '')).toMatch(
+      /9000 20\.0 21\.5 \+1\.5 30 26 −4 9500 – – – 20 – – 10\D000 – 22\.0 – – 10 –/,
+    );
   });
 });

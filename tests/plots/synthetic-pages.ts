@@ -237,12 +237,17 @@ export function syntheticIndex(hostile = false): IndexPageResult {
     y: rows.map(of),
     kind,
   });
-  const kinds = ['sweep', 'map', 'compare', 'pulse', 'verify', 'aim', 'overnight'];
+  const kinds = ['sweep', 'map', 'compare', 'pulse', 'verify', 'aim', 'overnight', 'sweep'];
+  const columns = (later: number) => ({
+    speeds: rows.map((row) => row.speed_rpm),
+    torque: rows.map((row) => row.torque_nm),
+    lead: rows.map((row) => (row.plugback_lead_deg ?? 0) + later),
+  });
   return {
     program,
     folder: name('runs'),
     runs: kinds.map((kind, i) => ({
-      title: name(`Saltmarsh 125, draft ${'ABCDEFG'.charAt(i)}`),
+      title: name(`Saltmarsh 125, draft ${i < 7 ? 'ABCDEFG'.charAt(i) : 'A · header 260 mm'}`),
       kind,
       href: hostile ? 'javascript:alert(1)' : `demo-${i}/${kind}.html`,
       when: `2024-05-0${i + 1}T10:30:00Z`,
@@ -257,6 +262,7 @@ export function syntheticIndex(hostile = false): IndexPageResult {
         curve((row) => row.torque_nm, 'torque'),
         ...(kind === 'map' ? [curve((row) => row.plugback_lead_deg, 'returning')] : []),
       ],
+      ...(kind === 'sweep' ? { of: name('Saltmarsh 125, draft A'), sweep: columns(i) } : {}),
     })),
   };
 }

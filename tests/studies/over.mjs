@@ -2,18 +2,19 @@
  * A study over a queue, with real processes: one gatherer and three lenders; a lender killed every two seconds; the server
  * killed and started again; the gatherer killed three times. Every ranking is held against that of one machine, byte for
  * byte. Then four pieces that somebody else put there in the place of four of the study's: they are to be refused, and
- * the others to be ranked. Time a piece and the gatherer's memory: `npm run bench:queue`.
+ * the others to be ranked. `npm run study:over -- --only server` runs one and keeps what the others found. Time a piece
+ * and the gatherer's memory: `npm run bench:queue`.
  */
 
 import { spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { addressOf } from '../../dist/src/study/over/address.js';
 import { pieceId } from '../../dist/src/study/over/crew.js';
 import { openServer, workQueue } from '../../dist/src/study/over/server.js';
-import { keep, root } from './keep.mjs';
+import { flag, keep, readJson, root } from './keep.mjs';
 
 const program = join(root, 'dist/src/main.js');
 const folder = mkdtempSync(join(tmpdir(), 'echocone-over-'));
@@ -90,13 +91,6 @@ for (const signal of ['SIGINT', 'SIGTERM'])
     process.exit(130);
   });
 
-/** Rows of a ranking by their draft, without their place in it. */
-function rowsOf(out) {
-  const [heads, ...lines] = ranking(out).toString().trim().split('\n');
-  const at = heads.split(',').indexOf('draft');
-  return new Map(lines.map((line) => [line.split(',')[at], line]));
-}
-
 /** Puts on the queue, for the study whose journal this is, what no gatherer would put there. */
 async function putHostile(out) {
   const { study: fingerprint } = JSON.parse(
@@ -115,8 +109,11 @@ async function putHostile(out) {
   await queue.close();
 }
 
-const results = {};
+const only = flag('--only', '');
+const kept = join(root, 'tests/studies/over.json');
+const results = only !== '' && existsSync(kept) ? readJson(kept).results : {};
 async function scenario(name, disturb, hostile = 0) {
+  if (!name.includes(only)) return;
   const begun = performance.now();
   if (hostile > 0) await putHostile('near');
   const lenders = [lender(), lender(), lender()];
@@ -138,6 +135,7 @@ async function scenario(name, disturb, hostile = 0) {
     kills: state.kills,
     keysLeft: left,
     seconds: Math.round((performance.now() - begun) / 1000),
+    date: new Date().toISOString().slice(0, 10),
   };
   process.stderr.write(`${name}: ${JSON.stringify(results[name])}\n`);
 }

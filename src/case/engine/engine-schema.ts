@@ -188,7 +188,7 @@ export const engineKeys = record('an engine', {
   ),
   crownBelowDeck: unless(
     quantity('length'),
-    'How far the crown stands below the deck at top dead centre; roofs are measured from the deck.',
+    'How far the edge of the crown stands below the deck (the top face of the barrel) at top dead centre; above it is negative. Heights named "roof" are measured from the deck.',
     '0 mm',
     'the crown is flush with the deck unless stated',
   ),

@@ -72,7 +72,7 @@ const windowKeys = record(
         scalar: checked(belowDeck, (roof) => ({ roof })),
         map: record('a roof', timing, [ONE_TIMING]),
       }),
-      'Distance of the crown of the roof below the deck of the barrel; or { duration } or { opens }, as without "roof".',
+      'Distance of the highest point of the roof below the deck (the top face of the barrel); or { duration } or { opens }, as without "roof".',
     ),
     raise: unless(
       quantity('length'),
@@ -82,7 +82,7 @@ const windowKeys = record(
     ),
     height: optional(
       quantity('length', { above: '0 mm' }),
-      'Height from the crown of the roof to the floor.',
+      'Height of the window, from the highest point of its roof down to its floor.',
       'down to the piston crown at bottom dead centre',
       'common practice, no source: most windows end at bottom dead centre',
     ),
@@ -94,7 +94,7 @@ const windowKeys = record(
     ),
     arch: unless(
       radius,
-      'Rise of an arched roof from its springing to its crown.',
+      'Rise of an arched roof from where it springs, at its sides, to its highest point.',
       '0 mm',
       'a flat roof unless stated',
     ),

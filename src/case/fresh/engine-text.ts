@@ -16,11 +16,13 @@ export function engineText(sizes: Dimensions): string {
     line(`bore: ${mm(known.bore, 2)}`, 'bore gauge or inside calliper'),
     line(`stroke: ${mm(known.stroke, 2)}`, 'depth gauge on the crown, top to bottom dead centre'),
     statedLine(`rod: ${mm(sizes.rod.value, 2)}`, sizes.rod, 'between the centres of its eyes'),
-    statedLine(
-      `compression: { trapped: ${sizes.trapped.value} }`,
-      sizes.trapped,
-      'from exhaust closing on; or { full: 13 }, over all',
-    ),
+    known.full === undefined
+      ? statedLine(
+          `compression: { trapped: ${sizes.trapped.value} }`,
+          sizes.trapped,
+          'from exhaust closing on; or { full: 13 }, over all',
+        )
+      : line(`compression: { full: ${known.full} }`, 'over the full stroke; head filled with oil'),
     line('crownBelowDeck: 0 mm', 'depth gauge, crown at top dead centre below the top face', 'flush'),
     '',
     ...exhaustLines(sizes),

@@ -54,25 +54,44 @@ function reedLines({ known: { bore }, carburettor }: Dimensions): readonly strin
   ];
 }
 
+/** Why a value was assumed; empty for one that is known. */
+function unlessKnown(value: number | undefined, why = 'usual'): string {
+  return value === undefined ? why : '';
+}
+
 function pistonPortLines(sizes: Dimensions): readonly string[] {
-  const { bore, stroke } = sizes.known;
-  const duration = Math.round(Math.min(200, Math.max(140, 150 + 4.5 * (sizes.pistonSpeed - 12))));
+  const { bore, stroke, intakeDuration } = sizes.known;
+  const usual = Math.round(Math.min(200, Math.max(140, 150 + 4.5 * (sizes.pistonSpeed - 12))));
+  const duration = intakeDuration ?? usual;
   const crank = crankOf({ stroke, rod: sizes.rod.value, pinOffset: 0 });
   // Fully open at top dead centre: as high as the skirt clears, and no higher than barrels have room for.
   const height = Math.min(pistonTravel(crank, duration / 2), 0.45 * stroke);
   return [
-    line(`    duration: ${duration} deg`, 'degree wheel: skirt frees its floor to skirt covers it', 'usual'),
+    line(
+      `    duration: ${duration} deg`,
+      'degree wheel: skirt frees its floor to skirt covers it',
+      unlessKnown(intakeDuration),
+    ),
     line(`    width: ${mm(0.6 * bore)}`, 'straight across', '0.6 of the bore'),
     line(`    height: ${mm(height)}`, 'from its roof to its floor', 'open at top dead centre'),
     line(`    corners: ${mm(0.06 * bore)}`, 'pencil rubbing on paper laid in the bore', 'usual'),
   ];
 }
 
-function discLines({ pistonSpeed, carburettor }: Dimensions): readonly string[] {
-  const closes = Math.round(Math.min(85, Math.max(50, 55 + 2.5 * (pistonSpeed - 12))));
+function discLines({ pistonSpeed, carburettor, known }: Dimensions): readonly string[] {
+  const { discOpens: opens = -140, discCloses } = known;
+  const usual = Math.round(Math.min(85, Math.max(50, 55 + 2.5 * (pistonSpeed - 12))));
   return [
-    line('    opens: -140 deg', 'degree wheel; before top dead centre is negative', 'usual'),
-    line(`    closes: ${closes} deg`, 'degree wheel, after top dead centre', 'usual for the speed'),
+    line(
+      `    opens: ${opens} deg`,
+      'degree wheel; before top dead centre is negative',
+      unlessKnown(known.discOpens),
+    ),
+    line(
+      `    closes: ${discCloses ?? usual} deg`,
+      'degree wheel, after top dead centre',
+      unlessKnown(discCloses, 'usual for the speed'),
+    ),
     line(`    area: ${mm2(areaOf(carburettor.value))}`, 'window, fully open', 'one carburettor'),
   ];
 }

@@ -114,7 +114,7 @@ function variantJson(word: string, schema: Schema<unknown>): JsonSchema {
   return {
     type: 'object',
     additionalProperties: false,
-    properties: { [word]: schema.jsonSchema() },
+    properties: { [word]: { ...schema.jsonSchema(), 'x-takes': schema.takes } },
     required: [word],
   };
 }

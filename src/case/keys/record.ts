@@ -112,7 +112,7 @@ function respelt(node: MapNode, fields: Fields, at: Reading): MapNode {
     if (Object.hasOwn(fields, key)) return entry;
     const deeper = pathsEndingIn(fields, key);
     const near = deeper.length > 0 ? null : nearest(key, known);
-    refuse(at, keyPlace, `unknown key ${quoted(key)}`, unknownHint(near, deeper, known, at));
+    refuse(at, keyPlace, `unknown key ${quoted(key)}`, unknownHint(key, near, deeper, known, at));
     if (near === null || stated.has(near)) return entry;
     stated.add(near);
     return { ...entry, key: near };
@@ -124,11 +124,14 @@ function respelt(node: MapNode, fields: Fields, at: Reading): MapNode {
 const SUGGESTED = 3;
 
 function unknownHint(
+  key: string,
   near: string | null,
   deeper: readonly string[],
   known: readonly string[],
   at: Reading,
 ): string {
+  const [, word = '', value = ''] = /^(\w+)[ :]\s*(.+)$/.exec(key) ?? [];
+  if (known.includes(word)) return `a colon and a blank stand between key and value: ${word}: ${value}`;
   if (near !== null) return `did you mean "${near}"?`;
   const paths = deeper.slice(0, SUGGESTED).map((path) => `"${at.path === '' ? '' : `${at.path}.`}${path}"`);
   if (paths.length > 0) return `did you mean ${paths.join(' or ')}?`;

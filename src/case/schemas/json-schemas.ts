@@ -8,7 +8,8 @@ import { pipeSchema } from '../pipe/pipe-schema.ts';
 import { pulseSchema } from '../pulse/pulse-schema.ts';
 import { studySchema } from '../study/study-schema.ts';
 
-const KIND_SCHEMAS = {
+/** What reads each kind of file. */
+export const KIND_SCHEMAS = {
   engine: engineSchema(''),
   pipe: pipeSchema(''),
   case: caseSchema({ case: '', engine: '', pipe: '' }),

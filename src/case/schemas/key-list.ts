@@ -7,11 +7,12 @@ import type { Kind } from '../keys/kinds.ts';
 import type { AboutKey } from '../keys/record.ts';
 import type { JsonSchema } from '../keys/schema.ts';
 import { jsonSchemas } from './json-schemas.ts';
+import { exampleAt } from './key-examples.ts';
 
 export interface KeyRow extends AboutKey {
   /** `exhaust.windows.*.width` */
   readonly path: string;
-  /** How a file would write it; empty where it is a group of keys. */
+  /** How a file would write it, to be read as it is; empty where it is a group of keys. */
   readonly example: string;
 }
 
@@ -36,7 +37,7 @@ function walk(schema: JsonSchema, path: string, rows: Map<string, KeyRow>): void
     if (!isSchema(property)) continue;
     const at = path === '' ? key : `${path}.${key}`;
     const about = (property['x-key'] ?? variantOf(key, property)) as AboutKey;
-    if (!rows.has(at)) rows.set(at, { path: at, ...about, example: exampleOf(property, about) });
+    if (!rows.has(at)) rows.set(at, { path: at, ...about, example: exampleOf(at, property, about) });
     walk(property, at, rows);
   }
 }
@@ -46,14 +47,19 @@ function variantOf(key: string, schema: JsonSchema): AboutKey {
   const isKind = typeof schema.const === 'string';
   return {
     doc: isKind ? 'What this file is.' : `One way of several: ${key}.`,
-    takes: isKind ? `the word ${String(schema.const)}` : String(schema.title ?? 'keys of its own'),
+    takes: isKind ? `the word ${String(schema.const)}` : String(schema['x-takes'] ?? schema.title ?? 'keys'),
     needed: isKind,
     unstated: null,
     reason: '',
   };
 }
 
-function exampleOf(schema: JsonSchema, about: AboutKey): string {
+/** The example of the table, else one that the schema or the default gives. */
+function exampleOf(path: string, schema: JsonSchema, about: AboutKey): string {
+  return exampleAt(path) ?? ownExample(schema, about);
+}
+
+function ownExample(schema: JsonSchema, about: AboutKey): string {
   if (about.unstated !== null) return about.unstated;
   if (typeof schema.const === 'string') return schema.const;
   const [example] = asValues(schema.examples);
@@ -65,12 +71,12 @@ function exampleOf(schema: JsonSchema, about: AboutKey): string {
     return String(schema.minimum ?? schema.maximum ?? 1);
   if (schema.type === 'string') return 'a text';
   if (isSchema(schema.items)) {
-    const one = exampleOf(schema.items, { ...about, unstated: null });
+    const one = ownExample(schema.items, { ...about, unstated: null });
     const least = typeof schema.minItems === 'number' ? Math.max(1, schema.minItems) : 1;
     return one === '' ? '' : `[${Array.from({ length: least }, () => one).join(', ')}]`;
   }
   for (const one of asList(schema.anyOf)) {
-    const found = exampleOf(one, { ...about, unstated: null });
+    const found = ownExample(one, { ...about, unstated: null });
     if (found !== '') return found;
   }
   return '';

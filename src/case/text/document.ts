@@ -11,6 +11,7 @@ import { printable, quoted } from './printable.ts';
 import { FileProblem, type Problem } from './problem.ts';
 import { type Place, positionAt, type Source } from './source.ts';
 import { type Entry, emptyMap, type MapNode, type Node } from './tree.ts';
+import { yamlWords } from './yaml-words.ts';
 
 /** Largest case file that is read [bytes]; a real one has a few thousand. */
 const LARGEST = 2_000_000;
@@ -72,28 +73,22 @@ export function parseSource(source: Source, report: (problem: Problem) => void, 
     const faults = [...document.errors, ...document.warnings];
     // What is missing at the end of the text is shown behind its last word.
     const last = Math.max(from, source.text.trimEnd().length);
+    // One mistake is often several faults of its line to the library; the first says it.
+    const told = new Set<number>();
     for (const fault of faults) {
       const [start, end] = fault.pos.map((offset) => Math.min(offset, last)) as [number, number];
-      report({ place: { source, start, end }, message: messageOf(fault), hint: hintOf(fault.code) });
+      const { line } = positionAt(source, start);
+      if (told.has(line)) continue;
+      told.add(line);
+      report({ place: { source, start, end }, ...yamlWords(fault) });
     }
     if (faults.length > 0) return null;
     return convert(document.contents, { source, report, depth: 0 }, whole);
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
-    report({ place: whole, message: 'not valid YAML: nested too deeply', hint: '' });
+    report({ place: whole, message: 'nested too deeply', hint: '' });
     return null;
   }
-}
-
-function messageOf({ code, message }: { readonly code: string; readonly message: string }): string {
-  if (code === 'MULTIPLE_DOCS') return 'a second document begins here';
-  return `not valid YAML: ${/call stack/.test(message) ? 'nested too deeply' : printable(message)}`;
-}
-
-function hintOf(code: string): string {
-  if (code === 'TAB_AS_INDENT') return 'indent with spaces';
-  if (code === 'MULTIPLE_DOCS') return 'one case a file: remove the line "---" and what follows';
-  return '';
 }
 
 interface Conversion {

@@ -26,7 +26,7 @@ export interface Position {
 }
 
 /** Longest stretch of a source line that is shown [characters], and of a line that is looked at around a place. */
-const EXCERPT = 96;
+const EXCERPT = 72;
 const NEAR = 10 * EXCERPT;
 
 /** Line and column of an offset; columns count characters, not bytes. */

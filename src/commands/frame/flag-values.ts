@@ -14,6 +14,8 @@ export function lengthFlag(text: string): number {
   const [value, unit] = numberAndUnit(text);
   const scale = lengthUnits[unit];
   if (scale === undefined) {
+    if (/^[+-]?\d+,\d/.test(text.trim()))
+      throw new UsageError(`"${text}" has a decimal comma; write it with a point, such as 48.5mm.`);
     throw new UsageError(`"${text}" is not a length; write a number with mm, cm, m, in or um, such as 5mm.`);
   }
   // Dividing by 1000 is correctly rounded, multiplying by 0.001 is not: 5mm must be the same number everywhere.

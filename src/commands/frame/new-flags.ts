@@ -31,6 +31,8 @@ export interface KnownFlag {
   readonly needed?: boolean;
   /** What is asked on a terminal. */
   readonly question: string;
+  /** Whether it is asked, of what is known by then; a sort of intake has questions of its own. */
+  readonly asked?: (known: Partial<Known>) => boolean;
 }
 
 export const knownFlags: readonly KnownFlag[] = [
@@ -122,6 +124,38 @@ export const knownFlags: readonly KnownFlag[] = [
     read: numberWithin(3, 15, ''),
     question: 'Compression ratio from exhaust closing on, such as 7',
   },
+  {
+    member: 'full',
+    syntax: '--full <ratio>',
+    help: 'in its place: compression ratio over the full stroke',
+    read: numberWithin(4, 30, ''),
+    question: 'Or that over the full stroke, such as 13',
+    asked: ({ trapped }) => trapped === undefined,
+  },
+  {
+    member: 'intakeDuration',
+    syntax: '--intake-duration <angle>',
+    help: 'piston port: crank angle for which it is open',
+    read: numberWithin(80, 240, 'deg'),
+    question: 'Intake open, by degree wheel, such as 160 deg',
+    asked: ({ intake }) => intake === 'pistonPort',
+  },
+  {
+    member: 'discOpens',
+    syntax: '--disc-opens <angle>',
+    help: 'disc: opens; before top dead centre is negative',
+    read: numberWithin(-200, -60, 'deg'),
+    question: 'Disc opens, after top dead centre, so negative, such as -140 deg',
+    asked: ({ intake }) => intake === 'disc',
+  },
+  {
+    member: 'discCloses',
+    syntax: '--disc-closes <angle>',
+    help: 'disc: closes, after top dead centre',
+    read: numberWithin(20, 130, 'deg'),
+    question: 'Disc closes, after top dead centre, such as 75 deg',
+    asked: ({ intake }) => intake === 'disc',
+  },
 ];
 
 /** What a rod, a width or a port cannot be beside the rest. @throws UsageError */
@@ -136,5 +170,10 @@ export function fitting(known: Known): Known {
     throw new UsageError(`An exhaust ${mm(exhaustWidth)} wide does not go into a bore of ${mm(bore)}.`);
   if ((transferDuration ?? 0) >= (exhaustDuration ?? 360))
     throw new UsageError('The transfers have to open after the exhaust: a shorter duration.');
+  if (known.trapped !== undefined && known.full !== undefined)
+    throw new UsageError('--trapped and --full say the same thing twice; keep one.');
+  for (const { member, syntax, asked } of knownFlags)
+    if (member !== 'full' && known[member] !== undefined && asked?.(known) === false)
+      throw new UsageError(`${syntax.split(' ')[0]} means nothing to the intake ${known.intake}.`);
   return known;
 }

@@ -14,6 +14,11 @@ export function pageAssets(page: string): PageAssets {
   return { plotly: readFileSync(plotly, 'utf8'), script: bundledScript(`${page}-page.js`) };
 }
 
+/** The script of a page that draws without the plotting library. */
+export function pageScript(page: string): string {
+  return bundledScript(`${page}-page.js`);
+}
+
 /** The bundle lies beside the built program, or in `dist` of a source tree. */
 function bundledScript(file: string): string {
   for (let folder = new URL('.', import.meta.url); folder.pathname !== '/'; folder = new URL('..', folder)) {

@@ -8,6 +8,7 @@ import { type ExitCode, errorText, exitCodeOf, exitCodes, UsageError } from './e
 import { type CommonFlag, commanderOption, commonFlags, flagsOf } from './flags.ts';
 import { unlockFolders } from './folder-lock.ts';
 import { interruptionSignal } from './interruption.ts';
+import { spoken } from './spoken.ts';
 import { surviveClosedPipes, terminalOf } from './terminal.ts';
 import { typed } from './typed.ts';
 import type { Command, Verb } from './verb.ts';
@@ -53,6 +54,7 @@ export async function runProgram(verbs: readonly WiredVerb[], words: readonly st
       typed() === 'echocone' ? closing : `${closing}Here "echocone" is typed as "${typed()}".\n`,
     )
     .configureHelp({ helpWidth: 80, showGlobalOptions: false })
+    .configureOutput({ outputError: (text, write) => write(spoken(plainError(text))) })
     .exitOverride();
   let outcome: ExitCode = exitCodes.done;
   for (const { verb, load } of verbs) {
@@ -99,11 +101,16 @@ function refuseIdle({ name, without = {} }: Verb, given: Readonly<Record<string,
   }
 }
 
-/** A command as one can paste it, over several lines if it is long. */
+/** Commander's message without what it says twice. */
+function plainError(text: string): string {
+  return text.replace(/option '(--\S+)[^']*' argument '[^']*' is invalid\. /, '$1: ');
+}
+
+/** A command as one can paste it, over several lines if it is long; a flag and its value stay together. */
 function exampleText(command: string): string {
   let text = '';
   let line = ' ';
-  for (const word of command.match(/(?:[^\s"]|"[^"]*")+/g) ?? []) {
+  for (const word of command.match(/(?:--\S+ (?!--))?(?:[^\s"]|"[^"]*")+/g) ?? []) {
     if (line.length + word.length > 76) {
       text += `${line} \\\n`;
       line = '     ';

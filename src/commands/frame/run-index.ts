@@ -1,6 +1,7 @@
 /**
  * The index of a folder of runs. Each run folder gets a small `run.json` (`run-sweep.json` where the run of another
- * verb lies there already): what ran, when, the answer in one line, the outline and a curve. `index.html` in the folder above lists them, newest first, and is written anew by every run.
+ * verb lies there already): what ran, when, the answer in one line, the outline and a curve. `index.html` in the folder
+ * above lists them by their case, newest first, and is written anew by every run.
  *
  * The runs' results matter, the index does not: whatever goes wrong with it is a message, never the end of a run.
  * What is no run of ours or is broken is left out. No index is written over a file that is not one of ours, nor into
@@ -10,10 +11,12 @@
 import { readdirSync, readFileSync, realpathSync, rmSync, statSync } from 'node:fs';
 import { homedir, tmpdir } from 'node:os';
 import { basename, dirname, join, parse } from 'node:path';
-import { type IndexedRun, indexPage } from '../../../plots/pages/index-page.ts';
+import type { IndexedRun } from '../../../plots/pages/index-entry.ts';
+import { indexPage } from '../../../plots/pages/index-page.ts';
 import type { RunCard } from '../../../plots/pages/run-cards.ts';
 import { clearParts } from '../../study/work/durable-file.ts';
 import { jsonText } from './json.ts';
+import { pageScript } from './page-assets.ts';
 import { plainText } from './plain-text.ts';
 import { type RunFolder, writeWhole } from './run-folder.ts';
 import type { Terminal } from './terminal.ts';
@@ -77,7 +80,7 @@ function writeIndex(runFolder: string, program: string): void {
   for (let again = 0; again < 3; again += 1) {
     const cards = cardsIn(place);
     const runs = cards.map(({ run }) => run);
-    writeWhole(path, indexPage({ program, folder: basename(place), runs }));
+    writeWhole(path, indexPage({ program, folder: basename(place), runs }, pageScript('index')));
     // Another run may have ended meanwhile and listed itself without this one, or this one without it.
     const now = cardsIn(place);
     if (sameStamps(now, cards)) return;
@@ -126,11 +129,13 @@ function cardFiles(runFolder: string): readonly string[] {
 /** The card of a folder, or null if it is none. */
 function indexedRun(folder: string, card: unknown): IndexedRun | null {
   if (!isRecord(card)) return null;
-  const { title, kind, page, when, line, outlines, curves } = card;
+  const { title, kind, page, when, line, outlines, curves, sweep, of } = card;
   for (const text of [title, kind, page, when, line]) if (typeof text !== 'string') return null;
   if (!PAGE.test(page as string) || !isList(outlines) || !isList(curves)) return null;
   if (!outlines.every((outline) => isList(outline) && outline.every(isStretch))) return null;
   if (!curves.every(isCurve)) return null;
+  if (sweep !== undefined && !areCurves(sweep)) return null;
+  if (of !== undefined && typeof of !== 'string') return null;
   return { ...(card as unknown as IndexedRun), href: `${folder}/${page === HERE ? '' : page}` };
 }
 
@@ -158,6 +163,16 @@ function isCurve(value: unknown): boolean {
   if (!isRecord(value) || !CURVES.has(String(value.kind))) return false;
   const { x, y } = value;
   return isList(x) && isList(y) && x.every(isNumber) && y.every((one) => one === null || isNumber(one));
+}
+
+/** Speeds, and torque and lead at each. */
+function areCurves(value: unknown): boolean {
+  if (!isRecord(value)) return false;
+  const { speeds, torque, lead } = value;
+  if (!isList(speeds) || !speeds.every(isNumber)) return false;
+  return [torque, lead].every(
+    (one) => isList(one) && one.length === speeds.length && one.every((y) => y === null || isNumber(y)),
+  );
 }
 
 /** The time on the clock of the wall, ISO 8601 without zone: sorts as text. */

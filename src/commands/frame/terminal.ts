@@ -1,11 +1,13 @@
 /**
  * What a command prints, and where: answers to stdout, so that they can be piped; messages and progress to stderr.
  * Colour and the rewriting progress line only on a terminal, and no colour where NO_COLOR is set (no-color.org);
- * elsewhere what takes hours prints a plain line now and then, and the rest none. A reader that goes away (`| head`) ends the printing, not the command.
+ * elsewhere what takes hours prints a plain line now and then, and the rest none. A reader that goes away (`| head`) ends
+ * the printing, not the command.
  */
 
 import { plainText, shortened } from './plain-text.ts';
 import { type Progress, type ProgressSink, type ProgressSubject, progressOf } from './progress.ts';
+import { spoken } from './spoken.ts';
 
 export interface Output {
   readonly isTTY?: boolean;
@@ -19,7 +21,7 @@ export interface Terminal {
   readonly colour: boolean;
   /** Prints to stdout as it is; a line break is added if the text has none. */
   answer(text: string): void;
-  /** Prints one message line to stderr, unless --quiet. */
+  /** Prints a message to stderr, unless --quiet. */
   message(text: string): void;
   /** Prints a caution or an error to stderr, also with --quiet. */
   warning(text: string): void;
@@ -73,9 +75,9 @@ export function terminalOf(settings: TerminalSettings): Terminal {
     colour: stdout.isTTY === true && !dumb && !noColour,
     answer: (text) => print(stdout, text),
     message: (text) => {
-      if (!quiet) print(stderr, text);
+      if (!quiet) print(stderr, spoken(text));
     },
-    warning: (text) => print(stderr, text),
+    warning: (text) => print(stderr, spoken(text)),
     progress: (subject) => progressOf(sink, subject),
   };
 }

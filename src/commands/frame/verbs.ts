@@ -91,7 +91,7 @@ export const sweep: Verb = {
   description:
     'Where the reflected wave lands against exhaust closing at every speed, with torque and power. ' +
     'Finished speeds are kept until all are done: broken off, the same command with the same --out goes on. Writes ' +
-    'sweep.csv, sweep.json and sweep.html.',
+    'sweep.csv, sweep.json, sweep.html and, rounded for a spreadsheet, sweep-short.csv.',
   flags: [verbFlags.speeds, verbFlags.noAdvice, verbFlags.moves],
   examples: [
     `echocone sweep ${DRAFT}`,

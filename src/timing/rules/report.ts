@@ -76,6 +76,8 @@ export interface CheckReport {
   readonly pipeName: string;
   readonly displacement: number;
   readonly trueStroke: number;
+  /** How far the crown stands below the deck at top dead centre [m]. */
+  readonly crownBelowDeck: number;
   readonly compression: { readonly full: number; readonly trapped: number; readonly crankcase: number };
   readonly aim: {
     readonly rpm: number;
@@ -178,6 +180,7 @@ export function checkReport(subject: Case, aim: CheckAim = {}): CheckReport {
     pipeName: pipe.name,
     displacement,
     trueStroke: crank.stroke,
+    crownBelowDeck: engine.crownBelowDeck,
     compression: { ...compressionRatios(engine), crankcase: crankcaseCompression(volumes) },
     aim: { rpm, stated: run.targetSpeed !== null, bmep, meanPistonSpeed: meanPistonSpeed(crank, rpm) },
     events: eventSummary(events),
