@@ -6,6 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, expect, test } from 'vitest';
+import { unfolded } from './unfolded.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'echocone-full-'));
@@ -40,7 +41,7 @@ test.each([
     { encoding: 'utf8', env: { ...process.env, ROOM: room } },
   );
   expect(status, stderr).toBe(6);
-  expect(stderr).toContain(`${join(out, name)}: the disk is full.`);
+  expect(unfolded(stderr)).toContain(`${join(out, name)}: the disk is full.`);
   const left = readdirSync(out);
   expect(left.filter((one) => one.endsWith('.part') || one === name)).toEqual([]);
   for (const one of left.filter((file) => file.endsWith('.json')))

@@ -6,6 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { unfolded } from '../../commands/unfolded.ts';
 import { hasRedis } from '../../on-this-machine.ts';
 import { newRedis, type TestServer } from './redis.ts';
 
@@ -37,7 +38,7 @@ describe.skipIf(!hasRedis || made.status !== 0)('TLS (skipped without redis-serv
       if (said.includes('Lending')) child.kill('SIGTERM');
     });
     return new Promise<{ said: string; code: number | null }>((resolve) =>
-      child.once('exit', (code) => resolve({ said, code })),
+      child.once('exit', (code) => resolve({ said: unfolded(said), code })),
     );
   }
 
