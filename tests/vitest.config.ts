@@ -6,8 +6,8 @@ const alone = ['tests/solver/no-two-lanes.test.ts', 'tests/commands/verify.test.
 export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
-    testTimeout: 60_000,
-    hookTimeout: 120_000,
+    testTimeout: 180_000,
+    hookTimeout: 180_000,
     maxWorkers: 2,
     globalSetup: ['tests/temporary-folder.ts', 'tests/what-is-there.ts'],
     projects: [
