@@ -4,12 +4,10 @@
  */
 
 import { Command as CommanderCommand, CommanderError } from 'commander';
-import { type ExitCode, errorText, exitCodeOf, exitCodes, UsageError } from './exit-codes.ts';
-import { type CommonFlag, commanderOption, commonFlags, flagsOf } from './flags.ts';
-import { unlockFolders } from './folder-lock.ts';
-import { interruptionSignal } from './interruption.ts';
+import { surviveClosedPipes } from './closed-pipes.ts';
+import { type ExitCode, errorText, exitCodes } from './exit-codes.ts';
+import { type CommonFlag, commanderOption, commonFlags } from './flags.ts';
 import { spoken } from './spoken.ts';
-import { surviveClosedPipes, terminalOf } from './terminal.ts';
 import { typed } from './typed.ts';
 import type { Command, Verb } from './verb.ts';
 import { programVersion } from './version.ts';
@@ -59,6 +57,8 @@ export async function runProgram(verbs: readonly WiredVerb[], words: readonly st
   let outcome: ExitCode = exitCodes.done;
   for (const { verb, load } of verbs) {
     const command = commanderCommand(verb).action(async () => {
+      // Help has no need of it.
+      const { runVerb } = await import('./run-verb.ts');
       outcome = await runVerb(verb, load, command.args, command.opts());
     });
     program.addCommand(command.copyInheritedSettings(program));
@@ -91,16 +91,6 @@ function isShown({ member }: CommonFlag, { without, oneThread }: Verb): boolean 
   return without?.[member] === undefined && !(member === 'threads' && oneThread === true);
 }
 
-/** @throws UsageError where a flag was given that cannot do anything */
-function refuseIdle({ name, without = {} }: Verb, given: Readonly<Record<string, unknown>>): void {
-  for (const flag of commonFlags) {
-    const why = without[flag.member];
-    const option = commanderOption(flag);
-    if (why !== undefined && given[option.attributeName()] !== undefined)
-      throw new UsageError(`${option.long ?? ''} means nothing to ${name}: ${why}.`);
-  }
-}
-
 /** Commander's message without what it says twice. */
 function plainError(text: string): string {
   return text.replace(/option '(--\S+)[^']*' argument '[^']*' is invalid\. /, '$1: ');
@@ -118,39 +108,4 @@ function exampleText(command: string): string {
     line += ` ${word}`;
   }
   return `${text}${line}\n`;
-}
-
-async function runVerb(
-  verb: Verb,
-  load: () => Promise<Command>,
-  files: readonly string[],
-  given: Readonly<Record<string, unknown>>,
-): Promise<ExitCode> {
-  const flags = flagsOf(given, [...verb.flags, ...commonFlags]);
-  const terminal = terminalOf({
-    stdout: process.stdout,
-    stderr: process.stderr,
-    environment: process.env,
-    quiet: flags.quiet,
-    plainProgress: verb.long === true,
-  });
-  const { signal, release } = interruptionSignal(terminal.warning, verb.finishesFirst === true);
-  try {
-    refuseIdle(verb, given);
-    const command = await load();
-    const program = `echocone ${programVersion()}`;
-    const code = await command.run({ verb: verb.name, files, flags, terminal, signal, program });
-    signal.throwIfAborted();
-    return code ?? exitCodes.done;
-  } catch (error) {
-    const code = exitCodeOf(error);
-    const onward = code === exitCodes.fault ? ` ${verb.afterInterrupt}` : '';
-    terminal.warning(
-      code === exitCodes.interrupted ? `Interrupted. ${verb.afterInterrupt}` : errorText(error) + onward,
-    );
-    return code;
-  } finally {
-    release();
-    unlockFolders();
-  }
 }

@@ -81,12 +81,3 @@ export function terminalOf(settings: TerminalSettings): Terminal {
     progress: (subject) => progressOf(sink, subject),
   };
 }
-
-/** Lets a vanished reader of stdout or stderr pass; `fail` hears of any other failure to write, such as a full disk. */
-export function surviveClosedPipes(outputs: readonly Output[], fail: (error: Error) => void): void {
-  for (const output of outputs) {
-    output.on?.('error', (error) => {
-      if (error.code !== 'EPIPE') fail(error);
-    });
-  }
-}
