@@ -124,6 +124,14 @@ describe('Ctrl-C', () => {
     child.stderr.on('data', () => child.kill('SIGINT'));
     expect(await exitCode(child)).toBe(130);
   });
+
+  test('one that does not stop in time is ended, and that is said', async () => {
+    const child = spawn(process.execPath, [fixture, 'stubborn'], { stdio: ['ignore', 'ignore', 'pipe'] });
+    child.stderr.once('data', () => child.kill('SIGINT'));
+    const said = streamText(child.stderr);
+    expect(await exitCode(child)).toBe(130);
+    expect(await said).toMatch(/Interrupted\./);
+  });
 });
 
 async function streamText(stream: AsyncIterable<Buffer>): Promise<string> {

@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { errorOfMean } from '../../src/engine/read/mean-error.ts';
 import { statesOf } from '../../src/engine/read/settling-note.ts';
-import { type CycleSummary, meanOf } from '../../src/engine/read/window.ts';
+import { type CycleSummary, driftOf, meanOf } from '../../src/engine/read/window.ts';
 import { alternationOf } from '../../src/engine/run/alternation.ts';
 import { remainderOf } from '../../src/engine/run/creep.ts';
 import { steadyWindow } from '../../src/engine/run/steady-mean.ts';
@@ -17,7 +17,7 @@ const cyclesOf = (torque: readonly number[]): CycleSummary[] =>
   torque.map(
     (value) =>
       ({
-        book: { trapped: 1e-4 * value, drift: 0 },
+        book: { trapped: 1e-4 * value, drift: 0, released: 10 * value },
         reading: { output: { torque: value }, plugBack: { centroidDeg: 90 + value / 2 } },
         pipeTemperature: 700 + value,
         wallMiss: 0,
@@ -49,6 +49,18 @@ describe('alternation', () => {
     expect(alternationOf(cyclesOf(series(24, (k) => 20 + 0.03 * k)))).toBeNull();
     // Two states in turn, and a creep of a tenth of a per cent a cycle on top.
     expect(alternationOf(cyclesOf(series(24, (k) => 20 + 3 * (k % 2) + 0.02 * k)))).toBeNull();
+  });
+
+  test('gains nothing over its turns, though the shares of its cycles have a mean', () => {
+    const cycles = cyclesOf(series(24, (k) => (k % 2 === 0 ? 6.58 : 16.36))).map((one, k) => ({
+      ...one,
+      book: { ...one.book, drift: (k % 2 === 0 ? -7 : 7) / one.book.released },
+    }));
+    expect(Math.abs(meanOf(cycles.map(({ book }) => book.drift)))).toBeGreaterThan(0.03);
+    expect(driftOf(cycles)).toBeLessThan(1e-12);
+    expect(alternationOf(cycles)?.period).toBe(2);
+    const gaining = cycles.map((one) => ({ ...one, book: { ...one.book, drift: 0.01 } }));
+    expect(alternationOf(gaining)).toBeNull();
   });
 
   test('that dies away is not taken for one that lasts', () => {

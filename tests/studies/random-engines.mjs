@@ -1,7 +1,8 @@
 /**
  * Random plausible engines at three speeds each: how many march, how many settle, whether energy balances, and what those do that
  * do not settle. `--engines 200 --seed 1 --cell 20mm`; `npm run study:engines` takes 2000. Every engine's runs are kept in
- * the folder of the study (`--out`), so that it can be stopped and gone on with; `--until 300` stops it after so many seconds. The
+ * the folder of the study (`--out`), so that it can be stopped and gone on with; `--until 300` stops it after so many seconds,
+ * `--part 1/3` does a third. The
  * figures of what is done so far are kept in random-engines.json, or where `--keep` names.
  */
 
@@ -10,6 +11,7 @@ import {
   existsSync,
   mkdirSync,
   mkdtempSync,
+  readdirSync,
   readFileSync,
   rmSync,
   writeFileSync,
@@ -117,22 +119,32 @@ function runsOf(index) {
 
 const work = join(root, flag('--out', 'runs/studies-engines'));
 mkdirSync(work, { recursive: true });
-const book = join(work, `done-${seed}-${cell.replace(' ', '')}.jsonl`);
-const lines = existsSync(book) ? readFileSync(book, 'utf8').trim().split('\n').filter(Boolean) : [];
-const done = lines.map((line) => JSON.parse(line));
+/** Which share of the engines this process does: every third from the second on is 1/3. */
+const [part, parts] = flag('--part', '0/1').split('/').map(Number);
+const study = `done-${seed}-${cell.replace(' ', '')}`;
+const book = join(work, `${study}-${part}-of-${parts}.jsonl`);
+const read = (path) =>
+  readFileSync(path, 'utf8')
+    .split('\n')
+    .filter(Boolean)
+    .map((line) => JSON.parse(line));
 const until = performance.now() + 1000 * Number(flag('--until', 'Infinity'));
 
 try {
-  while (done.length < engines && performance.now() < until) {
+  const first = existsSync(book) ? read(book).length : 0;
+  for (let k = first; part + parts * k < engines && performance.now() < until; k++) {
     const start = performance.now();
-    const index = done.length;
+    const index = part + parts * k;
     const one = { index, runs: runsOf(index), seconds: (performance.now() - start) / 1000 };
     appendFileSync(book, `${JSON.stringify(one)}\n`);
-    done.push(one);
   }
 } finally {
   rmSync(folder, { recursive: true });
 }
+const done = readdirSync(work)
+  .filter((name) => name.startsWith(`${study}-`))
+  .flatMap((name) => read(join(work, name)))
+  .sort((a, b) => a.index - b.index);
 
 const runs = done.flatMap(({ index, runs }) => (runs ?? []).map((run) => ({ index, ...run })));
 const some = (fits) => runs.filter(fits);

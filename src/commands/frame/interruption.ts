@@ -12,17 +12,24 @@ const PATIENCE = 700;
 
 const SIGNALS = ['SIGINT', 'SIGTERM'] as const;
 
-/** Starts to listen; the signal is aborted at the first Ctrl-C, and `say` tells the user that it was heard. */
+/**
+ * Starts to listen; the signal is aborted at the first Ctrl-C, and `say` tells the user that it was heard. `last` is said of a
+ * command that is ended because it did not stop in time.
+ */
 export function interruptionSignal(
   say: (text: string) => void,
-  finishesFirst = false,
+  { finishesFirst = false, last = 'Interrupted.' } = {},
 ): { signal: AbortSignal; release: () => void } {
   const controller = new AbortController();
   let timer: NodeJS.Timeout | undefined;
+  const endAtOnce = (): void => {
+    say(last);
+    process.exit(exitCodes.interrupted);
+  };
   const onInterrupt = (): void => {
     if (controller.signal.aborted) process.exit(exitCodes.interrupted);
     say('Stopping; Ctrl-C again ends at once.');
-    if (!finishesFirst) timer = setTimeout(() => process.exit(exitCodes.interrupted), PATIENCE);
+    if (!finishesFirst) timer = setTimeout(endAtOnce, PATIENCE);
     timer?.unref();
     controller.abort();
   };

@@ -23,7 +23,11 @@ export async function runVerb(
     quiet: flags.quiet,
     plainProgress: verb.long === true,
   });
-  const { signal, release } = interruptionSignal(terminal.warning, verb.finishesFirst === true);
+  const interrupted = `Interrupted. ${verb.afterInterrupt}`;
+  const { signal, release } = interruptionSignal(terminal.warning, {
+    finishesFirst: verb.finishesFirst === true,
+    last: interrupted,
+  });
   try {
     refuseIdle(verb, given);
     const command = await load();
@@ -34,9 +38,7 @@ export async function runVerb(
   } catch (error) {
     const code = exitCodeOf(error);
     const onward = code === exitCodes.fault ? ` ${verb.afterInterrupt}` : '';
-    terminal.warning(
-      code === exitCodes.interrupted ? `Interrupted. ${verb.afterInterrupt}` : errorText(error) + onward,
-    );
+    terminal.warning(code === exitCodes.interrupted ? interrupted : errorText(error) + onward);
     return code;
   } finally {
     release();

@@ -70,9 +70,19 @@ export function spreadOf(window: readonly CycleSummary[]): Spread {
     plugBackDeg: foundRange((s) => s.reading.plugBack.peakDeg),
     centroidDeg: foundRange((s) => s.reading.plugBack.centroidDeg),
     temperaturePerCycle: Math.abs(top / bottom),
-    drift: Math.abs(mean((s) => s.book.drift)),
+    drift: driftOf(window),
     wall: Math.max(...window.map((s) => s.wallMiss)),
   };
+}
+
+/**
+ * Energy that the network gains over some cycles, over the heat released in them [-]. Not the mean of the cycles' own shares: where
+ * an engine alternates, what a strong cycle gains is a small share of its heat, and what a weak one loses a large one.
+ */
+export function driftOf(window: readonly CycleSummary[]): number {
+  const released = window.reduce((sum, { book }) => sum + book.released, 0);
+  const gained = window.reduce((sum, { book }) => sum + book.drift * book.released, 0);
+  return Math.abs(gained) / Math.max(released, 1e-9);
 }
 
 /** Mean of finite values; NaN if there is none. */

@@ -8,7 +8,7 @@
  * the spread (a slow swing is like itself a few cycles before, too), and the means of the two stretches agree.
  */
 
-import { type CycleSummary, meanOf } from '../read/window.ts';
+import { type CycleSummary, driftOf, meanOf } from '../read/window.ts';
 
 /** The longest repetition looked for [cycles], and the least length of a stretch. */
 const LONGEST = 8;
@@ -66,7 +66,7 @@ function agree(before: readonly CycleSummary[], after: readonly CycleSummary[]):
     share((s) => s.reading.output.torque) < MEANS.share &&
     share((s) => s.book.trapped) < MEANS.share &&
     change((s) => s.pipeTemperature) < MEANS.temperature * after.length &&
-    Math.abs(meanOf(both.map((s) => s.book.drift))) < MEANS.drift &&
+    driftOf(both) < MEANS.drift &&
     Math.max(...both.map((s) => s.wallMiss)) < MEANS.wall
   );
 }

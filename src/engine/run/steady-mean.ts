@@ -4,7 +4,7 @@
  */
 
 import { errorOfMean } from '../read/mean-error.ts';
-import { type CycleSummary, meanOf } from '../read/window.ts';
+import { type CycleSummary, driftOf, meanOf } from '../read/window.ts';
 
 /** Lengths of window tried, shortest first [cycles]. */
 const WINDOWS = [24, 36, 48, 60] as const;
@@ -41,7 +41,7 @@ function isSteady(window: readonly CycleSummary[]): boolean {
     share((s) => s.book.trapped) < STEADY.means &&
     (centroidChange(before, after) ?? 0) < STEADY.plugBackDeg &&
     change((s) => s.pipeTemperature) < STEADY.temperature &&
-    Math.abs(meanOf(window.map((s) => s.book.drift))) < STEADY.drift &&
+    driftOf(window) < STEADY.drift &&
     Math.max(...window.map((s) => s.wallMiss)) < STEADY.wall &&
     errorOfMean(window.map((s) => s.reading.output.torque)) < STEADY.error
   );
