@@ -37,10 +37,17 @@ export interface MarchingDuct {
   readonly wallTemperature: Float64Array;
   /** What losses at the wall are switched on, and its roughness [m]. */
   readonly losses: WallLosses;
-  /** Friction of the cells, G = frictionOverD |u| u [1/m]; given from outside where no friction law is switched on. */
+  /** Friction of the cells, losses of shape included, G = frictionOverD |u| u [1/m]; given from outside where no friction law is switched on. */
   readonly frictionOverD: Float64Array;
   /** Wall heat of the cells, q rho = heatOverD (Tw - T) [W/(m3 K)]; likewise. */
   readonly heatOverD: Float64Array;
+  /** What of `frictionOverD` is the shape's, bends and widenings, not the wall's [1/m]. */
+  readonly shapeNow: Float64Array;
+  /**
+   * Gives the cells losses of their shape, G = loss |u| u: `ahead` where the stream runs to the right, `back` where to the left
+   * [1/m]. They follow the stream's direction at each refresh.
+   */
+  giveShapeLosses(ahead: Float64Array, back: Float64Array): void;
   /** Refreshes what follows from the current state; largest stable step at Courant number 1 [s], NaN if unphysical. */
   decode(): number;
   /** Traces the characteristics over the step and fills `arrive` of both ends. */

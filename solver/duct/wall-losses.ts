@@ -9,11 +9,12 @@
  * SAE 2002-01-0372; White, Viscous Fluid Flow (Sutherland constants, value from memory).
  */
 
-/** What is switched on of a duct's losses at its wall: friction, the law of wall heat, the wall's roughness [m]. */
+/** What is switched on of a duct's losses at its wall: friction, the law of wall heat, the wall's roughness [m], a factor on the heat (1) [-]. */
 export interface WallLosses {
   readonly friction: boolean;
   readonly heat: 'none' | 'colburn' | 'pulsating';
   readonly roughness: number;
+  readonly heatFactor?: number;
 }
 
 /** A smooth wall without friction or heat. */

@@ -126,7 +126,7 @@ export class AxialMixing {
 
   private readDuct(duct: MarchingDuct, first: number): void {
     const { p, T, y, u, kappa, R, cv, e, K, radius, point } = this;
-    const { gas, frictionOverD } = duct;
+    const { gas, frictionOverD, shapeNow } = duct;
     const fields = duct.fields();
     for (let i = 0; i < duct.geometry.cells; i++) {
       const k = i + fields.offset;
@@ -148,7 +148,7 @@ export class AxialMixing {
         K[n] = 0;
         continue;
       }
-      const kept = 4 * radius[n] * frictionOverD[i];
+      const kept = 4 * radius[n] * (frictionOverD[i] - shapeNow[i]);
       const darcy =
         kept > 0 ? kept : darcyFactor(reynolds, roughnessTerm(duct.losses.roughness / (2 * radius[n])));
       K[n] = TAYLOR * radius[n] * speed * Math.sqrt(0.125 * darcy);

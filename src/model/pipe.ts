@@ -51,6 +51,9 @@ export interface Pipe {
   } | null;
   readonly wall: WallTemperature;
   readonly roughness: number;
+  /** Factors on what widening cones and bends cost the stream [-]; 0 for none. */
+  readonly coneLoss: number;
+  readonly bendLoss: number;
   /** End correction of the open end, in radii [-]; 0 switches it off. */
   readonly endCorrection: number;
 }

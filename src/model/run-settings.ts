@@ -17,6 +17,8 @@ export interface RunSettings {
   /** Factor on the axial mixing of gas along the ducts [-]; 0 switches it off. */
   readonly mixing: number;
   readonly wallHeat: 'colburn' | 'pulsating' | 'none';
+  /** Factor on it [-]. */
+  readonly wallHeatFactor: number;
   /** Speed the pipe is meant for [rpm]; null: none stated. */
   readonly targetSpeed: number | null;
 }

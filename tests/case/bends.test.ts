@@ -93,7 +93,7 @@ test('a circumference without the sheet, or one beside a diameter, is refused', 
   ).toContain('leaves no pipe inside');
 });
 
-test('bends are said to be computed without loss, where there are any', () => {
+test('what bends cost is assumed where there are any; without them the pipe is said to be straight', () => {
   const engine = fileURLToPath(new URL('../../cases/saltmarsh-125/engine.yaml', import.meta.url));
   const assumed = (bends: string) =>
     describeInputs(
@@ -103,9 +103,9 @@ test('bends are said to be computed without loss, where there are any', () => {
           `kind: case\nengine: ${engine}\npipe:\n${`${sections}${bends}`.replace(/^(?=.)/gm, '  ')}run: { speeds: [9000 rpm] }\n`,
         ),
       ),
-    ).filter(({ path }) => path === 'pipe.bends');
-  expect(assumed('')).toMatchObject([]);
+    ).filter(({ path }) => path === 'pipe.bends' || path === 'pipe.bendLoss');
+  expect(assumed('')).toMatchObject([{ path: 'pipe.bends', value: 'none', sort: 'absence' }]);
   expect(assumed('bends: [{ at: 20 mm, angle: 60 deg, radius: 75 mm, plane: 0 deg }]\n')).toMatchObject([
-    { value: 'without loss', sort: 'quantity', reason: expect.stringContaining('as in a straight pipe') },
+    { path: 'pipe.bendLoss', value: '1', sort: 'quantity', reason: expect.stringContaining('0.5 to 2') },
   ]);
 });

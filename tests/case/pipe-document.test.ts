@@ -36,6 +36,8 @@ test('with a step, a silencer, a heat balance, odd lengths and an odd name', () 
     silencer: { volume: 9e-4, outletDiameter: 0.024, discharge: 0.82 },
     wall: { by: 'balance', emissivity: 0.85, outsideCoefficient: 55 },
     roughness: 3e-5,
+    coneLoss: 0.7,
+    bendLoss: 1.2,
     endCorrection: 0,
   };
   const back = roundTrip(pipe);

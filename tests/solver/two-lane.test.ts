@@ -33,7 +33,7 @@ const CHAMBER: readonly Taper[] = [
   { length: 0.12, diameter: [0.11, 0.022] },
 ];
 const NONE: WallLosses = { friction: false, heat: 'none', roughness: 0 };
-const PULSATING: WallLosses = { friction: true, heat: 'pulsating', roughness: 20e-6 };
+const PULSATING: WallLosses = { friction: true, heat: 'pulsating', roughness: 20e-6, heatFactor: 1.3 };
 const COLBURN: WallLosses = { friction: true, heat: 'colburn', roughness: 20e-6 };
 
 interface State {
@@ -125,6 +125,10 @@ function marched(
   const cells = cellsFor(0.5, kind.cell ?? 0.01, 4);
   const duct = new made('duct', kind.gas, meshTapers(kind.tapers, cells), kind.losses, kind.mixed ?? true);
   duct.wallTemperature.fill(500);
+  if (kind.losses.friction) {
+    const loss = duct.geometry.diameter.map((D, i) => (0.2 + 0.1 * (i % 3)) / D);
+    duct.giveShapeLosses(loss, loss.toReversed());
+  }
   for (let i = 0; i < cells; i++) {
     const { pressure, temperature, velocity = 0, burnt = 0 } = kind.at((i + 0.5) / cells);
     duct.setCell(i, pressure, temperature, velocity, kind.gas.perfect ? 0 : burnt);

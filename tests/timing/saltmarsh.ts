@@ -122,6 +122,8 @@ export const pipe: Pipe = {
   silencer: null,
   wall: { by: 'given', at: [{ position: 0, temperature: 620 }] },
   roughness: 0.03 * MM,
+  coneLoss: 1,
+  bendLoss: 1,
   endCorrection: 0.6,
 };
 
@@ -140,6 +142,7 @@ export const saltmarsh: Case = {
     friction: true,
     mixing: 0,
     wallHeat: 'pulsating',
+    wallHeatFactor: 1,
     targetSpeed: 11_000,
   },
   assumed: [

@@ -32,6 +32,8 @@ export function pipeOf(sections: readonly Section[], bends: readonly Bend[] = []
     silencer: null,
     wall: { by: 'given', at: [{ position: 0, temperature: 600 }] },
     roughness: 3e-5,
+    coneLoss: 1,
+    bendLoss: 1,
     endCorrection: 0.6,
   };
 }

@@ -12,8 +12,9 @@ import { type DuctState, GHOSTS } from './state.ts';
 /** Refreshes the coefficients of friction and wall heat in every cell from its present state. */
 export function refreshLosses(duct: DuctState): void {
   const { friction, heat } = duct.losses;
-  if (!friction && heat === 'none') return;
+  if (!friction && heat === 'none' && !duct.shaped) return;
   const { r, u, T, y, gas, rough, frictionOverD, heatOverD, cells } = duct;
+  const { shapeAhead, shapeBack, shapeNow, heatFactor } = duct;
   const { diameter } = duct.geometry;
   for (let i = 0; i < cells; i++) {
     const k = i + GHOSTS;
@@ -22,7 +23,8 @@ export function refreshLosses(duct: DuctState): void {
     const mu = viscosity(T[k]);
     const reynolds = (flux * D) / mu;
     const darcy = keptDarcyFactor(reynolds, rough[i]);
-    frictionOverD[i] = friction ? (0.5 * darcy) / D : 0;
+    shapeNow[i] = u[k] < 0 ? shapeBack[i] : shapeAhead[i];
+    frictionOverD[i] = (friction ? (0.5 * darcy) / D : 0) + shapeNow[i];
     if (heat === 'none') continue;
     const kGas = conductivity(T[k]);
     let h: number;
@@ -31,6 +33,6 @@ export function refreshLosses(duct: DuctState): void {
       const cp = gas.heatCapacity(T[k], y[k]) + gas.gasConstant(y[k]);
       h = colburnCoefficient(0.25 * darcy, flux, cp, (mu * cp) / kGas);
     }
-    heatOverD[i] = (4 * h) / D;
+    heatOverD[i] = (4 * heatFactor[i] * h) / D;
   }
 }

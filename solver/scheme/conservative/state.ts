@@ -82,6 +82,13 @@ export class DuctState {
   readonly frictionOverD: Float64Array;
   readonly heatOverD: Float64Array;
   readonly wallTemperature: Float64Array;
+  /** Losses of shape where the stream runs to the right, to the left, and those now in `frictionOverD` [1/m]. */
+  readonly shapeAhead: Float64Array;
+  readonly shapeBack: Float64Array;
+  readonly shapeNow: Float64Array;
+  shaped = false;
+  /** Factor on the wall heat of the cells [-]. */
+  readonly heatFactor: Float64Array;
   /** Haaland's term of the wall's roughness in the cells [-]. */
   readonly rough: Float64Array;
 
@@ -147,6 +154,10 @@ export class DuctState {
     this.frictionOverD = row(n);
     this.heatOverD = row(n);
     this.wallTemperature = row(n).fill(300);
+    this.shapeAhead = row(n);
+    this.shapeBack = row(n);
+    this.shapeNow = row(n);
+    this.heatFactor = row(n).fill(losses.heatFactor ?? 1);
     for (let i = 0; i < n; i++)
       this.areaSlope[i] = (geometry.faceArea[i + 1] - geometry.faceArea[i]) / geometry.volume[i];
     this.left = new DuctEnd(this, -1, geometry.faceArea[0]);
@@ -156,6 +167,13 @@ export class DuctState {
   /** Centre of cell i [m]. */
   centre(i: number): number {
     return (i + 0.5) * this.dx;
+  }
+
+  /** Takes losses of shape for the cells, as the contract of a duct says. */
+  giveShapeLosses(ahead: Float64Array, back: Float64Array): void {
+    this.shapeAhead.set(ahead);
+    this.shapeBack.set(back);
+    this.shaped = true;
   }
 
   /** Sets the gas in cell i: pressure [Pa], temperature [K], velocity [m/s], burnt fraction [-]. */

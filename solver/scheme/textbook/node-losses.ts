@@ -20,12 +20,15 @@ export function refreshNodeLosses(duct: TextbookState): void {
   if (!friction) toNodes(duct.frictionOverD, nodeFriction);
   if (heat === 'none') toNodes(duct.heatOverD, nodeHeat);
   if (friction || heat !== 'none') correlate(duct);
+  const { u } = duct.now;
+  for (let j = 0; j <= cells; j++) nodeFriction[j] += u[j] < 0 ? duct.shapeBack[j] : duct.shapeAhead[j];
   let sum = 0;
   for (let j = 0; j <= cells; j++) sum += nodeFriction[j] + nodeHeat[j];
   duct.lossy = friction || heat !== 'none' || sum > 0;
 }
 
-function toNodes(cellValues: Float64Array, nodes: Float64Array): void {
+/** Fills values at the nodes as the means of those of the cells beside them. */
+export function toNodes(cellValues: Float64Array, nodes: Float64Array): void {
   const n = cellValues.length;
   nodes[0] = cellValues[0];
   nodes[n] = cellValues[n - 1];
@@ -34,7 +37,7 @@ function toNodes(cellValues: Float64Array, nodes: Float64Array): void {
 
 function correlate(duct: TextbookState): void {
   const { nodeFriction, nodeHeat, diameter, rough, T, gas, cells } = duct;
-  const { friction, heat } = duct.losses;
+  const { friction, heat, heatFactor = 1 } = duct.losses;
   const { X, u, y } = duct.now;
   for (let j = 0; j <= cells; j++) {
     const D = diameter[j];
@@ -52,6 +55,6 @@ function correlate(duct: TextbookState): void {
       const cp = gas.heatCapacity(T[j], y[j]) + R;
       h = colburnCoefficient(0.25 * darcy, flux, cp, (mu * cp) / k);
     }
-    nodeHeat[j] = (4 * h) / D;
+    nodeHeat[j] = (4 * heatFactor * h) / D;
   }
 }

@@ -13,7 +13,7 @@ import { CellValues, integral } from './cells.ts';
 import { march, prepare } from './characteristics.ts';
 import { arriveAt, finishAt, settleNode } from './ends.ts';
 import { between } from './interpolation.ts';
-import { refreshNodeLosses } from './node-losses.ts';
+import { refreshNodeLosses, toNodes } from './node-losses.ts';
 import { isPhysicalNode, refresh } from './refresh.ts';
 import { rates } from './sources.ts';
 import { TextbookState } from './textbook-state.ts';
@@ -75,6 +75,11 @@ export class TextbookDuct extends TextbookState implements MarchingDuct {
       q[0] = endsBefore[2 * field];
       q[cells] = endsBefore[2 * field + 1];
     });
+  }
+
+  giveShapeLosses(ahead: Float64Array, back: Float64Array): void {
+    toNodes(ahead, this.shapeAhead);
+    toNodes(back, this.shapeBack);
   }
 
   refreshLosses(): void {

@@ -95,6 +95,10 @@ export class TextbookState {
   readonly nodeFriction: Float64Array;
   readonly nodeHeat: Float64Array;
   readonly nodeWall: Float64Array;
+  /** Losses of shape at the nodes where the stream runs to the right, and to the left [1/m]; kept by cells for nobody here. */
+  readonly shapeAhead: Float64Array;
+  readonly shapeBack: Float64Array;
+  readonly shapeNow: Float64Array;
   /** Density of the current nodes, kept up where there are losses [kg/m3]. */
   readonly density: Float64Array;
   /** G [m/s2] and q + uG [W/kg], now and at the end of the step. */
@@ -159,6 +163,9 @@ export class TextbookState {
     this.nodeFriction = node();
     this.nodeHeat = node();
     this.nodeWall = node();
+    this.shapeAhead = node();
+    this.shapeBack = node();
+    this.shapeNow = new Float64Array(n);
     this.density = node();
     this.drag = node();
     this.warm = node();

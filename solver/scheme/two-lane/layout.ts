@@ -65,6 +65,10 @@ export const STATE_ROWS = [
   'frictionOverD',
   'heatOverD',
   'wallTemperature',
+  'shapeAhead',
+  'shapeBack',
+  'shapeNow',
+  'heatFactor',
 ] as const;
 
 /** Rows of the kernel alone: the geometry, and what follows from it. */

@@ -99,6 +99,6 @@ export class TwoLaneDuct extends ConservativeDuct {
   override refreshLosses(): void {
     const { friction, heat } = this.losses;
     if (heat === 'colburn') super.refreshLosses();
-    else if (friction || heat === 'pulsating') this.kernel.refreshLosses(this.at);
+    else if (friction || heat === 'pulsating' || this.shaped) this.kernel.refreshLosses(this.at);
   }
 }

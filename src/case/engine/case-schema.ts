@@ -62,6 +62,7 @@ export const scheme = choice('conservative', 'mesh');
 export const kernel = choice('auto', 'two-lane', 'plain');
 export const frictionModel = checked(choice('haaland', 'none'), (word) => word === 'haaland');
 export const mixing = share({ atLeast: '0', atMost: '10' });
+const heatFactor = share({ atLeast: '0', atMost: '5' });
 export const heatModel = choice('pulsating', 'colburn', 'none');
 
 const COURANT = 'a twentieth below the limit; against 0.8 torque in the band moves by 0.03 % at most';
@@ -112,6 +113,12 @@ const run = checked(
       'Heat to the walls of the ducts.',
       'pulsating',
       'fit to exhaust data, Nu = 0.07 Re^0.75 (Depcik & Assanis 2002)',
+    ),
+    wallHeatFactor: assumed(
+      heatFactor,
+      'Factor on the heat to the walls of the exhaust.',
+      '1',
+      'the fit is an average over exhaust systems; 0.7 to 2 are plausible (no source)',
     ),
   }),
   (settings, judge, node) => {

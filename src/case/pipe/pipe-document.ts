@@ -26,6 +26,8 @@ export function pipeDocument(pipe: Pipe, note = '', wall: 'stated' | 'assumed' =
     ...(pipe.silencer === null ? {} : { silencer: silencerKeys(pipe.silencer) }),
     ...(wall === 'assumed' ? {} : { wall: wallKeys(pipe.wall) }),
     roughness: millimetres(pipe.roughness),
+    coneLoss: pipe.coneLoss,
+    ...(pipe.bends.length === 0 ? {} : { bendLoss: pipe.bendLoss }),
     endCorrection: pipe.endCorrection,
   });
   if (note !== '')

@@ -20,6 +20,7 @@ import {
 import type { Case } from '../../model/case.ts';
 import { type DuctRun, ductRuns, exhaustSections, meshRun } from '../../pipe/exhaust.ts';
 import { endCorrectionOf } from '../../pipe/places.ts';
+import { placedBends, shapeLosses } from '../../pipe/shape-losses.ts';
 import type { PortTable } from '../../timing/schedule.ts';
 import type { Cylinder } from './cylinder.ts';
 import { stepsBetween } from './joints.ts';
@@ -116,14 +117,25 @@ function newSums(): ExhaustBook {
   return { packed: 0, portImpulse: 0, transferTime: 0 };
 }
 
+/** The same places counted from another start [m]. */
+function shifted<P extends { readonly start: number; readonly end: number }>(
+  places: readonly P[],
+  from: number,
+): P[] {
+  return places.map((one) => ({ ...one, start: one.start - from, end: one.end - from }));
+}
+
 function exhaustPieces(subject: Case, gas: GasModel, cell: number): ExhaustPiece[] {
   const { pipe, engine, run: settings } = subject;
   const losses: WallLosses = {
     friction: settings.friction,
     heat: settings.wallHeat,
     roughness: pipe.roughness,
+    heatFactor: settings.wallHeatFactor,
   };
-  return ductRuns('exhaust', exhaustSections(subject), endCorrectionOf(pipe)).map((run) => {
+  const placed = exhaustSections(subject);
+  const factor = { cone: pipe.coneLoss, bend: pipe.bendLoss };
+  return ductRuns('exhaust', placed, endCorrectionOf(pipe)).map((run) => {
     const geometry = meshRun(run, cell);
     const duct = newDuct(settings.scheme, run.name, gas, geometry, losses, true, settings.kernel);
     for (let i = 0; i < duct.geometry.cells; i++) {
@@ -131,6 +143,13 @@ function exhaustPieces(subject: Case, gas: GasModel, cell: number): ExhaustPiece
       duct.wallTemperature[i] =
         position < 0 ? engine.passage.wallTemperature : wallTemperatureAt(pipe.wall, position);
     }
+    const { ahead, back } = shapeLosses(
+      geometry,
+      shifted(placed, run.start),
+      shifted(placedBends(pipe, engine.passage.length), run.start),
+      factor,
+    );
+    duct.giveShapeLosses(ahead, back);
     return { run, duct };
   });
 }

@@ -40,6 +40,8 @@ const AMOUNTS: readonly (readonly [end: RegExp, amount: Amount])[] = [
   [/scavenging\.(\w+\.)?shortCircuit$/, { add: 0.05 }],
   [/combustion\.residualAtDuration$/, { add: 0.05 }],
   [/run\.mixing$/, { share: 1 }],
+  [/wallHeatFactor$/, { add: 0.5 }],
+  [/(cone|bend)Loss$/, { share: 1 }],
   [/cylinderHeat\.coefficient$/, { share: 0.3 }],
   [/friction\.constant$/, { add: 0.2 }],
   [/friction\.perSpeed$/, { share: 0.2 }],

@@ -51,6 +51,7 @@ export class Duct {
   massFlux: Row; momentumFlux: Row; energyFlux: Row; burntFlux: Row;
   areaSlope: Row; flatten: Row; calm: Row;
   frictionOverD: Row; heatOverD: Row; wallTemperature: Row;
+  shapeAhead: Row; shapeBack: Row; shapeNow: Row; heatFactor: Row;
   faceArea: Row; volume: Row; inverseVolume: Row; diameter: Row; roughTerm: Row;
 }
 

@@ -1,4 +1,4 @@
-// Wall friction and the heat of pulsating flow, as ../../conservative/cell-losses.ts; the roughness term of Haaland's formula is
+// Wall friction, losses of shape and the heat of pulsating flow, as ../../conservative/cell-losses.ts; the roughness term of Haaland's formula is
 // the duct's own and does not change.
 
 import { Duct, GHOSTS } from "./layout";
@@ -14,13 +14,15 @@ export function refreshLosses(d: Duct): void {
     const power = t * Math.sqrt(t);
     const viscosity = (1.716e-5 * power * (273.15 + 110.4)) / (T[k] + 110.4);
     const reynolds = (r[k] * Math.abs(u[k]) * D) / viscosity;
+    const shape = u[k] < 0 ? d.shapeBack[i] : d.shapeAhead[i];
+    d.shapeNow[i] = shape;
     if (d.friction) {
       const inverse = -1.8 * Math.log10(d.roughTerm[i] + 6.9 / Math.max(reynolds, LAMINAR_BELOW));
-      d.frictionOverD[i] = 0.5 / (inverse * inverse) / D;
-    } else d.frictionOverD[i] = 0;
+      d.frictionOverD[i] = 0.5 / (inverse * inverse) / D + shape;
+    } else d.frictionOverD[i] = shape;
     if (!d.pulsatingHeat) continue;
     const conductivity = (0.0241 * power * (273.15 + 194)) / (T[k] + 194);
     const root = Math.sqrt(reynolds);
-    d.heatOverD[i] = (4 * ((0.07 * root * Math.sqrt(root) * conductivity) / D)) / D;
+    d.heatOverD[i] = (4 * d.heatFactor[i] * ((0.07 * root * Math.sqrt(root) * conductivity) / D)) / D;
   }
 }
