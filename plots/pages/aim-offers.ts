@@ -105,12 +105,12 @@ export function offersTable(shown: ShownOffers): Markup {
       { cells: [{ text: 'as given' }, ...cellsOf(shown.given), number('–'), { text: '' }, { text: '' }] },
       ...shown.offers.map((offer) => ({
         cells: [
-          { text: `${offerName(offer)}: ${offer.isRepeated ? 'nothing better' : dimensionsText(offer)}` },
+          { text: `${offerName(offer)}${offer.isRepeated ? ': nothing better' : ''}` },
           ...cellsOf(offer),
           number(fixed(offer.build?.lost, 1)),
           offer.rules.length === 0
             ? { text: '✓ kept', kind: 'good' }
-            : { text: `✗ ${offer.rules.join('; ')}`, kind: 'bad' },
+            : { text: `✗ ${offer.rules.length} not`, kind: 'bad' },
           { text: offer.file ?? '–' },
         ],
       })),

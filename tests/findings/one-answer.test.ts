@@ -122,7 +122,12 @@ function historyOf(history: readonly unknown[]): readonly unknown[] {
     rules: [],
   };
   const wish = {
-    subject: { name: 's', engine: { passage: { length: 0 } }, pipe: pipe.pipe, run: { cell: 0.01 } },
+    subject: {
+      name: 's',
+      engine: { passage: { length: 0 }, fuel: { equivalenceRatio: 1.1 } },
+      pipe: pipe.pipe,
+      run: { cell: 0.01 },
+    },
     target: TARGET,
   };
   const result = {
