@@ -31,7 +31,7 @@ const sobol = sobolSequence(quantities.length, count, 1);
 const points = Array.from({ length: count }, (_, k) =>
   sobol.at(k).map((x, i) => Math.min(1, Math.max(0, centre[i] + 0.4 * (x - 0.5)))),
 );
-const judge = judgeOf({ subject, target, rules: true }, 20);
+const judge = judgeOf({ subject, target, rules: true }, 20, subject.pipe);
 const store = `${folderOf('aim-screen')}.json`;
 const done = existsSync(store) ? JSON.parse(readFileSync(store, 'utf8')) : {};
 for (const cell of cells)

@@ -10,7 +10,6 @@ import { constraintList } from '../work/constraints.ts';
 import { changesOf } from './changes.ts';
 import { dimensionsOf } from './dimensions.ts';
 import type { Evaluator } from './evaluator.ts';
-import { judgeOf } from './judge.ts';
 import { reachedLimits } from './limits.ts';
 import { cellCount } from './mesh.ts';
 import { builtOtherwise, proofOf } from './proof.ts';
@@ -29,7 +28,6 @@ export async function aim(wish: AimWish, evaluator: Evaluator, watcher: AimWatch
   const course: Course = {
     wish,
     opened,
-    judge: judgeOf(wish, opened.unit),
     constraints: constraintList(wish.constraints, subject),
     coarse,
     fine: cellCount(subject, subject.run.cell),
@@ -40,7 +38,8 @@ export async function aim(wish: AimWish, evaluator: Evaluator, watcher: AimWatch
 }
 
 async function provedResult(course: Course, stepped: readonly Stepped[]): Promise<AimResult> {
-  const { wish, opened, judge, constraints, fine: cells, evaluator, watcher } = course;
+  const { wish, opened, constraints, fine: cells, evaluator, watcher } = course;
+  const { judge } = opened;
   const { subject, target } = wish;
   const last = stepped.at(-1) as Stepped;
   const handbook = last.startedFrom === 'handbook' ? (opened.handbook?.pipe ?? null) : null;

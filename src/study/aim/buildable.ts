@@ -30,9 +30,16 @@ export function brokenRules({ engine, pipe }: Drawn): readonly BrokenRule[] {
   });
 }
 
-/** All shares by which rules are missed, together [-]. */
-export const beyondRules = (draft: Drawn): number =>
-  brokenRules(draft).reduce((sum, { miss }) => sum + miss, 0);
+/**
+ * All shares by which rules are missed, together, beyond what another pipe misses of each [-]: an aim from a pipe that goes by
+ * other rules is not to be pressed into these, nor go further.
+ */
+export function beyondRules(draft: Drawn, allowed: readonly BrokenRule[] = []): number {
+  return brokenRules(draft).reduce((sum, { id, miss }) => {
+    const before = allowed.find((one) => one.id === id)?.miss ?? 0;
+    return sum + Math.max(0, miss - before);
+  }, 0);
+}
 
 function missOf({ found, outside, usual: [low, high] }: RuleFinding): number {
   if (found === null) return 0;

@@ -2,15 +2,20 @@
 
 import type { Pipe } from '../../model/pipe.ts';
 import type { DraftResult } from '../work/draft.ts';
-import { beyondRules } from './buildable.ts';
+import { beyondRules, brokenRules } from './buildable.ts';
 import { type Judged, judge } from './objective.ts';
 import type { AimWish } from './wish.ts';
 
 /** Null: the pipe failed. */
 export type Judge = (result: DraftResult, pipe: Pipe) => Judged | null;
 
-/** @param unit torque that costs are measured in [Nm] */
-export function judgeOf({ subject, target, rules }: AimWish, unit: number): Judge {
+/**
+ * @param unit torque that costs are measured in [Nm]
+ * @param base the pipe that is aimed; what it misses of a rule costs nothing
+ */
+export function judgeOf({ subject, target, rules }: AimWish, unit: number, base: Pipe): Judge {
   const { engine } = subject;
-  return (result, pipe) => judge(result, { target, unit, beyond: rules ? beyondRules({ engine, pipe }) : 0 });
+  const allowed = brokenRules({ engine, pipe: base });
+  return (result, pipe) =>
+    judge(result, { target, unit, beyond: rules ? beyondRules({ engine, pipe }, allowed) : 0 });
 }

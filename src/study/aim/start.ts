@@ -8,7 +8,7 @@ import { engineEvents } from '../../timing/events.ts';
 import type { DraftResult } from '../work/draft.ts';
 import type { Asked, Evaluator } from './evaluator.ts';
 import { handbookStart } from './handbook-start.ts';
-import { judgeOf } from './judge.ts';
+import { type Judge, judgeOf } from './judge.ts';
 import { meshed } from './mesh.ts';
 import { type Judged, judgedSpeeds } from './objective.ts';
 import { AimFailure } from './result.ts';
@@ -21,6 +21,7 @@ export interface Opening {
 
 export interface Openings {
   readonly gasTemperature: number;
+  readonly judge: Judge;
   /** Mean torque of the better one, which costs of the score are measured in [Nm]. */
   readonly unit: number;
   /** Null: it could not be run. */
@@ -50,10 +51,10 @@ export async function openings(wish: AimWish, cells: number, evaluator: Evaluato
     { pipe: drawn, result: book },
   ] as const;
   const torques = runs.map(({ pipe, result }) =>
-    result === undefined ? 0 : (judgeOf(wish, 0)(result, pipe)?.torque ?? 0),
+    result === undefined ? 0 : (judgeOf(wish, 0, pipe)(result, pipe)?.torque ?? 0),
   );
   const unit = Math.max(LEAST_UNIT, ...torques);
-  const judge = judgeOf(wish, unit);
+  const judge = judgeOf(wish, unit, from === 'handbook' ? drawn : subject.pipe);
   const [given = null, handbook = null] = runs.map(({ pipe, result }): Opening | null => {
     const judged = result === undefined ? null : judge(result, pipe);
     return judged === null ? null : { pipe, judged };
@@ -62,7 +63,7 @@ export async function openings(wish: AimWish, cells: number, evaluator: Evaluato
     const reason = ran?.ok === false ? ran.reason : 'its torque cannot be read';
     throw new AimFailure(`No pipe to start from could be run at ${target} rpm: ${reason}.`);
   }
-  return { gasTemperature, unit, given, handbook };
+  return { gasTemperature, judge, unit, given, handbook };
 }
 
 /** Mean gas temperature over the pipe and the cycle [K]; a usual one where the given pipe could not be run. */

@@ -9,7 +9,6 @@ import type { Constraint } from '../work/constraints.ts';
 import type { DraftResult } from '../work/draft.ts';
 import type { Evaluator } from './evaluator.ts';
 import { bestFinalist } from './finalists.ts';
-import type { Judge } from './judge.ts';
 import { meshed } from './mesh.ts';
 import { judgedSpeeds } from './objective.ts';
 import type { AimQuantity } from './quantities.ts';
@@ -29,7 +28,6 @@ export interface AimWatcher {
 export interface Course {
   readonly wish: AimWish;
   readonly opened: Openings;
-  readonly judge: Judge;
   readonly constraints: readonly Constraint[];
   /** Cells of the search, and of what is offered. */
   readonly coarse: number;
@@ -69,7 +67,8 @@ interface Walk {
 }
 
 async function walk(course: Course, { step, carried, isLast }: Walk): Promise<Stepped> {
-  const { wish, opened, constraints, coarse, fine, judge, evaluator, watcher } = course;
+  const { wish, opened, constraints, coarse, fine, evaluator, watcher } = course;
+  const { judge } = opened;
   const { subject, target, seed } = wish;
   const { id, mostDrafts } = step;
   watcher.stage(id, mostDrafts);
@@ -108,7 +107,7 @@ async function begin(course: Course, carried: Pipe | null, isLast: boolean): Pro
 }
 
 async function coarseScore(
-  { wish: { subject, target }, coarse: cells, judge, evaluator }: Course,
+  { wish: { subject, target }, coarse: cells, opened: { judge }, evaluator }: Course,
   pipe: Pipe,
 ): Promise<number | null> {
   const speeds = judgedSpeeds(target);

@@ -4,7 +4,7 @@
  */
 
 import { spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
@@ -24,7 +24,8 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 describe('an aim that is broken off', () => {
   const words = (out: string): string[] => [
     join(root, 'dist/src/main.js'),
-    ...['aim', draftA, '--rpm', '10000', '--cell', '40mm', '--drafts', '12', '--set', 'run.maxCycles=3'],
+    ...['aim', draftA, '--set', 'run.targetSpeed=10000 rpm', '--set', 'run.maxCycles=3'],
+    ...['--cell', '40mm', '--drafts', '12'],
     ...['--vary', 'header.length', '--vary', 'belly.diameter', '--out', join(folder, out)],
   ];
   const read = (out: string, name: string): string => readFileSync(join(folder, out, name), 'utf8');
@@ -33,6 +34,10 @@ describe('an aim that is broken off', () => {
   test('goes on to the same document, page and pipe, which loads in whole millimetres', async () => {
     const unbroken = spawnSync(process.execPath, words('whole'), { encoding: 'utf8' });
     expect(unbroken.stderr).toMatch(/Next: (npx )?echocone sweep/);
+    // The case's own target, and the name of the what-if.
+    const document = JSON.parse(read('whole', 'aim.json'));
+    expect(document.target).toBe(10_000);
+    expect(document.case).toBe('Saltmarsh 125, draft A · targetSpeed 10000 rpm, maxCycles 3');
     // Three cycles settle nothing, and that is said.
     expect(unbroken.status).toBe(4);
     for (const lines of [4, 11]) {
@@ -58,6 +63,17 @@ describe('an aim that is broken off', () => {
     const swept = caseOf(openFile(draftA), [`pipe=${join(folder, 'whole', newFile)}`]);
     expect(swept.pipe.name).toBe('A, broad, aimed at 10000 rpm');
   }, 300_000);
+});
+
+test('a speed to aim at is asked for where neither the case nor the command line has one', () => {
+  const cases = join(root, 'cases/saltmarsh-125');
+  const file = join(folder, 'no-target.yaml');
+  const parts = ['engine', 'pipe-a'].map((name) => join(cases, `${name}.yaml`));
+  writeFileSync(file, `kind: case\nengine: ${parts[0]}\npipe: ${parts[1]}\nrun:\n  speeds: [9000 rpm]\n`);
+  const words = [join(root, 'dist/src/main.js'), 'aim', file, '--out', join(folder, 'none')];
+  const { status, stderr } = spawnSync(process.execPath, words, { encoding: 'utf8' });
+  expect(status).toBe(2);
+  expect(stderr).toContain('Name the speed to aim at with --rpm: the case states no run.targetSpeed.');
 });
 
 describe('sensitivities', () => {

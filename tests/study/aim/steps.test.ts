@@ -157,6 +157,10 @@ describe('rules of thumb', () => {
       'Stinger length / diam. 3.7, usual 9.0 to 15.0',
     );
     expect(beyondRules({ engine: fixed, pipe: stub })).toBeCloseTo(1 - 3.7 / 9, 9);
+    // What a pipe misses already costs nothing, what it misses more does.
+    const allowed = brokenRules({ engine: fixed, pipe: withLength(subject.pipe, 5, 4.6 * 0.023) });
+    expect(beyondRules({ engine: fixed, pipe: stub }, allowed)).toBeCloseTo(0.9 / 9, 9);
+    expect(beyondRules({ engine: fixed, pipe: subject.pipe }, allowed)).toBe(0);
   });
 
   test('stand in the document with each step', async () => {
