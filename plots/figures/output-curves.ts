@@ -43,8 +43,9 @@ function bestMark(rows: readonly SweepRow[], of: 'torque' | 'power', look: Look)
   const row = highest(rows, name);
   if (row === null) return [];
   const text = `${fixed(row[name], 1)} ${of === 'torque' ? 'Nm' : 'kW'}${look.print ? ', ' : '<br>'}${speed(row.speed_rpm)} rpm`;
-  const right = look.print && of === 'power' ? -26 : 0;
-  const down = (of === 'torque' ? -28 : 34) * (look.print ? 0.5 : 1);
+  // Under the power, left of where the torque falls off the band; where the plot is narrow that is further away.
+  const right = of === 'torque' ? 0 : look.print ? -26 : look.narrow ? -26 : -18;
+  const down = (of === 'torque' ? -28 : look.narrow ? 58 : 44) * (look.print ? 0.5 : 1);
   const place = { x: row.speed_rpm, y: row[name], yref: of === 'torque' ? 'y' : 'y2' };
   return [leader(text, look.palette.line[of], place, [right, down], { standoff: 4 })];
 }

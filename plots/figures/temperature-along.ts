@@ -5,7 +5,7 @@
  */
 
 import { curve, dots } from '../marks/curve.ts';
-import { leader, words } from '../marks/note.ts';
+import { leader, leftEdge, words } from '../marks/note.ts';
 import { axis, axisName, axisTitle, type Bag, baseLayout, rangeOf, topMargin } from '../theme/axes.ts';
 import { heightOf, type Look, lineOf } from '../theme/look.ts';
 import type { Figure } from './figure.ts';
@@ -42,14 +42,12 @@ function dotAndName({ position, temperature }: FlangeFlow, look: Look): readonly
       { size: 10, opacity: 1, color: sheet, line: { color: line.gas, width: 2.4 } },
       { name: 'flow at the flange', hovertemplate: '%{y:.0f} °C' },
     ),
-    words(`the flow at the flange: ${Math.round(temperature)} °C`, line.gas, {
-      x: position,
-      y: temperature,
-      xanchor: 'left',
-      xshift: 10,
-      yanchor: 'middle',
-      bgcolor: sheet,
-      borderpad: 1,
+    // Above both lines, which leave no room beside the dot.
+    words(`○ the flow at the flange: ${Math.round(temperature)} °C`, line.gas, {
+      ...leftEdge(6),
+      yref: 'paper',
+      y: 1,
+      yanchor: 'top',
     }),
   ];
 }
@@ -57,7 +55,7 @@ function dotAndName({ position, temperature }: FlangeFlow, look: Look): readonly
 /** Gas and wall temperature along the pipe, mean over time, and that of the flow at the flange. */
 export function temperatureAlong(along: Along, flange: FlangeFlow | null, look: Look): Figure {
   const shown = [...Array.from(along.gas), ...Array.from(along.wall)];
-  const range = rangeOf(shown, 0.1, flange === null ? [] : [flange.temperature]);
+  const range = rangeOf(shown, 0.16, flange === null ? [] : [flange.temperature]);
   const [gas, gasName] = lineAndName(along, 'gas', look);
   const [wall, wallName] = lineAndName(along, 'wall', look);
   const [dot, dotName] = flange === null ? [] : dotAndName(flange, look);

@@ -13,7 +13,7 @@ export function turnStrip(events: PortEvents): Markup {
   );
   const names = named.map(
     (event) =>
-      html`<li class="event-${event.short.replace(' ', '-').toLowerCase()}" style="--at:${((event.angle - events.exhaustOpens) / 3.6).toFixed(2)}%"><b>${event.short}</b> <span>${Math.round(event.angle)}°</span> <i>${event.long}</i></li>`,
+      html`<li class="event-${event.short.replace(' ', '-').toLowerCase()}"><b>${event.short}</b> <span>${Math.round(event.angle)}°</span> <i>${event.long}</i></li>`,
   );
   return html`<div class="turn"><svg viewBox="0 0 1000 40" preserveAspectRatio="none" aria-hidden="true">
 <rect class="window" x="${x(transfersClose)}" y="0" width="${width(transfersClose, exhaustCloses)}" height="40"/>

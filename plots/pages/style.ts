@@ -75,10 +75,8 @@ ${[1, 2, 3, 4, 5, 6, 7].map((i) => `.outline .draft-${i}{stroke:var(--draft-${i}
 .turn svg{width:100%;height:34px;display:block;background:var(--sheet);border:1px solid var(--hairline)}
 .turn line{stroke:var(--hairline);vector-effect:non-scaling-stroke}
 .turn .bar.exhaust{fill:var(--exhaust)}.turn .bar.transfer{fill:var(--transfer)}
-.turn ol{list-style:none;position:relative;height:2.9em;margin:3px 0 0;padding:0}
-.turn li{position:absolute;left:var(--at);transform:translateX(-50%);text-align:center;white-space:nowrap;line-height:1.3}
-.turn i{display:block;font-style:normal;color:var(--faint)}
-.turn .event-eo,.turn .event-to{transform:none;text-align:left}.turn .event-next-eo{transform:translateX(-100%);text-align:right}
+.turn ol{list-style:none;margin:3px 0 0;padding:0;display:grid;grid-template-columns:repeat(auto-fill,minmax(150px,1fr));gap:0 12px}
+.turn i{font-style:normal;color:var(--faint)}
 .turn span{color:var(--faint);font-variant-numeric:tabular-nums}
 .event-eo b,.event-ec b,.event-next-eo b{color:var(--exhaust)}.event-to b,.event-tc b{color:var(--transfer)}
 .player{position:sticky;top:0;z-index:5;display:flex;flex-wrap:wrap;gap:4px 14px;align-items:center;background:var(--paper);border-bottom:1px solid var(--hairline);padding:8px 0}
@@ -93,7 +91,7 @@ button,select{max-width:100%;font-size:15px;color:var(--ink);background:var(--sh
 section>.scroll{margin-top:18px}
 .tall{max-height:640px;overflow:auto}.tall thead th{position:sticky;top:0;background:var(--paper);z-index:1}
 table{border-collapse:collapse;font-size:14px;font-variant-numeric:tabular-nums}
-caption{text-align:left;color:var(--faint);padding:4px 0}
+caption{text-align:left;color:var(--faint);padding:4px 0}.scroll caption{padding-right:max(0px,calc(100% - 100vw + 40px))}
 th,td{padding:4px 10px 4px 0;border-bottom:1px solid var(--grid);text-align:left;vertical-align:top}
 th{font-weight:600;line-height:1.2;border-bottom:1px solid var(--ink)}
 th .unit{display:block;font-weight:400;color:var(--faint)}
@@ -125,7 +123,7 @@ ${[0, 1, 2, 3, 4, 5, 6, 7].map((i) => `.thumb-draft-${i}{stroke:var(--draft-${i}
 @media screen and (min-width:861px){.answer:has(>.beside){grid-template-rows:auto 1fr}.answer:has(>.beside)>:first-child{grid-row:1/span 2}.answer>.beside{grid-column:2;margin-top:18px}.glance{max-width:none}}
 footer{margin-top:48px;padding-bottom:40px;color:var(--faint);font-size:13.5px}
 footer p{border-top:1.5px solid var(--ink);padding-top:8px;max-width:none}
-@media screen and (max-width:860px){.turn ol{display:grid;grid-template-columns:repeat(auto-fill,minmax(150px,1fr));height:auto;gap:0 12px}.turn li,.turn .event-eo,.turn .event-to,.turn .event-next-eo{position:static;transform:none;text-align:left}.turn i{display:inline}.answer,.pair{grid-template-columns:minmax(0,1fr)}h1{font-size:28px}.player.tells .verdict{min-height:40px}.player .readout{font-size:13px}}
+@media screen and (max-width:860px){.answer,.pair{grid-template-columns:minmax(0,1fr)}h1{font-size:28px}.player.tells .verdict{min-height:40px}.player .readout{font-size:13px}}
 @media screen and (max-width:520px){main,header.sheet,footer{padding-left:14px;padding-right:14px}h1{font-size:25px;margin-bottom:10px}
 .titleblock dd{font-size:14px}.titleblock div.minor{display:none}
 .findings div{grid-template-columns:minmax(0,1fr)}.answer{padding-top:14px}
@@ -138,7 +136,7 @@ table{font-size:13px}th,td{padding-right:7px}td:not(.n){min-width:0}td:not(.n):l
 const print = `
 @page{size:A4;margin:9mm 12mm}
 @media print{
-.scroll{background:none}
+.scroll{background:none}.scroll caption{padding-right:0}
 body{font-size:8.6pt;line-height:1.32;background:#fff;-webkit-print-color-adjust:exact;print-color-adjust:exact}
 main,header.sheet,footer{max-width:none;padding:0}header.sheet{padding-top:0}
 .titleblock div{padding:1px 7px 2px;flex:1 1 80px}.titleblock div:first-child{flex:1.4 1 100px}.titleblock dd{font-size:10pt}.titleblock dt{font-size:7.5pt}
@@ -151,7 +149,6 @@ p{margin:3px 0}ul{margin:3px 0;padding-left:16px}.printonly{display:block}.balan
 .pair{grid-template-columns:repeat(2,minmax(0,1fr));gap:0 14px}.plot{min-height:0}
 .outline{max-height:16mm}.answer .note{display:none}.sections{font-size:7.6pt;gap:0 12px;margin-top:2px}
 .turn{margin-top:3px;font-size:7.6pt}.turn svg{height:16px}
-.turn ol{display:block;height:2.7em}.turn li{position:absolute}
 .player{background:none;position:static;padding:0;border:0;break-after:avoid}.player button,.player input,.readout,.noprint,details{display:none!important}
 .player output{font-size:11pt;min-width:0}.player .verdict{flex:1 1 60%}
 .sheetbreak{break-before:page}

@@ -67,8 +67,7 @@ export function sweepPage(result: SweepPageResult, assets: Assets, extras: Sweep
       : html`${againstSpeed}${atOneSpeed(startIndex(result), rows.length)}${blowdownAndHeat}${rowsTable(rows)}`;
   const body = html`<section class="answer"><div><h1>${answer.headline}</h1><p class="meaning">The wave is the compression that the baffle sends back, the plug-back; it is judged by its middle. The port wants it after the transfers have closed and before the exhaust closes.</p>${findings(answer.lines)}${failed}</div>
 <div>${timingGlance(rows, plugbackTimingText(rows))}<p class="note">Full dots: the middle of the wave lands where the port wants it.</p></div>
-<div class="drawing beside">${outlineDrawing([{ name: result.case.pipe.name, outline }], `Outline of the pipe ${result.case.pipe.name}, to scale`)}${sectionList(outline)}${note}</div></section>
-${first && turnStrip(eventsOf(first))}
+<div class="drawing beside">${outlineDrawing([{ name: result.case.pipe.name, outline }], `Outline of the pipe ${result.case.pipe.name}, to scale`)}${sectionList(outline)}${note}${first && turnStrip(eventsOf(first))}</div></section>
 ${figures}
 ${extras.weather !== undefined && extras.movesAt !== undefined && weatherTable(extras.weather, extras.movesAt.speedRpm)}
 ${restsOn(result, extras)}

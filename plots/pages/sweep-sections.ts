@@ -17,18 +17,20 @@ const celsius =
     return kelvin === null ? null : kelvin - 273.15;
   };
 
-/** Columns of the table: name, unit, decimals, factor. */
+/** Columns of the table, what matters first: name, unit, decimals, factor. */
 const columns: readonly (readonly [Reading, string, string, number, number?])[] = [
+  ['torque_nm', 'torque', 'Nm', 1],
+  ['power_kw', 'power', 'kW', 1],
+  [middleLead, 'middle before EC', '°', 0],
+  ['plugback_centroid_deg', 'middle', '°', 0],
+  ['plugback_share_before_closing', 'of the wave before EC', '%', 0, 100],
+  ['packed_mass_ratio', 'packed back', '%', 1, 100],
   ['plugback_onset_deg', 'onset', '°', 0],
   ['plugback_peak_deg', 'peak', '°', 0],
-  ['plugback_centroid_deg', 'middle', '°', 0],
   ['plugback_end_deg', 'end', '°', 0],
-  [middleLead, 'middle before EC', '°', 0],
-  ['plugback_share_before_closing', 'of the wave before EC', '%', 0, 100],
   ['plugback_peak_bar', 'plug-back', 'bar', 2],
   ['suction_bar', 'suction', 'bar', 2],
   ['port_mean_during_transfer_bar', 'port mean, TO–TC', 'bar', 2],
-  ['packed_mass_ratio', 'packed back', '%', 1, 100],
   ['echo_return_deg', 'echo back at', '°', 0],
   ['echo_gain', 'echo gain', '–', 2],
   ['transfer_opening_cylinder_bar', 'cylinder at TO', 'bar', 2],
@@ -39,8 +41,6 @@ const columns: readonly (readonly [Reading, string, string, number, number?])[] 
   ['scavenging_efficiency', 'scavenging', '–', 2],
   ['charging_efficiency', 'charging', '–', 2],
   ['bmep_bar', 'bmep', 'bar', 1],
-  ['torque_nm', 'torque', 'Nm', 1],
-  ['power_kw', 'power', 'kW', 1],
   [celsius('exhaust_gas_temperature_k'), 'exhaust gas', '°C', 0],
   [celsius('pipe_mean_temperature_k'), 'pipe gas', '°C', 0],
   [celsius('header_gas_temperature_k'), 'gas, header', '°C', 0],

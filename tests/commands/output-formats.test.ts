@@ -14,6 +14,9 @@ import { plainText, shortened, textWidth } from '../../src/commands/frame/plain-
 import { durationText, progressOf } from '../../src/commands/frame/progress.ts';
 import { type Column, tableText } from '../../src/commands/frame/table.ts';
 import { terminalOf } from '../../src/commands/frame/terminal.ts';
+import { shortCsv } from '../../src/commands/words/short-csv.ts';
+import type { SweepRow } from '../../src/findings/row.ts';
+import { syntheticSweep } from '../plots/synthetic-sweep.ts';
 
 const hostile = '<script>alert(1)</script> & "Söhne"\u001b[31m\u0007\u009b\r\nnext\u202egnp';
 
@@ -204,4 +207,26 @@ describe('flag values', () => {
     expect([seam('0mm'), seam('5cm')]).toEqual([0, 0.05]);
     for (const text of ['-1mm', '51mm', '400mm']) expect(() => seam(text)).toThrow('from 0mm to 50mm');
   });
+});
+
+test('the short sweep: a unit in every heading that has one, rounded, no minus before a nought', () => {
+  const { rows } = syntheticSweep({ step: 1000 });
+  const [first] = rows;
+  const row = {
+    ...(first as SweepRow),
+    torque_nm: 21.9499,
+    packed_mass_ratio: -1e-5,
+    header_gas_temperature_k: 973.2,
+  };
+  const [heads = '', line = ''] = shortCsv([row]).split('\n');
+  const cells = new Map(
+    heads.split(/,(?! )/).map((head, k) => [head.replaceAll('"', ''), line.split(',')[k]]),
+  );
+  expect(cells.get('torque [Nm]')).toBe('21.9');
+  expect(cells.get('packed [%]')).toBe('0');
+  expect(cells.get('gas, header [degC]')).toBe('700');
+  for (const [head, cell] of cells) {
+    expect(head, head).toMatch(/ \[\w+|^(wave|settled)$|%\]$/);
+    expect(cell, head).not.toMatch(/^-0$|\.\d{3,}/);
+  }
 });

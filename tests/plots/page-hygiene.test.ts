@@ -169,8 +169,6 @@ describe('the index', () => {
       .replaceAll(/<[^>]*>/g, ' ')
       .replaceAll(/\s+/g, ' ');
     expect(text).toContain('Second: Saltmarsh 125, draft A · header 260 mm (in demo-7)');
-    expect(text.replaceAll(/\u202f/g, '')).toMatch(
-      /9000 20\.0 21\.5 \+1\.5 30 26 −4 9500 – – – 20 – – 10\D000 – 22\.0 – – 10 –/,
-    );
+    expect(text).toMatch(/9 000 20\.0 21\.5 \+1\.5 30 26 −4 9 500 – – – 20 – – 10 000 – 22\.0 – – 10 –/);
   });
 });

@@ -1,6 +1,6 @@
 /**
- * Comma-separated values after RFC 4180, with `\n` line ends. Numbers are written to twelve digits, which is more than
- * any of them means and no 82.50000000000003; what has no value is an empty field. A text field that a spreadsheet would run as a
+ * Comma-separated values after RFC 4180, with `\n` line ends. Numbers are written as the shortest text that reads
+ * back to the same number; what has no value is an empty field. A text field that a spreadsheet would run as a
  * formula (it begins with = + - @) is led by an apostrophe (OWASP, "CSV Injection"); names in case files may hold control
  * characters, which are left out, line breaks becoming blanks.
  */
@@ -29,7 +29,7 @@ export function csvLine(cells: readonly CsvValue[]): string {
 
 function csvField(value: CsvValue): string {
   if (value === null || value === undefined) return '';
-  if (typeof value === 'number') return Number.isFinite(value) ? String(Number(value.toPrecision(12))) : '';
+  if (typeof value === 'number') return Number.isFinite(value) ? String(value) : '';
   if (typeof value === 'boolean') return String(value);
   const plain = plainText(value);
   const harmless = /^[=+\-@]/.test(plain) ? `'${plain}` : plain;

@@ -16,7 +16,7 @@ interface ShortColumn {
 const celsius = (kelvin: number | null): number | null => (kelvin === null ? null : kelvin - 273.15);
 const percent = (share: number | null): number | null => (share === null ? null : 100 * share);
 
-const SHORT: readonly ShortColumn[] = [
+const READINGS: readonly ShortColumn[] = [
   { heading: 'speed [rpm]', decimals: 0, of: (row) => row.speed_rpm },
   { heading: 'torque [Nm]', decimals: 1, of: (row) => row.torque_nm },
   { heading: 'power [kW]', decimals: 1, of: (row) => row.power_kw },
@@ -35,16 +35,30 @@ const SHORT: readonly ShortColumn[] = [
   { heading: 'brake mean pressure [bar]', decimals: 1, of: (row) => row.bmep_bar },
   { heading: 'gas at the flange [degC]', decimals: 0, of: (row) => celsius(row.exhaust_gas_temperature_k) },
   { heading: 'gas in the pipe [degC]', decimals: 0, of: (row) => celsius(row.pipe_mean_temperature_k) },
+  {
+    heading: 'before the stinger, above ambient [bar]',
+    decimals: 2,
+    of: (row) => row.stinger_back_pressure_bar,
+  },
+  { heading: 'crankcase, lowest [bar]', decimals: 2, of: (row) => row.crankcase_lowest_bar },
+  { heading: 'crankcase, highest [bar]', decimals: 2, of: (row) => row.crankcase_highest_bar },
 ];
+
+/** Temperatures along the pipe, as a builder can measure them. */
+const MEASURABLE: readonly ShortColumn[] = (['header', 'belly', 'stinger'] as const).flatMap((part) => [
+  { heading: `gas, ${part} [degC]`, decimals: 0, of: (row) => celsius(row[`${part}_gas_temperature_k`]) },
+  { heading: `wall, ${part} [degC]`, decimals: 0, of: (row) => celsius(row[`${part}_wall_temperature_k`]) },
+]);
 
 const rounded = (value: number | null, decimals: number): CsvValue =>
   value === null ? null : Number(value.toFixed(decimals)) + 0;
 
 /** The whole file. */
 export function shortCsv(rows: readonly SweepRow[]): string {
-  const headings = [...SHORT.map(({ heading }) => heading), 'wave', 'settled'];
+  const columns = [...READINGS, ...MEASURABLE];
+  const headings = [...columns.map(({ heading }) => heading), 'wave', 'settled'];
   const lines = rows.map((row) => [
-    ...SHORT.map(({ of, decimals }) => rounded(of(row), decimals)),
+    ...columns.map(({ of, decimals }) => rounded(of(row), decimals)),
     landing(row),
     row.settled ? 'yes' : 'no',
   ]);
