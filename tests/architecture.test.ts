@@ -47,7 +47,7 @@ const rules: readonly Rule[] = [
   { room: /^src\/case\//, may: [/^src\/(case|timing|pipe|model)\//, /^node:/, /^(yaml|wrap-ansi)$/] },
   {
     room: /^src\/engine\//,
-    may: [/^src\/(engine|timing|pipe|model|findings)\//, /^solver\//, /^ndarray$/],
+    may: [/^src\/(engine|timing|pipe|model|findings)\//, /^solver\//],
   },
   // A project of its own: what is to be said, of rows and traces alone, wherever it is to be said.
   { room: /^src\/findings\//, may: [/^src\/findings\//] },

@@ -89,11 +89,13 @@ function columnStride(cells: number): number {
 
 function diagramOf({ recorder }: Settled, opens: number): SpeedRecord['diagram'] {
   const stride = columnStride(recorder.positions.length);
-  const seen = recorder.pressure.step(DIAGRAM_STEP_DEG / FIELD_STEP_DEG, stride);
-  const [rows, columns] = seen.shape as [number, number];
+  const { rows: fields, cells, data } = recorder.pressure;
+  const every = DIAGRAM_STEP_DEG / FIELD_STEP_DEG;
+  const rows = Math.ceil(fields / every);
   const pressure: number[] = [];
   for (let r = 0; r < rows; r++)
-    for (let k = 0; k < columns; k++) pressure.push(Number(seen.get(r, k).toPrecision(4)));
+    for (let k = 0; k < cells; k += stride)
+      pressure.push(Number((data[r * every * cells + k] as number).toPrecision(4)));
   return {
     positions: everyOf(recorder.positions, stride, 4),
     angleDeg: Array.from({ length: rows }, (_, r) => Number((opens + r * DIAGRAM_STEP_DEG).toFixed(3))),

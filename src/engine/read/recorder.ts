@@ -4,7 +4,6 @@
  * Port values belong to the middle of a step (that is where the boundary answers), volumes to its end.
  */
 
-import ndarray, { type NdArray } from 'ndarray';
 import { ANSWER, ARRIVE, type CellFields, CLOCK, type Clock, FLOW } from '../../../solver/index.ts';
 import type { EngineNetwork } from '../build.ts';
 import type { ExhaustPiece } from '../parts/exhaust.ts';
@@ -33,11 +32,16 @@ const FIELDS = 361;
 /** Where the cycle began, where it stands, and until when sums over time were taken; an array, so that none is boxed. */
 const TURN = { startDeg: 0, nowDeg: 1, summedTo: 2 } as const;
 
-/** Values over crank angle, by rows, and position. */
-export type Field = NdArray<Float64Array>;
+/** Values over crank angle, by rows, and position; plain, for a library's arrays make code from text, which a page forbids. */
+export interface Field {
+  readonly rows: number;
+  readonly cells: number;
+  /** Value of a cell in a row at `row * cells + cell`. */
+  readonly data: Float64Array;
+}
 
 function newField(cells: number): Field {
-  return ndarray(new Float64Array(FIELDS * cells), [FIELDS, cells]);
+  return { rows: FIELDS, cells, data: new Float64Array(FIELDS * cells) };
 }
 
 export class CycleRecorder {
@@ -192,7 +196,7 @@ export class CycleRecorder {
     );
     for (; this.nextField <= upTo; this.nextField += FIELD_STEP_DEG) {
       // Cells of a row lie side by side, so that a row is written without a call for each.
-      let k = pressure.index(this.nextField, 0);
+      let k = this.nextField * pressure.cells;
       for (const { duct } of this.engine.exhaust.pieces) {
         const { p, u, a, offset } = duct.fields();
         const n = duct.geometry.cells;
