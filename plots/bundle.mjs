@@ -14,3 +14,16 @@ await build({
   legalComments: 'none',
   logLevel: 'warning',
 });
+// The board carries the solver and the reader of case files; a page has no files to read.
+const noFiles = `${here}client/board/no-files.ts`;
+await build({
+  entryPoints: [`${here}client/board/board-page.ts`],
+  outdir: `${here}../dist/plots/bundle`,
+  bundle: true,
+  format: 'iife',
+  target: 'es2022',
+  minify: true,
+  legalComments: 'none',
+  logLevel: 'warning',
+  alias: { 'node:fs': noFiles, 'node:path': noFiles },
+});

@@ -11,6 +11,7 @@ await runProgram(
     wired(verbs.keys, () => import('./commands/keys.ts')),
     wired(verbs.pulse, () => import('./commands/pulse.ts')),
     wired(verbs.sweep, () => import('./commands/sweep.ts')),
+    wired(verbs.board, () => import('./commands/board.ts')),
     wired(verbs.map, () => import('./commands/map.ts')),
     wired(verbs.overnight, () => import('./commands/overnight.ts')),
     wired(verbs.lend, () => import('./commands/lend.ts')),

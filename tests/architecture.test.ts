@@ -52,6 +52,16 @@ const rules: readonly Rule[] = [
   // A project of its own: what is to be said, of rows and traces alone, wherever it is to be said.
   { room: /^src\/findings\//, may: [/^src\/findings\//] },
   { room: /^src\/workshop\//, may: [/^src\/(workshop|pipe|model)\//, /^dxf-writer$/] },
+  // What a live page does, on the page and in its workers: it runs in a browser.
+  {
+    room: /^src\/board\//,
+    may: [
+      /^src\/(board|engine|findings|case|timing|pipe|model)\//,
+      /^src\/study\/work\/(run-sweep|run-settings)\.ts$/,
+      /^solver\//,
+      /^yaml$/,
+    ],
+  },
   {
     room: /^src\/study\//,
     may: [
@@ -85,7 +95,7 @@ const rules: readonly Rule[] = [
   {
     room: /^src\/commands\/[^/]+\.ts$/,
     may: [
-      /^src\/(commands\/(frame|words)|study|engine|findings|case|timing|pipe|model|workshop|verify)\//,
+      /^src\/(commands\/(frame|words)|study|engine|findings|case|timing|pipe|model|workshop|verify|board)\//,
       /^(solver|plots)\//,
       /^node:/,
     ],
@@ -94,6 +104,15 @@ const rules: readonly Rule[] = [
   { room: /^plots\/theme\//, may: [/^plots\/theme\//] },
   { room: /^plots\/marks\//, may: [/^plots\/(theme|marks)\//] },
   { room: /^plots\/figures\//, may: [/^plots\/(theme|marks|figures)\//, /^src\/findings\//, /^wrap-ansi$/] },
+  // The live page's script: what runs in a browser, and no more of the program.
+  {
+    room: /^plots\/client\/board\//,
+    may: [
+      /^plots\/(client\/board|theme|marks|figures|pages)\//,
+      /^src\/(board|findings|case\/text|timing|pipe|model|engine\/run)\//,
+      /^src\/study\/work\/run-sweep\.ts$/,
+    ],
+  },
   { room: /^plots\//, may: [/^plots\//, /^src\/findings\//, /^(plotly\.js-dist-min|ndarray)$/] },
 ];
 
@@ -243,7 +262,9 @@ function isEntry(path: string): boolean {
     // Compiled by the build to the two-lane kernel, and what that is declared as.
     path.startsWith('solver/scheme/two-lane/assembly/') ||
     path.endsWith('.d.ts') ||
-    /^plots\/client\/[^/]+-page\.ts$/.test(path) ||
+    /^plots\/client\/(board\/)?[^/]+-page\.ts$/.test(path) ||
+    // What the bundle puts in the place of Node's files.
+    path === 'plots/client/board/no-files.ts' ||
     /^src\/case\/schemas\/write-[^/]+\.ts$/.test(path)
   );
 }

@@ -21,10 +21,20 @@ export interface Sheet {
   readonly data: unknown;
   readonly program: string;
   readonly assets: Assets | null;
+  /** The page's script computes: in workers made of itself, and with a compiled kernel. */
+  readonly computes?: boolean;
+  /** Style of this page beyond that of all. */
+  readonly style?: string;
 }
 
 const POLICY =
   "default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data: blob:; base-uri 'none'; form-action 'none'";
+
+/** Workers of the page's own script, and its kernel compiled; still no text is made code, and nothing is fetched. */
+const COMPUTING = POLICY.replace(
+  "script-src 'unsafe-inline'",
+  "script-src 'unsafe-inline' 'wasm-unsafe-eval'; worker-src blob:",
+);
 
 /** A script's text inside a page: nothing in it may end the element. */
 const inside = (script: string): Markup =>
@@ -43,12 +53,12 @@ export function sheet(page: Sheet): string {
 <html lang="en-GB">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${trusted(POLICY)}">
+<meta http-equiv="Content-Security-Policy" content="${trusted(page.computes === true ? COMPUTING : POLICY)}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
 <title>${page.title}</title>
 <link rel="icon" href="data:,">
-<style>${trusted(style)}</style>
+<style>${trusted(style + (page.style ?? ''))}</style>
 </head>
 <body>
 <header class="sheet"><dl class="titleblock">${fields}</dl></header>

@@ -19,8 +19,8 @@ export function pageScript(page: string): string {
   return bundledScript(`${page}-page.js`);
 }
 
-/** The bundle lies beside the built program, or in `dist` of a source tree. */
-function bundledScript(file: string): string {
+/** A bundled script by its file. It lies beside the built program, or in `dist` of a source tree. */
+export function bundledScript(file: string): string {
   for (let folder = new URL('.', import.meta.url); folder.pathname !== '/'; folder = new URL('..', folder)) {
     for (const place of ['plots/bundle/', 'dist/plots/bundle/']) {
       try {

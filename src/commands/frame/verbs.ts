@@ -100,6 +100,20 @@ export const sweep: Verb = {
   afterInterrupt: 'Finished speeds are kept; the same command with the same --out goes on from there.',
 };
 
+export const board: Verb = {
+  name: 'board',
+  operands: '<case>',
+  summary: 'A live page on which the pipe is moved by hand',
+  description:
+    'The solver runs in the page: joints, roofs, walls and ignition are moved and the answer follows, first on coarse ' +
+    'cells, then on those of the case. One file, opened from disk, that asks nothing of a network. Simulates nothing ' +
+    'itself. Writes board.html.',
+  flags: [verbFlags.speeds],
+  oneThread: true,
+  examples: [`echocone board ${DRAFT}`, `echocone board ${DRAFT} --cell 7mm --out runs/board`],
+  afterInterrupt: NOTHING_KEPT,
+};
+
 export const map: Verb = {
   name: 'map',
   operands: '<case>',
