@@ -3,6 +3,16 @@
  * time go in. Everything SI.
  */
 
+export {
+  arcsine,
+  arctangent,
+  cosine,
+  exponentialLessOne,
+  logarithm,
+  power,
+  sine,
+  square,
+} from './arithmetic/functions.ts';
 export type { CellFields, MarchingDuct } from './duct/duct.ts';
 export { ANSWER, ARRIVE, DuctEnd } from './duct/duct-end.ts';
 export {

@@ -18,25 +18,27 @@ interface Rule {
 /** The first rule whose room fits a file is the one for it. */
 const rules: readonly Rule[] = [
   // The solver in layers: gas, march < duct < schemes side by side, ends, volumes < network.
+  // Below them the functions that all share.
+  { room: /^solver\/arithmetic\//, may: [/^solver\/arithmetic\//, /^#two-lane-kernel$/] },
   { room: /^solver\/march\//, may: [/^solver\/march\//] },
-  { room: /^solver\/gas\//, may: [/^solver\/(gas|march)\//] },
-  { room: /^solver\/duct\//, may: [/^solver\/(duct|gas|march)\//] },
+  { room: /^solver\/gas\//, may: [/^solver\/(gas|march|arithmetic)\//] },
+  { room: /^solver\/duct\//, may: [/^solver\/(duct|gas|march|arithmetic)\//] },
   {
     room: /^solver\/scheme\/conservative\//,
-    may: [/^solver\/(scheme\/conservative|duct|gas|march)\//, /^#two-lane-kernel$/],
+    may: [/^solver\/(scheme\/conservative|duct|gas|march|arithmetic)\//],
   },
   // A second form of the conservative scheme.
   {
     room: /^solver\/scheme\/two-lane\//,
-    may: [/^solver\/(scheme\/(two-lane|conservative)|duct|gas|march)\//, /^#two-lane-kernel$/],
+    may: [/^solver\/(scheme\/(two-lane|conservative)|duct|gas|march|arithmetic)\//],
   },
-  { room: /^solver\/scheme\/textbook\//, may: [/^solver\/(scheme\/textbook|duct|gas|march)\//] },
-  { room: /^solver\/scheme\/[^/]+\.ts$/, may: [/^solver\/(scheme|duct|gas|march)\//, /^#two-lane-kernel$/] },
-  { room: /^solver\/ends\//, may: [/^solver\/(ends|duct|gas|march)\//] },
+  { room: /^solver\/scheme\/textbook\//, may: [/^solver\/(scheme\/textbook|duct|gas|march|arithmetic)\//] },
+  { room: /^solver\/scheme\/[^/]+\.ts$/, may: [/^solver\/(scheme|duct|gas|march|arithmetic)\//] },
+  { room: /^solver\/ends\//, may: [/^solver\/(ends|duct|gas|march|arithmetic)\//] },
   // A law of scavenging knows volumes and streams as numbers only.
   { room: /^solver\/volumes\/scavenging\//, may: [/^solver\/volumes\/scavenging\//] },
-  { room: /^solver\/volumes\//, may: [/^solver\/(volumes|gas|march)\//] },
-  { room: /^solver\/network\//, may: [/^solver\/(network|volumes|ends|duct|gas|march)\//] },
+  { room: /^solver\/volumes\//, may: [/^solver\/(volumes|gas|march|arithmetic)\//] },
+  { room: /^solver\/network\//, may: [/^solver\/(network|volumes|ends|duct|gas|march|arithmetic)\//] },
   { room: /^solver\/index\.ts$/, may: [/^solver\//] },
   { room: /^src\/model\//, may: [/^src\/model\//] },
   // Exact solutions are witnesses against the solver, so they share nothing with it.

@@ -6,6 +6,7 @@
  * same relation holds for the gas that was there before. Source: Benson 1982 (from memory), identity derived here.
  */
 
+import { power } from '../arithmetic/functions.ts';
 import { GAS, newGasPoint } from '../gas/gas-model.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from './duct-end.ts';
 
@@ -16,7 +17,7 @@ export function completeArrival(end: DuctEnd): void {
   const lambda = s[ARRIVE.soundSpeed] + 0.5 * (g - 1) * s[ARRIVE.velocity];
   s[ARRIVE.lambda] = lambda;
   s[ARRIVE.rest] =
-    lambda > 0 ? s[ARRIVE.pressure] * (lambda / s[ARRIVE.soundSpeed]) ** ((2 * g) / (g - 1)) : 0;
+    lambda > 0 ? s[ARRIVE.pressure] * power(lambda / s[ARRIVE.soundSpeed], (2 * g) / (g - 1)) : 0;
 }
 
 const point = newGasPoint();
@@ -27,7 +28,7 @@ export function answerLeaving(end: DuctEnd): void {
   const out = end.answer;
   const g = s[ARRIVE.gamma];
   const ratio = out[ANSWER.soundSpeed] / s[ARRIVE.soundSpeed];
-  const pressure = s[ARRIVE.pressure] * ratio ** ((2 * g) / (g - 1));
+  const pressure = s[ARRIVE.pressure] * power(ratio, (2 * g) / (g - 1));
   const temperature = s[ARRIVE.temperature] * ratio * ratio;
   const burnt = s[ARRIVE.burnt];
   point[GAS.temperature] = temperature;

@@ -9,6 +9,8 @@
  * SAE 2002-01-0372; White, Viscous Fluid Flow (Sutherland constants, value from memory).
  */
 
+import { decimalLogarithm, power } from '../arithmetic/functions.ts';
+
 /** What is switched on of a duct's losses at its wall: friction, the law of wall heat, the wall's roughness [m], a factor on the heat (1) [-]. */
 export interface WallLosses {
   readonly friction: boolean;
@@ -36,13 +38,13 @@ export function conductivity(temperature: number): number {
 
 /** Haaland's term of the wall, (eps/3.7D)^1.11, from the relative roughness eps/D [-]. It never changes for a cell. */
 export function roughnessTerm(relativeRoughness: number): number {
-  return (relativeRoughness / 3.7) ** 1.11;
+  return power(relativeRoughness / 3.7, 1.11);
 }
 
 /** Darcy friction factor from the Reynolds number and the term of the wall's roughness [-]. */
 export function darcyFactor(reynolds: number, rough: number): number {
   if (reynolds < LAMINAR_BELOW) return 64 / Math.max(reynolds, 1);
-  const inverse = -1.8 * Math.log10(rough + 6.9 / reynolds);
+  const inverse = -1.8 * decimalLogarithm(rough + 6.9 / reynolds);
   return 1 / (inverse * inverse);
 }
 
@@ -63,5 +65,5 @@ export function pulsatingCoefficient(reynolds: number, diameter: number, k: numb
 
 /** Heat transfer coefficient of Colburn's analogy; f is the Fanning factor [W/(m2 K)]. */
 export function colburnCoefficient(fanning: number, massFlux: number, cp: number, prandtl: number): number {
-  return 0.5 * fanning * massFlux * cp * prandtl ** (-2 / 3);
+  return 0.5 * fanning * massFlux * cp * power(prandtl, -2 / 3);
 }

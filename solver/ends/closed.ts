@@ -7,6 +7,7 @@
  * Source: shock relations, NACA Report 1135 (1953), solved for the piston problem; derived here.
  */
 
+import { power } from '../arithmetic/functions.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 
 /** Answers for a closed end. */
@@ -21,9 +22,9 @@ export function answerClosed(end: DuctEnd): void {
     ratio = 1 + g * m * (k + Math.sqrt(1 + k * k));
   } else {
     const X = 1 + 0.5 * (g - 1) * m;
-    ratio = X > 0 ? X ** ((2 * g) / (g - 1)) : 0;
+    ratio = X > 0 ? power(X, (2 * g) / (g - 1)) : 0;
   }
-  out[ANSWER.density] = s[ARRIVE.density] * ratio ** (1 / g);
+  out[ANSWER.density] = s[ARRIVE.density] * power(ratio, 1 / g);
   out[ANSWER.velocity] = 0;
   out[ANSWER.pressure] = s[ARRIVE.pressure] * ratio;
   out[ANSWER.burnt] = s[ARRIVE.burnt];

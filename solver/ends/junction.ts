@@ -4,6 +4,7 @@
  * Source: constant-pressure junction, Benson 1982 (from memory), with the mixing of entropy made exact in enthalpy here.
  */
 
+import { power } from '../arithmetic/functions.ts';
 import { answerEntering, answerLeaving } from '../duct/arrival.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { GAS, newGasPoint } from '../gas/gas-model.ts';
@@ -94,7 +95,7 @@ function fillVelocity(end: DuctEnd): void {
   const s = end.arrive;
   const h = 0.5 * (s[ARRIVE.gamma] - 1);
   const lambda = s[ARRIVE.lambda];
-  const sound = s[ARRIVE.soundSpeed] * (trial[TRIAL.pressure] / s[ARRIVE.pressure]) ** (h / s[ARRIVE.gamma]);
+  const sound = s[ARRIVE.soundSpeed] * power(trial[TRIAL.pressure] / s[ARRIVE.pressure], h / s[ARRIVE.gamma]);
   const speed = (lambda - sound) / h;
   end.answer[ANSWER.velocity] = speed;
   end.answer[ANSWER.soundSpeed] = lambda - h * speed;

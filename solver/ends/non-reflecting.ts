@@ -6,6 +6,7 @@
  * the reference, gas that leaves its own.
  */
 
+import { power } from '../arithmetic/functions.ts';
 import { answerEntering, answerLeaving } from '../duct/arrival.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { GAS, newGasPoint } from '../gas/gas-model.ts';
@@ -33,13 +34,13 @@ export function answerNonReflecting(end: DuctEnd, reference: Reservoir, incident
   const gr = reference[RESERVOIR.gamma];
   const hr = 0.5 * (gr - 1);
   const beyond = reference[RESERVOIR.soundSpeed];
-  const sent = beyond * (2 * (incident / p0) ** (hr / gr) - 1);
+  const sent = beyond * (2 * power(incident / p0, hr / gr) - 1);
   // Each side gives a velocity into the duct at a common pressure; Newton's method on their difference.
   let p = 0.5 * (s[ARRIVE.pressure] + incident);
   let round = 0;
   for (; round < ROUNDS; round++) {
-    const inside = s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g);
-    const outside = beyond * (p / p0) ** (hr / gr);
+    const inside = s[ARRIVE.soundSpeed] * power(p / s[ARRIVE.pressure], h / g);
+    const outside = beyond * power(p / p0, hr / gr);
     const miss = (sent - outside) / hr - (inside - lambda) / h;
     const slope = -(outside / gr + inside / g) / p;
     const next = p - miss / slope;
@@ -48,7 +49,7 @@ export function answerNonReflecting(end: DuctEnd, reference: Reservoir, incident
     if (change < 1e-14 * p0) break;
   }
   if (round === ROUNDS) unconverged[0]++;
-  const inside = s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g);
+  const inside = s[ARRIVE.soundSpeed] * power(p / s[ARRIVE.pressure], h / g);
   const speed = (inside - lambda) / h;
   out[ANSWER.velocity] = -speed;
   if (speed <= 0) {
@@ -56,7 +57,7 @@ export function answerNonReflecting(end: DuctEnd, reference: Reservoir, incident
     answerLeaving(end);
     return;
   }
-  const temperature = reference[RESERVOIR.temperature] * (p / p0) ** ((gr - 1) / gr);
+  const temperature = reference[RESERVOIR.temperature] * power(p / p0, (gr - 1) / gr);
   point[GAS.temperature] = temperature;
   point[GAS.burnt] = reference[RESERVOIR.burnt];
   end.owner.gas.fillPoint(point);

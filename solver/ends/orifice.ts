@@ -12,6 +12,7 @@
  * Source: Benson, The Thermodynamics and Gas Dynamics of Internal-Combustion Engines, vol. 1 (1982) (constant-pressure model; value from memory).
  */
 
+import { power, square } from '../arithmetic/functions.ts';
 import { answerEntering, answerLeaving } from '../duct/arrival.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { RESERVOIR, type Reservoir } from '../gas/reservoir.ts';
@@ -60,7 +61,7 @@ function leave(end: DuctEnd, reservoir: Reservoir): void {
     answerLeaving(end);
     return;
   }
-  const unit = s[ARRIVE.soundSpeed] * (reservoir[RESERVOIR.pressure] / s[ARRIVE.pressure]) ** (h / g);
+  const unit = s[ARRIVE.soundSpeed] * power(reservoir[RESERVOIR.pressure] / s[ARRIVE.pressure], h / g);
   throat[THROAT.gamma] = g;
   throat[THROAT.lambda] = lambda / unit;
   throat[THROAT.found] = out[ANSWER.soundSpeed] / unit;
@@ -96,14 +97,14 @@ function findSubsonic(): void {
   search[BRACKET.enough] = 1e-13;
   // From the last answer, else a linear estimate of the face's state.
   const last = throat[THROAT.found];
-  search[BRACKET.trial] = last > 1 && last < lambda ? last : 1 + (lambda - 1) * (1 - phi) ** 2;
+  search[BRACKET.trial] = last > 1 && last < lambda ? last : 1 + (lambda - 1) * square(1 - phi);
   let round = 0;
   for (; round < ROUNDS.subsonic; round++) {
     const A = search[BRACKET.trial];
     const U = (lambda - A) / h;
-    const power = A ** n;
-    search[BRACKET.miss] = (power - phi2) * U * U - (phi2 * (A * A - 1)) / h;
-    search[BRACKET.slope] = ((n * power) / A) * U * U - (2 * (power - phi2) * U) / h - (2 * phi2 * A) / h;
+    const raised = power(A, n);
+    search[BRACKET.miss] = (raised - phi2) * U * U - (phi2 * (A * A - 1)) / h;
+    search[BRACKET.slope] = ((n * raised) / A) * U * U - (2 * (raised - phi2) * U) / h - (2 * phi2 * A) / h;
     narrow(search);
     if (newton(search)) break;
   }
@@ -127,16 +128,16 @@ function findChoked(): void {
   }
   const g = throat[THROAT.gamma];
   const h = 0.5 * (g - 1);
-  const power = (g + 1) / (2 * (g - 1));
+  const exponent = (g + 1) / (2 * (g - 1));
   let M =
-    phi / (1 + h) ** power < 1
-      ? Math.min(0.95, phi * (1 / (1 + h)) ** power * (1 + phi * phi * 0.3) + 1e-6)
+    phi / power(1 + h, exponent) < 1
+      ? Math.min(0.95, phi * power(1 / (1 + h), exponent) * (1 + phi * phi * 0.3) + 1e-6)
       : 0.5;
   let round = 0;
   for (; round < ROUNDS.choked; round++) {
     const B = (1 + h * M * M) / (1 + h);
-    const value = M * B ** -power;
-    const slope = value * (1 / M - (power * 2 * h * M) / ((1 + h) * B));
+    const value = M * power(B, -exponent);
+    const slope = value * (1 / M - (exponent * 2 * h * M) / ((1 + h) * B));
     let next = M - (value - phi) / slope;
     if (!(next > 0)) next = 0.5 * M;
     if (!(next < 1)) next = 0.5 * (M + 1);
@@ -164,7 +165,7 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
   const lambda = s[ARRIVE.lambda];
   const p0 = reservoir[RESERVOIR.pressure];
   const gr = reservoir[RESERVOIR.gamma];
-  const critical = (2 / (gr + 1)) ** (gr / (gr - 1));
+  const critical = power(2 / (gr + 1), gr / (gr - 1));
   entering[ENTERING.critical] = critical;
   // Face pressure at which the choked stream of a throat is sonic on the face too: flux = phi gamma p_c/a*, and on the face
   // flux = gamma p/a* for a stream at a* = a0/sqrt(1 + h).
@@ -185,7 +186,7 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
     const p = search[BRACKET.trial];
     entering[ENTERING.pressure] = p;
     throughThroat(reservoir);
-    const sound = s[ARRIVE.soundSpeed] * (p / s[ARRIVE.pressure]) ** (h / g);
+    const sound = s[ARRIVE.soundSpeed] * power(p / s[ARRIVE.pressure], h / g);
     wave = (sound - lambda) / h;
     miss = entering[ENTERING.speed] - wave;
     if (Math.abs(miss) < 1e-12 * lambda) break;
@@ -228,7 +229,7 @@ function throughThroat(reservoir: Reservoir): void {
     entering[ENTERING.density] = (g * p) / (a0 * a0);
     return;
   }
-  const at = a0 * ratio ** z;
+  const at = a0 * power(ratio, z);
   const at2 = at * at;
   const ut2 = (a0 * a0 - at2) / h;
   const ut = Math.sqrt(ut2);
@@ -237,8 +238,8 @@ function throughThroat(reservoir: Reservoir): void {
   else {
     const q = (phi * ratio * p0 * ut) / (at2 * p);
     u = (2 * q * a0 * a0) / (1 + Math.sqrt(1 + 4 * q * q * h * a0 * a0));
-    const power = choked ? -1 : -2 * z - (z * at2) / (h * ut2);
-    entering[ENTERING.slope] = (u * power) / (p * (1 + 2 * q * h * u));
+    const grows = choked ? -1 : -2 * z - (z * at2) / (h * ut2);
+    entering[ENTERING.slope] = (u * grows) / (p * (1 + 2 * q * h * u));
   }
   entering[ENTERING.speed] = u;
   entering[ENTERING.density] = (g * p) / (a0 * a0 - h * u * u);

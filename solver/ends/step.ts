@@ -8,6 +8,7 @@
  * Sources: Benson 1982 (from memory); momentum balance of Borda-Carnot, standard; joined with the characteristics here.
  */
 
+import { power } from '../arithmetic/functions.ts';
 import { answerLeaving } from '../duct/arrival.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { unconverged } from '../march/unconverged.ts';
@@ -94,7 +95,7 @@ function tryStep(up: DuctEnd, down: DuctEnd): void {
   const g = s[ARRIVE.gamma];
   const h = 0.5 * (g - 1);
   const a = up.arrive[ARRIVE.lambda] - h * u;
-  const p = s[ARRIVE.pressure] * (a / s[ARRIVE.soundSpeed]) ** (g / h);
+  const p = s[ARRIVE.pressure] * power(a / s[ARRIVE.soundSpeed], g / h);
   trial[TRIAL.a] = a;
   trial[TRIAL.p] = p;
   trial[TRIAL.g] = g;
@@ -108,7 +109,7 @@ function tryStep(up: DuctEnd, down: DuctEnd): void {
   } else contract(up, down);
   const d = down.arrive;
   const hd = 0.5 * (d[ARRIVE.gamma] - 1);
-  const sound = d[ARRIVE.soundSpeed] * (trial[TRIAL.beyondP] / d[ARRIVE.pressure]) ** (hd / d[ARRIVE.gamma]);
+  const sound = d[ARRIVE.soundSpeed] * power(trial[TRIAL.beyondP] / d[ARRIVE.pressure], hd / d[ARRIVE.gamma]);
   trial[TRIAL.miss] = trial[TRIAL.beyondU] - (sound - down.arrive[ARRIVE.lambda]) / hd;
 }
 
@@ -151,10 +152,10 @@ function contract(up: DuctEnd, down: DuctEnd): void {
   const h = 0.5 * (g - 1);
   const throat = contraction * down.area;
   const M1 = u / a;
-  const power = (g + 1) / (2 * (g - 1));
-  const wanted = (M1 * (1 + h * M1 * M1) ** -power * up.area) / throat;
+  const exponent = (g + 1) / (2 * (g - 1));
+  const wanted = (M1 * power(1 + h * M1 * M1, -exponent) * up.area) / throat;
   // A sonic contracta is a double root, which Newton's method never settles on.
-  const most = (1 + h) ** -power;
+  const most = power(1 + h, -exponent);
   if (wanted > (1 + ROUND_OFF) * most) unconverged[0]++;
   const sonic = wanted >= (1 - 1e-13) * most;
   let M = sonic ? 1 : Math.min(0.999, wanted);
@@ -162,9 +163,9 @@ function contract(up: DuctEnd, down: DuctEnd): void {
   let round = 0;
   for (; !sonic && round < ROUNDS.contracta; round++) {
     const B = 1 + h * M * M;
-    const value = M * B ** -power;
+    const value = M * power(B, -exponent);
     off = Math.abs(value - wanted);
-    const slope = B ** -power * (1 - (2 * power * h * M * M) / B);
+    const slope = power(B, -exponent) * (1 - (2 * exponent * h * M * M) / B);
     let next = M - (value - wanted) / slope;
     if (!(next < 1)) next = 0.5 * (M + 1);
     if (!(next >= 0)) next = 0.5 * M;
@@ -175,7 +176,7 @@ function contract(up: DuctEnd, down: DuctEnd): void {
   if (round === ROUNDS.contracta && off > ROUND_OFF) unconverged[0]++;
   const a0Squared = a * a + h * u * u;
   const at = Math.sqrt(a0Squared / (1 + h * M * M));
-  const pt = p * (at / a) ** (g / h);
+  const pt = p * power(at / a, g / h);
   if (contraction >= 1) {
     trial[TRIAL.beyondP] = pt;
     trial[TRIAL.beyondU] = M * at;
@@ -259,7 +260,7 @@ function tryBehind(down: DuctEnd): void {
   const a0Squared = behind[BEHIND.a0Squared];
   const gp = g * p;
   const u = (2 * flux * a0Squared) / (gp + Math.sqrt(gp * gp + 4 * flux * flux * h * a0Squared));
-  const sound = d[ARRIVE.soundSpeed] * (p / d[ARRIVE.pressure]) ** (hd / d[ARRIVE.gamma]);
+  const sound = d[ARRIVE.soundSpeed] * power(p / d[ARRIVE.pressure], hd / d[ARRIVE.gamma]);
   search[BRACKET.miss] = u - (sound - d[ARRIVE.lambda]) / hd;
   trial[TRIAL.beyondP] = p;
   trial[TRIAL.beyondU] = u;

@@ -4,7 +4,9 @@
  * Fit to the measurements of Weisbach for water, as texts on fluid mechanics give it (value from memory).
  */
 
+import { power } from '../arithmetic/functions.ts';
+
 /** Contraction coefficient from the narrower area over the wider [-]. */
 export function venaContracta(areaRatio: number): number {
-  return 0.63 + 0.37 * areaRatio ** 3;
+  return 0.63 + 0.37 * power(areaRatio, 3);
 }

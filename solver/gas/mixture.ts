@@ -9,6 +9,7 @@
  * mass follows from the carbon number 8.26 and y. The charge is taken as fully evaporated.
  */
 
+import { power } from '../arithmetic/functions.ts';
 import { NASA9, type SpeciesName } from './nasa9.ts';
 import { molarEnthalpy, molarHeatCapacity } from './species.ts';
 
@@ -92,7 +93,7 @@ export function burntMoles(y: number, phi: number): Moles {
 /** Heat capacity of gasoline vapour [J/(kg K)]; Heywood 1988 table 4.9, value from memory. */
 function fuelVapourHeatCapacity(temperature: number): number {
   const t = Math.min(temperature, 1500) / 1000;
-  const calPerMolK = -24.078 + 256.63 * t - 201.68 * t * t + 64.75 * t ** 3 + 0.5808 / (t * t);
+  const calPerMolK = -24.078 + 256.63 * t - 201.68 * t * t + 64.75 * power(t, 3) + 0.5808 / (t * t);
   return (calPerMolK * 4.184 * 1000) / (8.26 * CARBON_MASS + 15.5 * HYDROGEN_MASS);
 }
 

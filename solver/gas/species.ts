@@ -5,6 +5,7 @@
  * R = 8.314510 J/(mol K), the value that report used. Source: NASA TP-2002-211556 (2002).
  */
 
+import { logarithm } from '../arithmetic/functions.ts';
 import type { Nasa9Range, Nasa9Species } from './nasa9.ts';
 
 /** Molar gas constant of the NASA-9 fits [J/(mol K)]. */
@@ -28,7 +29,7 @@ export function molarEnthalpy(species: Nasa9Species, temperature: number): numbe
   const T = temperature;
   const overRT =
     -a1 / (T * T) +
-    (a2 * Math.log(T)) / T +
+    (a2 * logarithm(T)) / T +
     a3 +
     T * (a4 / 2 + T * (a5 / 3 + T * (a6 / 4 + (T * a7) / 5))) +
     range.b[0] / T;
@@ -43,7 +44,7 @@ export function molarEntropy(species: Nasa9Species, temperature: number): number
   const overR =
     -a1 / (2 * T * T) -
     a2 / T +
-    a3 * Math.log(T) +
+    a3 * logarithm(T) +
     T * (a4 + T * (a5 / 2 + T * (a6 / 3 + (T * a7) / 4))) +
     range.b[1];
   return MOLAR_GAS_CONSTANT * overR;

@@ -7,6 +7,7 @@
  * Source of the quasi-steady flow: standard compressible orifice, e.g. Heywood 1988, appendix C (from memory).
  */
 
+import { power } from '../arithmetic/functions.ts';
 import { RESERVOIR, type Reservoir } from '../gas/reservoir.ts';
 
 /** Slots of a passage at work. */
@@ -36,11 +37,11 @@ export function fillFlux(passage: Passage, reservoir: Reservoir): void {
   passage[PASSAGE.flux] = 0;
   if (outside >= p0) return;
   const g = reservoir[RESERVOIR.gamma];
-  const critical = (2 / (g + 1)) ** (g / (g - 1));
+  const critical = power(2 / (g + 1), g / (g - 1));
   const ratio = outside / p0 > critical ? outside / p0 : critical;
   const a0 = reservoir[RESERVOIR.soundSpeed];
   // rho u at the throat with rho0 = gamma p0/a0^2
-  const z = ratio ** ((g - 1) / g);
+  const z = power(ratio, (g - 1) / g);
   passage[PASSAGE.flux] = ((g * p0) / a0) * (ratio / z) * Math.sqrt((2 / (g - 1)) * (1 - z));
 }
 

@@ -6,9 +6,11 @@
  * loses its digits for a small angle (a flat arch has a radius of metres), so a series takes over there.
  */
 
+import { arcsine, sine } from '../../solver/index.ts';
+
 /** x − sin x to full relative precision, x ≥ 0 [-]. */
 export function arcExcess(x: number): number {
-  if (x > 0.7) return x - Math.sin(x);
+  if (x > 0.7) return x - sine(x);
   const y = x * x;
   const tail = 1 - (y / 110) * (1 - (y / 156) * (1 - y / 210));
   return ((x * y) / 6) * (1 - (y / 20) * (1 - (y / 42) * (1 - (y / 72) * tail)));
@@ -23,5 +25,5 @@ export function halfChord(radius: number, depth: number): number {
 export function halfSegment(radius: number, depth: number): number {
   if (!(depth > 0)) return 0;
   const share = Math.min(1, depth / (2 * radius));
-  return ((radius * radius) / 4) * arcExcess(4 * Math.asin(Math.sqrt(share)));
+  return ((radius * radius) / 4) * arcExcess(4 * arcsine(Math.sqrt(share)));
 }

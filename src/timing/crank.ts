@@ -15,6 +15,8 @@
  * Derived here from the triangle; the same relations are in any text on engine kinematics.
  */
 
+import { arcsine, arctangent, cosine, sine, square } from '../../solver/index.ts';
+
 const RADIAN = Math.PI / 180;
 
 export interface Crank {
@@ -42,24 +44,24 @@ export function crankOf(engine: {
   if (!(l - r > Math.abs(e))) {
     throw new RangeError(`rod ${l} m cannot turn a throw of ${r} m with a pin offset of ${e} m`);
   }
-  const topTilt = Math.asin(e / (l + r));
-  const reach = Math.sqrt((l + r) ** 2 - e * e);
+  const topTilt = arcsine(e / (l + r));
+  const reach = Math.sqrt(square(l + r) - e * e);
   return {
     throw: r,
     rod: l,
     pinOffset: e,
     topTilt,
     reach,
-    stroke: reach - Math.sqrt((l - r) ** 2 - e * e),
-    bottomDeg: 180 + (Math.asin(e / (l - r)) - topTilt) / RADIAN,
+    stroke: reach - Math.sqrt(square(l - r) - e * e),
+    bottomDeg: 180 + (arcsine(e / (l - r)) - topTilt) / RADIAN,
   };
 }
 
 /** Turns the crank angle in a slot [deg] into the piston's travel from top dead centre [m]; boxes no number on the way. */
 export function turnIntoTravel(crank: Crank, slots: Float64Array, slot: number): void {
   const phi = (slots[slot] as number) * RADIAN + crank.topTilt;
-  const lean = crank.throw * Math.sin(phi) - crank.pinOffset;
-  slots[slot] = crank.reach - crank.throw * Math.cos(phi) - Math.sqrt(crank.rod * crank.rod - lean * lean);
+  const lean = crank.throw * sine(phi) - crank.pinOffset;
+  slots[slot] = crank.reach - crank.throw * cosine(phi) - Math.sqrt(crank.rod * crank.rod - lean * lean);
 }
 
 const turned = new Float64Array(1);
@@ -75,8 +77,8 @@ export function pistonTravel(crank: Crank, deg: number): number {
 export function pistonVelocity(crank: Crank, deg: number): number {
   const phi = deg * RADIAN + crank.topTilt;
   const r = crank.throw;
-  const lean = r * Math.sin(phi) - crank.pinOffset;
-  return r * Math.sin(phi) + (r * Math.cos(phi) * lean) / Math.sqrt(crank.rod ** 2 - lean * lean);
+  const lean = r * sine(phi) - crank.pinOffset;
+  return r * sine(phi) + (r * cosine(phi) * lean) / Math.sqrt(square(crank.rod) - lean * lean);
 }
 
 export interface TravelAngles {
@@ -97,8 +99,8 @@ export function crankAnglesAtTravel(crank: Crank, travel: number): TravelAngles 
   const stretched = (travel * (2 * reach - travel)) / (l + r + q);
   const low = reach - crank.stroke;
   const folded = Math.max(0, ((crank.stroke - travel) * (y + low)) / (q + l - r));
-  const psi = 2 * Math.atan2(Math.sqrt(stretched * (l - r + q)), Math.sqrt(folded * (q + r + l)));
-  const middle = Math.atan2(e, y) - crank.topTilt;
+  const psi = 2 * arctangent(Math.sqrt(stretched * (l - r + q)), Math.sqrt(folded * (q + r + l)));
+  const middle = arctangent(e, y) - crank.topTilt;
   return { downDeg: (middle + psi) / RADIAN, upDeg: 360 + (middle - psi) / RADIAN };
 }
 
@@ -108,9 +110,9 @@ export function travelForDuration(crank: Crank, durationDeg: number): number {
     throw new RangeError(`a duration of ${durationDeg} deg is not within one turn`);
   }
   const psi = (180 - durationDeg / 2) * RADIAN;
-  const across = crank.throw * Math.sin(psi);
-  const q = crank.throw * Math.cos(psi) + Math.sqrt(crank.rod ** 2 - across * across);
-  const y = Math.sqrt(q * q - crank.pinOffset ** 2);
+  const across = crank.throw * sine(psi);
+  const q = crank.throw * cosine(psi) + Math.sqrt(square(crank.rod) - across * across);
+  const y = Math.sqrt(q * q - square(crank.pinOffset));
   return Math.min(crank.stroke, Math.max(0, crank.reach - y));
 }
 

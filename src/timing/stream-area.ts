@@ -10,18 +10,19 @@
  * On the sides the integrand is constant. On an arc of radius r the depth is written d = 2r sin²t, half chord r sin 2t, after
  * which everything is smooth and Gauss's rule takes it to round-off.
  */
+import { arcsine, sine } from '../../solver/index.ts';
 import { gauss } from './gauss.ts';
 import type { WindowShape } from './window.ts';
 
 /** ∫ D sin(2X/D) dd along an arc from depth d₀ to d₁ below its own crown, X = offset + half chord [m2]. */
 function arcPart(bore: number, radius: number, offset: number, from: number, to: number): number {
   if (!(radius > 0 && to > from)) return 0;
-  const place = (depth: number) => Math.asin(Math.sqrt(Math.min(1, Math.max(0, depth / (2 * radius)))));
+  const place = (depth: number) => arcsine(Math.sqrt(Math.min(1, Math.max(0, depth / (2 * radius)))));
   const [a, b] = [place(from), place(to)];
   const middle = (a + b) / 2;
   const integrand = (t: number) => {
-    const chord = radius * Math.sin(2 * t);
-    return bore * Math.sin((2 * (offset + chord)) / bore) * 2 * chord;
+    const chord = radius * sine(2 * t);
+    return bore * sine((2 * (offset + chord)) / bore) * 2 * chord;
   };
   return gauss(integrand, a, middle) + gauss(integrand, middle, b);
 }

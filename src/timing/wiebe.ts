@@ -4,8 +4,10 @@
  * of Heywood, Internal Combustion Engine Fundamentals (1988), from memory.
  */
 
+import { exponentialLessOne, power } from '../../solver/index.ts';
+
 /** Burnt share after a share of the burning time [-]. */
 export function burntShare(z: number, a: number, m: number): number {
   if (!(z > 0)) return 0;
-  return -Math.expm1(-a * Math.min(z, 1) ** (m + 1));
+  return -exponentialLessOne(-a * power(Math.min(z, 1), m + 1));
 }

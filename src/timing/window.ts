@@ -21,6 +21,7 @@
  * which is exact while the crown stands within the chamfer (flat roof, plane section) and, below it, short of the
  * slant distance from crown to edge by at most a few tenths of d: no discharge coefficient is known so well.
  */
+import { arcsine, cosine, sine, square } from '../../solver/index.ts';
 import type { PortWindow } from '../model/port-window.ts';
 import { halfChord, halfSegment } from './circle-segment.ts';
 import type { Crank } from './crank.ts';
@@ -54,12 +55,12 @@ export interface WindowShape {
 /** Width along the bore's arc of a chord [m]. */
 export function arcOfChord(chord: number, bore: number): number {
   if (!(chord <= bore)) throw new RangeError(`a chord of ${chord} m does not fit a bore of ${bore} m`);
-  return bore * Math.asin(chord / bore);
+  return bore * arcsine(chord / bore);
 }
 
 /** Chord under a width along the bore's arc [m]. */
 export function chordOfArc(arc: number, bore: number): number {
-  return bore * Math.sin(Math.min(arc / bore, Math.PI / 2));
+  return bore * sine(Math.min(arc / bore, Math.PI / 2));
 }
 
 /** Travel of the crown at a window's roof edge [m]. */
@@ -101,7 +102,7 @@ export function windowShape(crank: Crank, bore: number, window: PortWindow): Win
     sideStart,
     chamferHeight: chamferDepth > 0 ? chamferHeight : 0,
     chamferSine: chamferDepth > 0 ? chamferDepth / Math.hypot(chamferDepth, chamferHeight) : 0,
-    streamCosine: Math.cos((window.upAngleDeg * Math.PI) / 180),
+    streamCosine: cosine((window.upAngleDeg * Math.PI) / 180),
   };
 }
 
@@ -109,7 +110,7 @@ export function windowShape(crank: Crank, bore: number, window: PortWindow): Win
 function cornerDepths(archRadius: number, half: number, corner: number) {
   if (archRadius === Infinity || corner >= half) return { archEnd: 0, sideStart: corner };
   const inset = half - corner;
-  const drop = Math.sqrt(Math.max(0, (archRadius - corner) ** 2 - inset * inset));
+  const drop = Math.sqrt(Math.max(0, square(archRadius - corner) - inset * inset));
   // R − drop, written without the difference of two near equal radii.
   const centre = (2 * archRadius * corner - corner * corner + inset * inset) / (archRadius + drop);
   const touch = archRadius / (archRadius - corner);

@@ -6,19 +6,20 @@
 
 import { cautionsOf } from '../../../src/board/cautions.ts';
 import { type BoardCase, openDesk } from '../../../src/board/desk.ts';
-import { type Edit, sectionsText } from '../../../src/board/sections.ts';
+import { editChanges } from '../../../src/board/edit-changes.ts';
+import type { Edit } from '../../../src/board/sections.ts';
 import { withSettings } from '../../../src/board/settings.ts';
 import { caseFile, pipeFile } from '../../../src/board/taken-away.ts';
 import type { Turn } from '../../../src/board/turn.ts';
-import { wallChange } from '../../../src/board/wall.ts';
 import { addressed, addressOf } from './address.ts';
 import { AnswerView, lookOf } from './answer-view.ts';
 import { boardApi } from './board-api.ts';
 import { wireButtons } from './board-buttons.ts';
+import { Cautions } from './cautions-said.ts';
 import { Crew } from './crew.ts';
 import { Dials } from './dials.ts';
 import { DraftHistory } from './draft-history.ts';
-import { element, place, write } from './element.ts';
+import { place, write } from './element.ts';
 import { rowsOf } from './kept-answers.ts';
 import { type KeyAbout, KeyList } from './key-list.ts';
 import { paintGas } from './pipe-gas.ts';
@@ -63,7 +64,7 @@ class Board {
   readonly #player: TurnPlayer;
   readonly #rules = new RuleMarks(place('marks'));
   readonly #gas = place<HTMLCanvasElement>('gas');
-  readonly #told = new Set<string>();
+  readonly #cautions = new Cautions(place('cautions'));
   #bench: Bench;
   #turn: Turn | null = null;
   #held = false;
@@ -185,7 +186,7 @@ class Board {
     this.#pursuit.take(this.#history.set, this.#history.subject);
     this.#turn = null;
     this.#redraw('draft');
-    this.#caution();
+    this.#cautions.say(cautionsOf(this.#history.base, this.#history.subject));
     return true;
   }
 
@@ -193,23 +194,12 @@ class Board {
     return this.#attempt(withSettings(this.#history.set, changes));
   }
 
-  /** Sections moved: a pipe that begins with another diameter takes the passage's exit with it, and the wall its points. */
   #edit(edit: Edit): boolean {
     if (!edit.ok) {
       this.#notice(`Not done: ${edit.words}.`);
       return false;
     }
-    const { subject } = this.#history;
-    const [was, is] = [subject.pipe.sections[0], edit.sections[0]];
-    const exit: Changes =
-      was !== undefined && is !== undefined && was.diameter[0] !== is.diameter[0] && !is.step
-        ? [['engine.passage.exitDiameter', `${Number((1000 * is.diameter[0]).toPrecision(12))} mm`]]
-        : [];
-    return this.#change([
-      ['pipe.sections', sectionsText(edit.sections)],
-      ...exit,
-      ...wallChange(subject, edit.sections),
-    ]);
+    return this.#change(editChanges(this.#history.subject, edit.sections));
   }
 
   #settle(): void {
@@ -257,15 +247,6 @@ class Board {
 
   #notice(words: string): void {
     write(place('notice'), words);
-  }
-
-  /** Each caution once in a sitting. */
-  #caution(): void {
-    for (const { id, says } of cautionsOf(this.#history.base, this.#history.subject)) {
-      if (this.#told.has(id)) continue;
-      this.#told.add(id);
-      place('cautions').append(element('p', { class: 'warn' }, says));
-    }
   }
 
   #width(): number {

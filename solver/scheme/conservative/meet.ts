@@ -7,6 +7,7 @@
  * Dynamics, chapters 4 and 9 (pressure function, two-rarefaction guess).
  */
 
+import { power } from '../../arithmetic/functions.ts';
 import { unconverged } from '../../march/unconverged.ts';
 import { type DuctState, GHOSTS } from './state.ts';
 
@@ -60,14 +61,14 @@ export function fallBack(duct: DuctState, j: number, k: number, left: boolean): 
 function waveVelocity(ps: number, p: number, g: number, c: number, r: number): number {
   const ratio = ps / p;
   if (ratio < STRONG_EXPANSION) {
-    return ((2 * c) / (r * (g - 1))) * (ratio ** ((g - 1) / (2 * g)) - 1);
+    return ((2 * c) / (r * (g - 1))) * (power(ratio, (g - 1) / (2 * g)) - 1);
   }
   return (ps - p) / (c * Math.sqrt(1 + ((g + 1) / (2 * g)) * (ratio - 1)));
 }
 
 function waveSlope(ps: number, p: number, g: number, c: number): number {
   const ratio = ps / p;
-  if (ratio < STRONG_EXPANSION) return ratio ** (-(g + 1) / (2 * g)) / c;
+  if (ratio < STRONG_EXPANSION) return power(ratio, -(g + 1) / (2 * g)) / c;
   const grow = (g + 1) / (2 * g);
   const s = 1 + grow * (ratio - 1);
   return (1 - (0.5 * grow * (ratio - 1)) / s) / (c * Math.sqrt(s));
@@ -122,7 +123,7 @@ function twoRarefactions(
   const al = cl / rl;
   const ar = cr / rr;
   const top = al + ar - 0.5 * (g - 1) * (ur - ul);
-  return top > 0 ? (top / (al / pl ** z + ar / pr ** z)) ** (1 / z) : 0;
+  return top > 0 ? power(top / (al / power(pl, z) + ar / power(pr, z)), 1 / z) : 0;
 }
 
 /** Density, velocity and pressure on the face itself: between the waves, inside an expansion, or beyond a wave. */
@@ -141,7 +142,7 @@ function sampleFaces(duct: DuctState): void {
     const ratio = ps / p;
     const grow = 1 + ((g + 1) / (2 * g)) * (ratio - 1);
     // rho* = rho / (1 - rho (p*-p)/W^2), W^2 = gamma p rho grow
-    const star = ratio < STRONG_EXPANSION ? r * ratio ** (1 / g) : r / (1 - (ratio - 1) / (g * grow));
+    const star = ratio < STRONG_EXPANSION ? r * power(ratio, 1 / g) : r / (1 - (ratio - 1) / (g * grow));
     if (u * u * r < 0.64 * g * p && v * v * star < 0.64 * g * ps) {
       // Well subsonic on both sides of the wave: the face lies between the waves.
       rStar[j] = star;

@@ -6,6 +6,7 @@
  *   V [ (q0 + q1)/2 - (d0 + d1)/24 ] + (F1 - F0)(q1 - q0) dx/12,   d the second differences.
  */
 
+import { square } from '../../arithmetic/functions.ts';
 import { bends, hold } from './interpolation.ts';
 import type { TextbookState } from './textbook-state.ts';
 
@@ -68,7 +69,7 @@ export class CellValues {
       const x = 0.5 * (X[i] + X[i + 1]);
       const burnt = 0.5 * (y[i] + y[i + 1]);
       this.pressure[i] = duct.pressureOf(x);
-      this.density[i] = this.pressure[i] / (0.5 * x * (A[i] + A[i + 1])) ** 2;
+      this.density[i] = this.pressure[i] / square(0.5 * x * (A[i] + A[i + 1]));
       this.velocity[i] = 0.5 * (u[i] + u[i + 1]);
       this.burnt[i] = burnt;
     }

@@ -9,6 +9,7 @@
  * On inflow the node's entropy and burnt fraction are the answers', on outflow the path line's.
  */
 
+import { power, square } from '../../arithmetic/functions.ts';
 import { completeArrival } from '../../duct/arrival.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../../duct/duct-end.ts';
 import { firstFoot, grown } from './characteristics.ts';
@@ -36,7 +37,7 @@ export function arriveAt(duct: TextbookState, end: DuctEnd, dt: number): void {
   const X = traced[MEMORY.X];
   const y = traced[MEMORY.y];
   const R = duct.gas.gasConstant(y);
-  const T = (X * traced[MEMORY.A]) ** 2 / R;
+  const T = square(X * traced[MEMORY.A]) / R;
   const p = duct.pressureOf(X);
   const g = 1 + R / duct.gas.heatCapacity(T, y);
   s[ARRIVE.density] = p / (R * T);
@@ -97,7 +98,7 @@ function readAnswer(duct: TextbookState, end: DuctEnd): void {
   const out = end.answer;
   const p = out[ANSWER.pressure];
   const y = out[ANSWER.burnt];
-  const X = (p / REFERENCE_PRESSURE) ** duct.k;
+  const X = power(p / REFERENCE_PRESSURE, duct.k);
   point[POINT.X] = X;
   point[POINT.v] = out[ANSWER.velocity];
   point[POINT.A] = Math.sqrt(p / out[ANSWER.density]) / X;
@@ -215,7 +216,7 @@ function gasInside(duct: TextbookState, side: -1 | 1, nu: number, X: number, dt:
   let A = between(duct.now.A, duct.bendA, i, t);
   const y = duct.mixed ? between(duct.now.y, duct.bendY, i, t) : 0;
   const R = gas.gasConstant(y);
-  const g = 1 + R / gas.heatCapacity((X * A) ** 2 / R, y);
+  const g = 1 + R / gas.heatCapacity(square(X * A) / R, y);
   if (!gas.perfect) {
     const from = between(duct.now.X, duct.bendX, i, t);
     A *= grown((((g - 1) / (g * k) - 2) * (X - from)) / (X + from));

@@ -2,6 +2,7 @@
  * What follows from the node states: temperature, gamma, and the two coefficients c = a/(gamma k X) and w = a/X.
  */
 
+import { square } from '../../arithmetic/functions.ts';
 import { isPhysical } from '../../duct/physical.ts';
 import { type GasModel, TABLE_LAST_ROW, TABLE_START, TABLE_STEP } from '../../gas/gas-model.ts';
 import type { TextbookState } from './textbook-state.ts';
@@ -92,7 +93,7 @@ export function refreshNode(duct: TextbookState, j: number): void {
   const { X, A, y } = duct.now;
   const { gas } = duct;
   const R = gas.gasConstant(y[j]);
-  const temperature = (X[j] * A[j]) ** 2 / R;
+  const temperature = square(X[j] * A[j]) / R;
   const g = 1 + R / gas.heatCapacity(temperature, y[j]);
   duct.T[j] = temperature;
   duct.gamma[j] = g;

@@ -5,6 +5,7 @@
  *   losses    [ (gamma-1)(q + uG)/a -+ G ] dt,  G = frictionOverD |u| u,  q = heatOverD (Tw - T)/rho
  */
 
+import { power } from '../../arithmetic/functions.ts';
 import { type Feet, REFERENCE_PRESSURE, type TextbookState } from './textbook-state.ts';
 
 /** Fills `gain` of both families over dt [s] from the last estimate in `next`. */
@@ -62,7 +63,7 @@ export function rates(duct: TextbookState): void {
   const { nodeFriction, nodeHeat, nodeWall, density, drag, warm, T, gas, cells, k } = duct;
   const { X, u, y } = duct.now;
   for (let j = 0; j <= cells; j++) {
-    const rho = (REFERENCE_PRESSURE * X[j] ** (1 / k)) / (gas.gasConstant(y[j]) * T[j]);
+    const rho = (REFERENCE_PRESSURE * power(X[j], 1 / k)) / (gas.gasConstant(y[j]) * T[j]);
     const vel = u[j];
     const G = nodeFriction[j] * Math.abs(vel) * vel;
     density[j] = rho;

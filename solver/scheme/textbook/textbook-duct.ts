@@ -4,6 +4,7 @@
  * across a shock they do not close at all, because the relations it solves hold u +- cX and the entropy instead.
  */
 
+import { square } from '../../arithmetic/functions.ts';
 import type { CellFields, MarchingDuct } from '../../duct/duct.ts';
 import type { DuctGeometry } from '../../duct/geometry.ts';
 import type { WallLosses } from '../../duct/wall-losses.ts';
@@ -126,7 +127,7 @@ export class TextbookDuct extends TextbookState implements MarchingDuct {
     const { X, u, A, y } = this.now;
     prepare(this);
     const x = between(X, this.bendX, i, t);
-    const RT = (x * between(A, this.bendA, i, t)) ** 2;
+    const RT = square(x * between(A, this.bendA, i, t));
     const burnt = this.mixed ? between(y, this.bendY, i, t) : 0;
     const pressure = this.pressureOf(x);
     out[0] = pressure;

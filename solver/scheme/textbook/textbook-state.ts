@@ -12,6 +12,7 @@
  * Struct of arrays; node states in pairs so that a rejected step loses nothing.
  */
 
+import { power } from '../../arithmetic/functions.ts';
 import { DuctEnd } from '../../duct/duct-end.ts';
 import type { DuctGeometry } from '../../duct/geometry.ts';
 import { NO_LOSSES, roughnessTerm, type WallLosses } from '../../duct/wall-losses.ts';
@@ -182,7 +183,7 @@ export class TextbookState {
   /** Sets the gas at node j: pressure [Pa], temperature [K], velocity [m/s], burnt fraction [-]. */
   setNode(j: number, pressure: number, temperature: number, velocity = 0, burnt = 0): void {
     const { X, u, A, y } = this.now;
-    X[j] = (pressure / REFERENCE_PRESSURE) ** this.k;
+    X[j] = power(pressure / REFERENCE_PRESSURE, this.k);
     u[j] = velocity;
     A[j] = Math.sqrt(this.gas.gasConstant(burnt) * temperature) / X[j];
     y[j] = burnt;
@@ -190,6 +191,6 @@ export class TextbookState {
 
   /** Pressure that belongs to X [Pa]. */
   pressureOf(X: number): number {
-    return REFERENCE_PRESSURE * X ** (1 / this.k);
+    return REFERENCE_PRESSURE * power(X, 1 / this.k);
   }
 }

@@ -1,6 +1,6 @@
 /** The crankcase: the volume below the piston, with Annand's heat to its walls where the cylinder has any. */
 
-import { type Asked, DRIVE, type GasModel, Volume } from '../../../solver/index.ts';
+import { type Asked, DRIVE, type GasModel, power, Volume } from '../../../solver/index.ts';
 import type { Engine } from '../../model/engine.ts';
 import { ANNAND_TWO_STROKE } from '../../timing/annand.ts';
 import { meanPistonSpeed } from '../../timing/crank.ts';
@@ -63,7 +63,7 @@ class CrankcaseDrive extends PistonDrive {
 
   /** Wall of a cube of the crankcase's volume: its real shape is not among the inputs. */
   protected timesWall(asked: Asked): void {
-    const wall = 6 * (asked[DRIVE.volume] as number) ** (2 / 3);
+    const wall = 6 * power(asked[DRIVE.volume] as number, 2 / 3);
     asked[DRIVE.wallHeat] = (asked[DRIVE.wallHeat] as number) * wall;
   }
 }

@@ -6,7 +6,7 @@
  *     exhaust opening and nil before; r is the state at exhaust closing, pm = pr (Vr/V)^1.33 that of the motored engine.
  */
 
-import { type Asked, DRIVE } from '../../../solver/index.ts';
+import { type Asked, DRIVE, power } from '../../../solver/index.ts';
 import type { Engine } from '../../model/engine.ts';
 import { meanPistonSpeed } from '../../timing/crank.ts';
 import { engineEvents } from '../../timing/events.ts';
@@ -79,10 +79,11 @@ class WoschniDrive extends CylinderDrive {
     const since = 360 * (turns - Math.floor(turns));
     let w = (since < this.openFor ? WOSCHNI.exchange : WOSCHNI.shut) * speed;
     if (since >= this.untilIgnition && pr > 0) {
-      const motored = pr * (Vr / (asked[DRIVE.volume] as number)) ** WOSCHNI.motored;
+      const motored = pr * power(Vr / (asked[DRIVE.volume] as number), WOSCHNI.motored);
       w += Math.max(0, ((WOSCHNI.burning * this.displacement * Tr) / (pr * Vr)) * (pressure - motored));
     }
-    const h = 3.26 * bore ** -0.2 * (pressure / 1000) ** 0.8 * temperature ** -0.55 * w ** 0.8;
+    const h =
+      3.26 * power(bore, -0.2) * power(pressure / 1000, 0.8) * power(temperature, -0.55) * power(w, 0.8);
     asked[DRIVE.wallHeat] = h * a;
   }
 }

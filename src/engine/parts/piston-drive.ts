@@ -9,6 +9,7 @@ import {
   type Asked,
   conductivity,
   DRIVE,
+  power,
   type Release,
   type VolumeDrive,
   viscosity,
@@ -62,6 +63,6 @@ export abstract class PistonDrive implements VolumeDrive {
   protected fillCoefficient(asked: Asked, { a, speed, bore }: WallHeat): void {
     const temperature = asked[DRIVE.temperature] as number;
     const reynolds = ((asked[DRIVE.density] as number) * speed * bore) / viscosity(temperature);
-    asked[DRIVE.wallHeat] = (a * conductivity(temperature) * reynolds ** 0.7) / bore;
+    asked[DRIVE.wallHeat] = (a * conductivity(temperature) * power(reynolds, 0.7)) / bore;
   }
 }

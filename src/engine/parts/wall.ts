@@ -4,6 +4,7 @@
  * with the cycle's mean of h_in and of h_in T_g. A thin wall of one temperature through its thickness is assumed.
  */
 
+import { power } from '../../../solver/index.ts';
 import type { WallTemperature } from '../../model/pipe.ts';
 
 const STEFAN_BOLTZMANN = 5.670374419e-8;
@@ -45,8 +46,8 @@ export function balancedWall(
     const miss =
       coefficient * (gasTemperature - T) -
       outside.coefficient * (T - ambient) -
-      radiation * (T ** 4 - ambient ** 4);
-    const dT = miss / (coefficient + outside.coefficient + 4 * radiation * T ** 3);
+      radiation * (power(T, 4) - power(ambient, 4));
+    const dT = miss / (coefficient + outside.coefficient + 4 * radiation * power(T, 3));
     T += dT;
     if (Math.abs(dT) < 1e-9) break;
   }

@@ -1,5 +1,6 @@
 /** A window of cycles: what each of them shows, how they vary among themselves, and how a run to a settled state ended. */
 
+import { square } from '../../../solver/index.ts';
 import type { EngineNetwork } from '../build.ts';
 import type { CycleBook } from './cycle-book.ts';
 import type { CycleReading } from './read-cycle.ts';
@@ -62,7 +63,7 @@ export function spreadOf(window: readonly CycleSummary[]): Spread {
   let bottom = 0;
   window.forEach((s, k) => {
     top += (k - middle) * s.pipeTemperature;
-    bottom += (k - middle) ** 2;
+    bottom += square(k - middle);
   });
   return {
     torquePercent: percent((s) => s.reading.output.torque),

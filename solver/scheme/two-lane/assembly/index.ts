@@ -7,6 +7,7 @@ import { trace } from "./trace";
 import { update } from "./update";
 
 export { decode } from "./decode";
+export * from "./functions";
 export { refreshLosses } from "./losses";
 
 /** First byte of the memory that the kernel does not use itself. */
