@@ -21,6 +21,7 @@ const GLANCE: Strictness = {
   window: 3,
   quiet: { torque: 0.006, trapped: 0.006, plugBackDeg: 0.4, temperature: 1.2, drift: 0.006, wall: 2 },
   swing: null,
+  creep: null,
 };
 const MOST_CYCLES = 14;
 /** From a cold start the gas has to find its way down the pipe first. */

@@ -69,11 +69,10 @@ function cellAt({ positions }: CycleRecorder, at: number): number {
 /** Mean over the cycle of the pressure at a place [Pa]; the last row stands where the first does, a turn later. */
 function meanPressure(recorder: CycleRecorder, at: number): number {
   const k = cellAt(recorder, at);
-  const { pressure } = recorder;
-  const rows = (pressure.shape[0] as number) - 1;
+  const { rows, cells, data } = recorder.pressure;
   let sum = 0;
-  for (let row = 0; row < rows; row++) sum += pressure.get(row, k);
-  return sum / rows;
+  for (let row = 0; row < rows - 1; row++) sum += data[row * cells + k] as number;
+  return sum / (rows - 1);
 }
 
 function rangeOf(recorder: CycleRecorder, channel: number): readonly [number, number] {

@@ -43,7 +43,8 @@ export interface Strictness {
   readonly quiet: QuietLimits;
   /** Null: not asked. */
   readonly swing: SwingLimits | null;
-  readonly creep: CreepLimits;
+  /** Null: not asked. */
+  readonly creep: CreepLimits | null;
 }
 
 const CREEP: CreepLimits = { cycles: 9, torque: 0.004, plugBackDeg: 0.2 };

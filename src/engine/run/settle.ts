@@ -89,7 +89,9 @@ function isCalm(recent: readonly CycleSummary[], cycles: number, swing: SwingLim
 }
 
 /** Nothing is on a long way still. */
-function isThere(own: readonly CycleSummary[], { cycles, torque, plugBackDeg }: CreepLimits): boolean {
+function isThere(own: readonly CycleSummary[], creep: CreepLimits | null): boolean {
+  if (creep === null) return true;
+  const { cycles, torque, plugBackDeg } = creep;
   const last = own.slice(-cycles);
   const torques = last.map(({ reading }) => reading.output.torque);
   const middles = last.flatMap(({ reading }) => reading.plugBack.centroidDeg ?? []);
