@@ -12,7 +12,7 @@
  * Source: Benson, The Thermodynamics and Gas Dynamics of Internal-Combustion Engines, vol. 1 (1982) (constant-pressure model; value from memory).
  */
 
-import { power, square } from '../arithmetic/functions.ts';
+import { power } from '../arithmetic/functions.ts';
 import { answerEntering, answerLeaving } from '../duct/arrival.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
 import { RESERVOIR, type Reservoir } from '../gas/reservoir.ts';
@@ -97,7 +97,7 @@ function findSubsonic(): void {
   search[BRACKET.enough] = 1e-13;
   // From the last answer, else a linear estimate of the face's state.
   const last = throat[THROAT.found];
-  search[BRACKET.trial] = last > 1 && last < lambda ? last : 1 + (lambda - 1) * square(1 - phi);
+  search[BRACKET.trial] = last > 1 && last < lambda ? last : 1 + (lambda - 1) * (1 - phi) * (1 - phi);
   let round = 0;
   for (; round < ROUNDS.subsonic; round++) {
     const A = search[BRACKET.trial];

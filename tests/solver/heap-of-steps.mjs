@@ -4,7 +4,7 @@
 const WARM_UP = 14000;
 const STEPS = 1500;
 /** The engine's own book-keeping, and what is compiled late, come and go by some hundred kilobytes; what the steps do, they do in every window. */
-const WINDOWS = 5;
+const WINDOWS = 11;
 
 export function heapOfSteps(march) {
   const heap = () => process.memoryUsage().heapUsed;
