@@ -121,4 +121,8 @@ function watchFiles() {
   syncBuiltinESMExports();
 }
 
-if (isMainThread) watchFiles();
+if (isMainThread) {
+  watchFiles();
+  // What is done stays done, too.
+  process.on('exit', () => moment('end', join(folder, 'run')));
+}
