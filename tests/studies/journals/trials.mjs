@@ -15,6 +15,21 @@ const program = join(root, 'dist/src/main.js');
 const preload = new URL('power-loss.mjs', import.meta.url).href;
 const REFUSED = 6;
 
+const text = (bytes) => bytes.toString('base64');
+const bytes = (kept) => Buffer.from(kept, 'base64');
+const eachFile = (files, change) =>
+  Object.fromEntries(Object.entries(files).map(([name, one]) => [name, change(one)]));
+const frozen = (whole) => ({
+  ...whole,
+  files: eachFile(whole.files, text),
+  journal: text(whole.journal),
+});
+const thawed = (whole) => ({
+  ...whole,
+  files: eachFile(whole.files, bytes),
+  journal: bytes(whole.journal),
+});
+
 /** The verbs in a folder of work, each with its unbroken run and a journal to which nothing is wanting. */
 export function openTrials(work) {
   mkdirSync(work, { recursive: true });
@@ -67,8 +82,11 @@ export function openTrials(work) {
       ]),
     );
 
+  /** The unbroken run, kept in the folder of work: its code, its files, when it did what, how long it took, and its journal. */
   const wholeOf = (verb) => {
-    if (unbroken[verb] !== undefined) return unbroken[verb];
+    const kept = join(work, `${verb}-whole.json`);
+    unbroken[verb] ??= existsSync(kept) ? thawed(JSON.parse(readFileSync(kept, 'utf8'))) : null;
+    if (unbroken[verb] !== null) return unbroken[verb];
     const out = fresh(`${verb}-whole`);
     const started = performance.now();
     const { status, moments } = runToLoss(verb, out, null, 1);
@@ -83,6 +101,7 @@ export function openTrials(work) {
       runToStop(verb, stopped, `remove ${verbs[verb].journal}`);
     }
     unbroken[verb] = { code: status, files, moments, milliseconds, journal: readFileSync(journal) };
+    writeFileSync(kept, JSON.stringify(frozen(unbroken[verb])));
     return unbroken[verb];
   };
 
