@@ -120,6 +120,21 @@ describe('a folder in use', () => {
     }
   });
 
+  test('of a process that was killed while it made it keeps nobody out, not for a moment', () => {
+    const program = `
+      import fs from 'node:fs';
+      import { syncBuiltinESMExports } from 'node:module';
+      import { lockFolder } from ${JSON.stringify(new URL('../../dist/src/commands/frame/folder-lock.js', import.meta.url).href)};
+      fs.writeSync = () => { process.kill(process.pid, 'SIGKILL'); for (;;); };
+      syncBuiltinESMExports();
+      lockFolder(${JSON.stringify(base)});`;
+    const run = spawnSync(process.execPath, ['--input-type=module', '-e', program]);
+    expect(run.signal).toBe('SIGKILL');
+    open().write('sweep.csv', 'new');
+    unlockFolders();
+    expect(readdirSync(base)).toEqual(['sweep.csv']);
+  });
+
   test('on a full disk names the file and leaves nothing behind', () => {
     const program = `
       import fs from 'node:fs';

@@ -1,14 +1,16 @@
 /**
- * One run at a time in a folder. The lock is a file that names its holder: process, when that began, machine, time. The
- * file is made only if there is none ("wx"), which a file system does in one step; its text comes a moment later, so one
- * without text is nobody's only after a while. A lock whose holder has ended is stale and taken over; two that find it so
- * at once agree by a folder, which one of them can make.
+ * One run at a time in a folder. The lock is a file that names its holder: process, when that began, machine, time. It is
+ * written under another name and then linked to its own, which a file system does in one step and only if there is none.
+ * Where files cannot be linked it is made first and written a moment later, so one without text is nobody's only after a
+ * while. A lock whose holder has ended is stale and taken over; two that find it so at once agree by a folder, which one of
+ * them can make.
  *
  * On another machine (a folder on the network) a holder cannot be looked for, and counts as there.
  */
 
 import {
   closeSync,
+  linkSync,
   mkdirSync,
   openSync,
   readFileSync,
@@ -19,7 +21,7 @@ import {
 } from 'node:fs';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
-import { named } from '../../study/work/durable-file.ts';
+import { named, partOf } from '../../study/work/durable-file.ts';
 import { beganAt, isRunning } from '../../study/work/running-process.ts';
 import { FileError, isSystemError } from './exit-codes.ts';
 import { plainText } from './plain-text.ts';
@@ -68,26 +70,47 @@ process.on('exit', () => unlockFolders());
 
 /** Makes the lock; false: there is one. */
 function made(path: string): boolean {
-  let file: number;
-  try {
-    file = openSync(path, 'wx');
-  } catch (error) {
-    if (isSystemError(error) && error.code === 'EEXIST') return false;
-    throw error;
-  }
   const holder: Holder = {
     process: process.pid,
     began: beganAt(process.pid),
     machine: hostname(),
     since: new Date().toISOString(),
   };
+  const text = JSON.stringify(holder);
+  const part = partOf(path);
   try {
-    writeSync(file, JSON.stringify(holder));
+    writeNew(part, 'w', text);
+    linkSync(part, path);
     return true;
   } catch (error) {
-    // As on a full disk: one that names nobody would keep the next run out for a while.
-    rmSync(path, { force: true });
+    if (!isSystemError(error)) throw error;
+    if (error.code === 'EEXIST') return false;
+    if (error.syscall !== 'link') throw named(error, path);
+    return madeWithoutLinks(path, text);
+  } finally {
+    rmSync(part, { force: true });
+  }
+}
+
+/** Where a file cannot have two names. */
+function madeWithoutLinks(path: string, text: string): boolean {
+  try {
+    writeNew(path, 'wx', text);
+    return true;
+  } catch (error) {
+    if (isSystemError(error) && error.code === 'EEXIST') return false;
     throw named(error, path);
+  }
+}
+
+/** Writes a small file; where that fails, as on a full disk, nothing of it is left. */
+function writeNew(path: string, how: 'w' | 'wx', text: string): void {
+  const file = openSync(path, how);
+  try {
+    writeSync(file, text);
+  } catch (error) {
+    rmSync(path, { force: true });
+    throw error;
   } finally {
     closeSync(file);
   }

@@ -63,7 +63,7 @@ export function openRunFolder(request: RunFolderRequest): RunFolder {
 /** Clears what broken-off runs left, and refuses a folder that holds anything else, unless it may be written into. */
 function refuseOthers(path: string, request: RunFolderRequest): void {
   asFileError(() => clearParts(path));
-  const present = asFileError(() => readdirSync(path)).filter((name) => !name.startsWith(LOCK));
+  const present = asFileError(() => readdirSync(path)).filter((name) => !name.includes(LOCK));
   const resumed = request.resumes !== undefined && present.includes(request.resumes);
   if (present.length > 0 && !request.overwrite && !resumed) {
     throw new FileError(

@@ -13,9 +13,14 @@ import { isRunning } from './running-process.ts';
 
 const PART = /^\..+\.echocone-(\d+)\.part$/;
 
+/** The other name of a file while this process writes it. */
+export function partOf(path: string): string {
+  return join(dirname(path), `.${basename(path)}.echocone-${process.pid}.part`);
+}
+
 /** Puts a file whole in the place of whatever stands there. On failure nothing is left but what stood there. */
 export function writeDurably(path: string, pieces: Iterable<string | Uint8Array>): void {
-  const part = join(dirname(path), `.${basename(path)}.echocone-${process.pid}.part`);
+  const part = partOf(path);
   try {
     const file = openSync(part, 'w');
     try {
