@@ -30,15 +30,15 @@ describe('a settled cycle of the demo', () => {
   });
 
   test('puts the plug-back within a third of a degree of the limit of three meshes', () => {
-    const [fine, finer] = [2, 4].map((times) => rowAt(withCell(subject, subject.run.cell / times), BEST));
+    const [coarse, fine] = [2, 0.5].map((times) => rowAt(withCell(subject, times * subject.run.cell), BEST));
     for (const column of ['plugback_peak_deg', 'plugback_centroid_deg'] as const) {
-      const values = [row, fine!, finer!].map((one) => one[column]) as [number, number, number];
-      // Richardson's limit by the order that the three show. Where they agree to a tenth of a degree there is none to see.
+      const values = [coarse!, row, fine!].map((one) => one[column]) as [number, number, number];
+      // Richardson's limit by the order that the three show. Where the finer two agree to 0.15 degrees there is none to see.
       const [first, second] = [values[1] - values[0], values[2] - values[1]];
-      const order = Math.abs(second) < 0.1 ? 1 : Math.log2(Math.abs(first / second));
+      const order = Math.abs(second) < 0.15 ? 1 : Math.log2(Math.abs(first / second));
       expect(order, column).toBeGreaterThan(0.9);
       const limit = values[2] + second / (2 ** order - 1);
-      expect(Math.abs(values[0] - limit), column).toBeLessThan(0.33);
+      expect(Math.abs(values[1] - limit), column).toBeLessThan(0.33);
     }
   });
 
