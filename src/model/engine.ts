@@ -7,6 +7,15 @@ import type { Intake } from './intake.ts';
 import type { Discharge, PortWindow } from './port-window.ts';
 import type { Scavenging } from './scavenging.ts';
 
+/** A head with a squish band around its bowl. */
+export interface Head {
+  /** Gap under the band at top dead centre [m], and the band's area [m2]. */
+  readonly squishClearance: number;
+  readonly squishArea: number;
+  /** Volume above the crown at top dead centre as measured [m3]; null: by the compression ratio. */
+  readonly volume: number | null;
+}
+
 export interface Engine {
   readonly name: string;
   readonly bore: number;
@@ -49,6 +58,8 @@ export interface Engine {
     /** Share of the heat that the burnt gas of this mixture can release which is released [-]. */
     readonly completeness: number;
   };
+  /** Null: not stated; nothing but the squish velocity hangs on it. */
+  readonly head: Head | null;
   readonly fuel: {
     /** Hydrogen to carbon ratio y of CH_y [-]. */
     readonly hydrogenCarbonRatio: number;

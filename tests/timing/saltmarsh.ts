@@ -86,6 +86,7 @@ export const engine: Engine = {
     wiebeExponent: 2,
     completeness: 0.9,
   },
+  head: null,
   fuel: { hydrogenCarbonRatio: 1.85, equivalenceRatio: 1.15, lowerHeatingValue: 43e6 },
   scavenging: { by: 'threeWay', displacement: 0.3, shortCircuit: 0.1 },
   cylinderHeat: { model: 'annand', coefficient: 0.4, wallTemperature: 480 },

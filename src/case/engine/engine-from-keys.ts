@@ -19,6 +19,7 @@ import { checked, type Judge, note, type Schema, within } from '../keys/schema.t
 import { writeQuantity } from '../text/units.ts';
 import { burnsWhileShut, couldBe, roomAtTop } from './buildable.ts';
 import { ANNAND, type EngineKeys, engineKeys } from './engine-schema.ts';
+import { headOf } from './head-schema.ts';
 import { leaveMetal } from './window-overlaps.ts';
 import { portsFit, standingWindows } from './window-places.ts';
 
@@ -40,7 +41,15 @@ export function engineSchema(name: string): Schema<Engine> {
     if (!leaveMetal(flush, keys.bore, crank, judge)) return undefined;
     const engine = flushEngine(keys, name, crank, flush, judge);
     if (!roomAtTop(engine, ['compression', engine.compression.basis], judge)) return undefined;
-    const whole = lifted(engine, keys, { exhaust: exhaust.lifted, transfers: transfers.lifted }, judge);
+    const head =
+      keys.head === null ? null : headOf(keys.head, engine.bore, volumesOf(engine).clearance, judge);
+    if (head === undefined) return undefined;
+    const whole = lifted(
+      { ...engine, head },
+      keys,
+      { exhaust: exhaust.lifted, transfers: transfers.lifted },
+      judge,
+    );
     return whole !== undefined && burnsWhileShut(whole, judge) ? whole : undefined;
   });
 }
@@ -136,6 +145,7 @@ function flushEngine(keys: EngineKeys, name: string, crank: Crank, windows: Wind
       wiebeExponent: keys.combustion.wiebeExponent,
       completeness: keys.combustion.completeness,
     },
+    head: null,
     fuel: keys.fuel,
     scavenging: keys.scavenging,
     cylinderHeat: {
@@ -192,6 +202,7 @@ function lifted(engine: Engine, keys: EngineKeys, windows: Windows, judge: Judge
     ...engine,
     barrelLift: lift,
     crownBelowDeck: engine.crownBelowDeck + lift,
+    head: liftedHead(engine.head, volumes.pistonArea, lift),
     exhaust: { ...engine.exhaust, windows: windows.exhaust },
     transfers: { ...engine.transfers, windows: windows.transfers },
     crankcase: { ...engine.crankcase, volume: engine.crankcase.volume + volumes.pistonArea * lift },
@@ -201,6 +212,13 @@ function lifted(engine: Engine, keys: EngineKeys, windows: Windows, judge: Judge
   const sweptPart = volumesOf({ ...moved, compression: { ...moved.compression, ratio: 2 } }).clearance;
   const whole = { ...moved, compression: { ...moved.compression, ratio: 1 + sweptPart / clearance } };
   return roomAtTop(whole, ['barrelLift'], judge) ? whole : undefined;
+}
+
+/** A lifted barrel takes the head with it. */
+function liftedHead(head: Engine['head'], pistonArea: number, lift: number): Engine['head'] {
+  if (head === null) return null;
+  const volume = head.volume === null ? null : head.volume + pistonArea * lift;
+  return { ...head, squishClearance: head.squishClearance + lift, volume };
 }
 
 /** A piston-port stands higher on a lifted barrel, so that the skirt lays it open later; null: never. */

@@ -8,6 +8,7 @@ import { assumed, group, optional, record, required, setting, unless } from '../
 import { checked } from '../keys/schema.ts';
 import { writeQuantity } from '../text/units.ts';
 import { combustion } from './combustion-schema.ts';
+import { head } from './head-schema.ts';
 import { intake } from './intake-schema.ts';
 import { exhaustDischarge, transferDischarge, windows } from './port-schema.ts';
 import { scavenging } from './scavenging-schema.ts';
@@ -204,6 +205,7 @@ export const engineKeys = record('an engine', {
   crankcase: required(crankcase, 'The crankcase, by volume or by compression.'),
   intake: required(intake, 'The intake: reed, pistonPort or disc.'),
   combustion: group(combustion, 'Heat release.'),
+  head: optional(head, 'Head with a squish band; check tells its squish velocity.'),
   fuel: group(fuel, 'Fuel and mixture.'),
   scavenging: group(scavenging, 'Law of scavenging.'),
   cylinderHeat: group(cylinderHeat, 'Heat to the cylinder walls.'),

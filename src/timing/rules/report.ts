@@ -29,6 +29,7 @@ import { compressionRatios, crankcaseCompression, sweptVolume, volumesOf } from 
 import { thinnerAir } from '../weather.ts';
 import { outlineArea } from '../window.ts';
 import { RULES } from './all-rules.ts';
+import { headRules } from './head-rules.ts';
 import type { RuleFinding, RuleInput } from './rule.ts';
 
 export const CAUTION =
@@ -201,7 +202,7 @@ export function checkReport(subject: Case, aim: CheckAim = {}): CheckReport {
     lengths,
     handbook: handbookReport(events, lengths, { rpm, gasTemperature, speeds }),
     wall: pipe.wall.by === 'given' ? pipe.wall.at : 'balance',
-    rules: RULES.map((rule) => rule(input)),
+    rules: [...RULES.map((rule) => rule(input)), ...headRules(input)],
     warnings: [...subject.warnings, ...ownWarnings(subject, events, lengths)],
     assumed: subject.assumed,
     weather: thinnerAir(engine.ambient),
