@@ -143,7 +143,7 @@ interface Told {
 function write({ invocation, drafts, band, folder }: Told, sweeps: readonly SweepResult[]) {
   const { flags, terminal, program } = invocation;
   const names = uniqueNames(drafts.map(({ name }) => name));
-  const short = shortNames(names);
+  const short = flags.against === undefined ? shortNames(names) : againstBase(names);
   const targetSpeed = sweeps[0]?.case.run.targetSpeed ?? null;
   const rowsOf = sweeps.map(({ rows, case: of }, k) => ({
     name: short[k] ?? '',
@@ -173,6 +173,12 @@ function write({ invocation, drafts, band, folder }: Told, sweeps: readonly Swee
   );
   return { answer, document, names, notes };
 }
+
+/** A base by its own name, and a what-if by what is changed of it. */
+const againstBase = ([base = '', whatIf = '']: readonly string[]): string[] => [
+  base,
+  `with ${whatIf.slice(`${base} · `.length)}`,
+];
 
 /** Where drafts were not computed alike, and what to mind before one is built. */
 function notesOf(sweeps: readonly SweepResult[], names: readonly string[]): readonly string[] {
