@@ -1,19 +1,18 @@
-/** Points of a map, and a quantity of theirs on the grid of all speeds and durations. */
+/** Quantities of a map on the grid of all its speeds and durations. They are laid on it where the page is written. */
 
-import type { DurationPoint, SweepRow } from '../../src/findings/row.ts';
+/** Quantities that a map's figures draw. */
+export const GRID_FIELDS = ['lead', 'place', 'peak', 'torque', 'share', 'echo'] as const;
+export type GridField = (typeof GRID_FIELDS)[number];
 
-const ascending = (values: Iterable<number>): number[] => [...new Set(values)].sort((a, b) => a - b);
+/** Rows a duration, columns a speed, both ascending; null where a point is missing or has no reading. */
+export type GridRows = readonly (readonly (number | null)[])[];
 
-/** Values on the grid of all speeds and durations, a row a duration; null where a point is missing. */
-export function onGrid(
-  points: readonly DurationPoint[],
-  value: (row: SweepRow) => number | null,
-): { readonly speeds: number[]; readonly durations: number[]; readonly z: (number | null)[][] } {
-  const speeds = ascending(points.map((point) => point.row.speed_rpm));
-  const durations = ascending(points.map((point) => point.durationDeg));
-  const found = new Map(
-    points.map((point) => [`${point.durationDeg}/${point.row.speed_rpm}`, value(point.row)]),
-  );
-  const z = durations.map((duration) => speeds.map((speed) => found.get(`${duration}/${speed}`) ?? null));
-  return { speeds, durations, z };
+export interface DurationGrid {
+  readonly speeds: readonly number[];
+  readonly durations: readonly number[];
+  /**
+   * Middle before exhaust closing [deg], its place in the window [-], peak before closing [deg], torque [Nm], share of the wave
+   * before closing [%], the echo's return against the next opening [deg].
+   */
+  readonly fields: Readonly<Record<GridField, GridRows>>;
 }

@@ -4,27 +4,30 @@
  * on which the peak meets EC. Full dots mark the computed points that land as wanted, crosses those that did not settle.
  */
 
-import { landing, placeInWindow } from '../../src/findings/landing.ts';
+import { landing } from '../../src/findings/landing.ts';
 import type { DurationPoint } from '../../src/findings/row.ts';
 import { CROSS, dots } from '../marks/curve.ts';
 import { words } from '../marks/note.ts';
 import type { Bag } from '../theme/axes.ts';
 import { type LineStyle, type Look, lineOf } from '../theme/look.ts';
-import { onGrid } from './duration-grid.ts';
+import type { DurationGrid, GridRows } from './duration-grid.ts';
 
 /** The band between the closings, its edges, and where the peak meets exhaust closing. */
-export function windowTraces(points: readonly DurationPoint[], filled: boolean, look: Look): Bag[] {
+export function windowTraces(
+  { speeds, durations, fields }: DurationGrid,
+  filled: boolean,
+  look: Look,
+): Bag[] {
   const { palette } = look;
-  const place = onGrid(points, placeInWindow);
-  const peak = onGrid(points, (row) => row.plugback_lead_deg);
+  const { place, peak } = fields;
   const shared = {
     type: 'contour',
     showscale: false,
     hoverinfo: 'skip',
-    x: place.speeds,
-    y: place.durations,
+    x: speeds,
+    y: durations,
   };
-  const edge = (at: number, line: LineStyle, z: (number | null)[][]): Bag => ({
+  const edge = (at: number, line: LineStyle, z: GridRows): Bag => ({
     ...shared,
     z,
     autocontour: false,
@@ -37,7 +40,7 @@ export function windowTraces(points: readonly DurationPoint[], filled: boolean, 
           {
             ...shared,
             name: 'window',
-            z: place.z,
+            z: place,
             autocontour: false,
             contours: {
               type: 'constraint', // Plotly's name for what lies inside.
@@ -49,9 +52,9 @@ export function windowTraces(points: readonly DurationPoint[], filled: boolean, 
           },
         ]
       : []),
-    { ...edge(0, lineOf(look, 'transfer', 2.4), place.z), name: 'middle at TC' },
-    { ...edge(1, lineOf(look, 'exhaust', 2.4), place.z), name: 'middle at EC' },
-    { ...edge(0, { color: palette.line.returning, width: 1.8, dash: 'dot' }, peak.z), name: 'peak at EC' },
+    { ...edge(0, lineOf(look, 'transfer', 2.4), place), name: 'middle at TC' },
+    { ...edge(1, lineOf(look, 'exhaust', 2.4), place), name: 'middle at EC' },
+    { ...edge(0, { color: palette.line.returning, width: 1.8, dash: 'dot' }, peak), name: 'peak at EC' },
   ];
 }
 
@@ -98,8 +101,8 @@ function crossing(
 }
 
 /** Names of the two edges, where they leave the plane at its top or on its right. */
-export function edgeNames(points: readonly DurationPoint[], look: Look): Bag[] {
-  const { speeds, durations, z } = onGrid(points, placeInWindow);
+export function edgeNames({ speeds, durations, fields }: DurationGrid, look: Look): Bag[] {
+  const z = fields.place;
   const { line, sheet } = look.palette;
   const named = (text: string, color: string, more: Bag): Bag =>
     words(`middle at ${text}`, color, { bgcolor: sheet, borderpad: 1, ...more }, 11);

@@ -2,22 +2,21 @@
  * A quantity over speed and exhaust duration as shades with labelled contours, and over them where the wave lands.
  */
 
-import { middleLead, placeInWindow } from '../../src/findings/landing.ts';
-import type { DurationPoint, SweepRow } from '../../src/findings/row.ts';
+import type { DurationPoint } from '../../src/findings/row.ts';
 import { levelLine } from '../marks/event-line.ts';
 import { leftEdge, words } from '../marks/note.ts';
 import { levelScale } from '../marks/pressure-shades.ts';
 import { axis, axisName, type Bag, baseLayout, rangeOf, speedAxis } from '../theme/axes.ts';
 import { heightOf, type Look } from '../theme/look.ts';
 import { fixed } from '../theme/numbers.ts';
-import { onGrid } from './duration-grid.ts';
+import type { DurationGrid, GridField, GridRows } from './duration-grid.ts';
 import type { Figure } from './figure.ts';
 import { edgeNames, pointTraces, windowTraces } from './landing-plane.ts';
 
 export interface DurationField {
   /** Quantity with its unit in brackets, as the scale names it. */
   readonly title: string;
-  readonly value: (row: SweepRow) => number | null;
+  readonly of: GridField;
   readonly reading: string;
   /** Value that gets the neutral shade; absent: it is an amount, the more the deeper its colour. */
   readonly neutral?: number;
@@ -28,18 +27,18 @@ export interface DurationField {
 
 /** Shades of a field: their values and their scale. */
 function shades(
-  points: readonly DurationPoint[],
+  { fields }: DurationGrid,
   field: DurationField,
   look: Look,
 ): {
-  readonly z: (number | null)[][];
+  readonly z: GridRows;
   readonly low: number;
   readonly high: number;
   readonly scale: unknown[];
 } {
   const [, early, sheet, late] = look.palette.field;
   if (field.fromWindow) {
-    const { z } = onGrid(points, placeInWindow);
+    const z = fields.place;
     const [low, high] = rangeOf(z.flat(), 0, [-0.5, 1.5]);
     const at = (place: number): number => (place - low) / (high - low);
     return {
@@ -54,7 +53,7 @@ function shades(
       ],
     };
   }
-  const { z } = onGrid(points, field.value);
+  const z = fields[field.of];
   const [low, high] = rangeOf(z.flat(), 0);
   const { neutral } = field;
   if (neutral === undefined) {
@@ -90,12 +89,12 @@ const SCALE_PAD = 46;
 const SCALE_PX = 42;
 
 /** The field: shades, and over them contours that carry their values and read the wave out. */
-function fieldTraces(points: readonly DurationPoint[], field: DurationField, look: Look): Bag[] {
+function fieldTraces(grid: DurationGrid, field: DurationField, look: Look): Bag[] {
   const { palette } = look;
-  const { speeds, durations, z } = onGrid(points, field.value);
-  const { z: shade, low, high, scale } = shades(points, field, look);
-  const leads = onGrid(points, middleLead).z;
-  const peaks = onGrid(points, (row) => row.plugback_lead_deg).z;
+  const { speeds, durations, fields } = grid;
+  const z = fields[field.of];
+  const { z: shade, low, high, scale } = shades(grid, field, look);
+  const { lead: leads, peak: peaks } = fields;
   const plane = { type: 'contour', x: speeds, y: durations, connectgaps: false, ncontours: 12 };
   const reading = field.fromWindow ? '' : `: ${field.reading}`;
   return [
@@ -140,18 +139,18 @@ function ownLine(duration: number | null, look: Look): { readonly shapes: Bag[];
 }
 
 export function speedDurationField(
-  points: readonly DurationPoint[],
+  { grid, points }: { readonly grid: DurationGrid; readonly points: readonly DurationPoint[] },
   field: DurationField,
   ownDuration: number | null,
   look: Look,
 ): Figure {
-  const { speeds, durations } = onGrid(points, field.value);
+  const { speeds, durations } = grid;
   const own = ownLine(ownDuration, look);
   const below = hasScale(field, look) ? SCALE_PX : 0;
   return {
     data: [
-      ...fieldTraces(points, field, look),
-      ...windowTraces(points, field.fromWindow === true, look),
+      ...fieldTraces(grid, field, look),
+      ...windowTraces(grid, field.fromWindow === true, look),
       ...pointTraces(points, look),
     ],
     layout: baseLayout(
@@ -168,7 +167,7 @@ export function speedDurationField(
           nticks: 8,
         }),
         shapes: own.shapes,
-        annotations: [axisName(look, 'Exhaust duration [°]'), ...edgeNames(points, look), ...own.names],
+        annotations: [axisName(look, 'Exhaust duration [°]'), ...edgeNames(grid, look), ...own.names],
       },
     ),
   };

@@ -3,9 +3,11 @@
 import type { BestTorque } from '../../src/findings/answers/map.ts';
 import type { OutlineSection } from '../../src/findings/record.ts';
 import type { DurationPoint } from '../../src/findings/row.ts';
+import type { DurationGrid } from '../figures/duration-grid.ts';
 import { outlineDrawing } from '../figures/outline-drawing.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { degrees, rpm, speed } from '../theme/numbers.ts';
+import { mapGrid } from './map-grid.ts';
 import { mapHeadline } from './map-words.ts';
 import { type Finding, findings, playerBar } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
@@ -35,6 +37,7 @@ export interface MapPageResult {
 }
 
 export interface MapPageData {
+  readonly grid: DurationGrid;
   readonly points: readonly DurationPoint[];
   readonly ownDuration: number | null;
   readonly speeds: readonly number[];
@@ -75,7 +78,7 @@ ${place('echo', 'Echo’s return before (−) or after (+) the next opening [°]
 ${place('curves', 'What a longer duration costs and buys', 'Read upwards from a duration: the middle of the wave should run through the highlighted window, the cylinder near the crankcase, the torque high. Dotted: the peak.', 'The middle falls as duration grows at a fixed speed: look whether the roof was moved, and not the floor.', 'The plug-back before exhaust closing, packed mass, blowdown pressures, echo gain and torque against exhaust duration.')}</section>
 ${failed.length > 0 && html`<div class="warn"><p>Points that failed:</p><ul>${failed}</ul></div>`}
 <h2>The pipe</h2>${outlineDrawing([{ name: result.pipe, outline: result.outline.map(stretchMm) }], 'Outline of the pipe, to scale')}${result.note && html`<p class="note">${result.note}</p>`}`;
-  const data: MapPageData = { points, ownDuration: result.ownDuration, speeds };
+  const data: MapPageData = { grid: mapGrid(points), points, ownDuration: result.ownDuration, speeds };
   return sheet({
     title: `${result.name} – map`,
     titleBlock: [

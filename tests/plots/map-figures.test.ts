@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { durationCurves } from '../../plots/figures/duration-curves.ts';
-import { onGrid } from '../../plots/figures/duration-grid.ts';
 import type { Figure } from '../../plots/figures/figure.ts';
 import { speedDurationField } from '../../plots/figures/speed-duration-field.ts';
+import { mapGrid } from '../../plots/pages/map-grid.ts';
 import { lookFor } from '../../plots/theme/look.ts';
 import { light } from '../../plots/theme/palette.ts';
-import type { DurationPoint, SweepRow } from '../../src/findings/row.ts';
+import type { DurationPoint } from '../../src/findings/row.ts';
 import { syntheticMap } from './synthetic-pages.ts';
 
 const look = lookFor(700, false);
@@ -15,24 +15,28 @@ describe('fields over speed and duration', () => {
   const { points } = syntheticMap();
 
   it('sort points into a grid and leave gaps where one is missing', () => {
-    const grid = onGrid(points.slice(1), (row: SweepRow) => row.torque_nm);
-    expect(grid.z).toHaveLength(9);
-    expect(grid.z[0]?.[0]).toBeNull();
-    expect(grid.z[1]?.[0]).not.toBeNull();
+    const { fields, speeds, durations } = mapGrid([...points.slice(1)].reverse());
+    expect(fields.torque).toHaveLength(9);
+    expect(fields.torque[0]?.[0]).toBeNull();
+    expect(fields.torque[1]?.[0]).not.toBeNull();
+    const one = points.find(({ row }) => row.speed_rpm === speeds[3]) as DurationPoint;
+    const at = fields.share[durations.indexOf(one.durationDeg)]?.[3];
+    expect(at).toBe(100 * (one.row.plugback_share_before_closing ?? Number.NaN));
   });
 
   const field = {
     title: 'Torque',
-    value: (row: SweepRow) => row.torque_nm,
+    of: 'torque',
     reading: '%{z:.1f}',
     labelFormat: '.1f',
-  };
+  } as const;
+  const whole = (of: readonly DurationPoint[]) => ({ grid: mapGrid(of), points: of });
   const named = (from: readonly DurationPoint[], name: string): Record<string, unknown> | undefined =>
-    traces(speedDurationField(from, field, 194, look)).find((trace) => trace.name === name);
+    traces(speedDurationField(whole(from), field, 194, look)).find((trace) => trace.name === name);
 
   it('highlight the band between the closings and draw its edges, and where the peak meets closing', () => {
     expect(named(points, 'window')).toBeUndefined();
-    const [, , window] = traces(speedDurationField(points, { ...field, fromWindow: true }, 194, look));
+    const [, , window] = traces(speedDurationField(whole(points), { ...field, fromWindow: true }, 194, look));
     expect(window).toMatchObject({ name: 'window', contours: { value: [0, 1] } });
     expect(named(points, 'middle at TC')).toMatchObject({
       contours: { start: 0, end: 0 },
@@ -53,7 +57,7 @@ describe('fields over speed and duration', () => {
   });
 
   it('shade away from the band on both its sides', () => {
-    const figure = speedDurationField(points, { ...field, fromWindow: true }, 194, look);
+    const figure = speedDurationField(whole(points), { ...field, fromWindow: true }, 194, look);
     const { zmin, zmax, colorscale } = traces(figure)[0] as {
       zmin: number;
       zmax: number;
