@@ -29,6 +29,7 @@ import type { Terminal } from './frame/terminal.ts';
 import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
 import { whatIfName } from './frame/what-if-name.ts';
+import { aimAdvice } from './words/aim-advice.ts';
 import { aimText } from './words/aim-text.ts';
 
 const JOURNAL = 'journal.jsonl';
@@ -66,9 +67,9 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
       changed: flags.set,
       files: writePipes(folder, wish, result, { program, wall: assumedWall ? 'assumed' : 'stated' }),
     };
-    const document = aimDocument(wish, result, told);
-    folder.write('aim.json', jsonText(document));
     const page = aimPageResult(wish, result, told);
+    const document = { ...aimDocument(wish, result, told), ...aimAdvice(wish, result, page) };
+    folder.write('aim.json', jsonText(document));
     folder.write('aim.html', aimPage(page, pageAssets('aim')));
     const changed = flags.set.length === 0 ? {} : { changed: flags.set };
     listRun(folder, 'aim.html', { ...aimCard(page), ...changed }, { terminal, program });

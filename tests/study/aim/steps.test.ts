@@ -12,13 +12,15 @@ import { withLength, withTail } from '../../../src/pipe/shape.ts';
 import { aim } from '../../../src/study/aim/aim.ts';
 import { beyondRules, brokenRules } from '../../../src/study/aim/buildable.ts';
 import type { Evaluator } from '../../../src/study/aim/evaluator.ts';
+import { overridesOf } from '../../../src/study/aim/overrides.ts';
 import { roleLength } from '../../../src/study/aim/quantities.ts';
 import { aimDocument, aimOffers } from '../../../src/study/aim/report.ts';
 import { stepsOf } from '../../../src/study/aim/steps.ts';
 import type { AimWish } from '../../../src/study/aim/wish.ts';
 import type { DraftResult } from '../../../src/study/work/draft.ts';
 
-const subject = loadCase(new URL('../../../cases/saltmarsh-125/draft-c.yaml', import.meta.url).pathname);
+const file = new URL('../../../cases/saltmarsh-125/draft-c.yaml', import.meta.url).pathname;
+const subject = loadCase(file);
 const part = (pipe: Pipe, role: string) =>
   pipe.sections.find((one) => one.role === role) as Pipe['sections'][number];
 
@@ -129,6 +131,19 @@ describe('the steps of an aim', () => {
     const moved = quantity?.write(pipe, 0.2) as Pipe;
     expect(moved.sections.slice(0, 2).map(({ length }) => Number(length.toFixed(9)))).toEqual([0.06, 0.14]);
   });
+});
+
+test('a step is made again by its overrides, or by its file where more than lengths is changed', async () => {
+  const { steps } = await aim({ ...wish, mostDrafts: 120 }, evaluator(hill), watcher);
+  const [header, two, all] = steps as [(typeof steps)[0], (typeof steps)[0], (typeof steps)[0]];
+  for (const step of [header, two]) {
+    const set = overridesOf(subject.pipe, step, 'a.yaml');
+    expect(set[0]).toMatch(/^pipe\.sections\.header\.length=\d+ mm$/);
+    const made = loadCase(file, { set });
+    expect(made.pipe.sections).toEqual(step.pipe.sections);
+  }
+  expect(overridesOf(subject.pipe, all, 'a.yaml')).toEqual(['pipe=a.yaml']);
+  expect(overridesOf(subject.pipe, { pipe: subject.pipe, dimensions: [] }, null)).toEqual([]);
 });
 
 describe('rules of thumb', () => {
