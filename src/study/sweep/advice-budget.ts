@@ -13,11 +13,12 @@ const SHARE = 1 / 3;
 /** Cells of the screens and of edges, and of the torque that is promised; never finer than the sweep's own [m]. */
 const COARSE_CELL = 20e-3;
 const FINE_CELL = 10e-3;
-/** Cycles that a change takes as a rule, from settled fields of what it changes. */
+/** Cycles that a change takes as a rule, from settled fields of what it changes, and on fine cells from its own on coarse ones. */
 const CYCLES = 10;
+const FINE_CYCLES = 6;
 /** Speeds run for the edges of a landing, as a rule, and their cycles: those beyond the band settle slowly. */
 const EDGE_SPEEDS = 5;
-const EDGE_CYCLES = 13;
+const EDGE_CYCLES = 15;
 /** Fewest changes that make a screen. */
 const LEAST_SCREEN = 4;
 
@@ -55,16 +56,14 @@ export function granted(
   { coarse, fine }: Cells,
 ): readonly Granted[] {
   const warm = speedWork(coarse, CYCLES, 'warm');
+  const again = fine === coarse ? 0 : speedWork(fine, FINE_CYCLES, 'warm');
   const edgeWork = EDGE_SPEEDS * speedWork(coarse, EDGE_CYCLES, 'warm');
-  // The pipe as it is from a cold start, both again on fine cells, and the edges.
-  const bare =
-    speedWork(coarse, CYCLES, 'cold') +
-    (fine === coarse ? warm : 2 * speedWork(fine, CYCLES, 'warm')) +
-    edgeWork;
-  let left = work;
+  // First the pipe as it is, once for all.
+  let left = work - speedWork(coarse, CYCLES, 'cold') - again;
   const grants = wanted.map(({ changes }) => {
     const least = Math.min(changes, LEAST_SCREEN);
-    const cost = bare + least * warm;
+    // Where there is a screen the pipe as it is stands beside it.
+    const cost = (least + (changes > 1 ? 1 : 0)) * warm + again + edgeWork;
     if (changes === 0 || cost > left) return { changes: 0, edgeWork };
     left -= cost;
     return { changes: least, edgeWork };

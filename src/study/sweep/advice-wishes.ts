@@ -5,7 +5,7 @@
 
 import type { SweepResult } from '../../engine/read/result.ts';
 import type { NoAdvice, Purpose } from '../../findings/answers/advice.ts';
-import { highest, rowFor } from '../../findings/curve.ts';
+import { computedSpeeds, highest, rowFor } from '../../findings/curve.ts';
 import { headerFor } from '../../findings/header-estimate.ts';
 import type { SweepRow } from '../../findings/row.ts';
 import type { WorkingBand } from '../../findings/working-band.ts';
@@ -55,9 +55,13 @@ export function targetWish({ changer, result }: Given): Wish | null {
   return { purpose: 'target', rpm: at, of };
 }
 
+/** Power, where that is another question than the target: more than a step of speed away from it. */
 export function outputWish({ changer, result }: Given): Wish | null {
   const row = highest(result.rows, 'power_kw');
-  if (row === null || row.speed_rpm === result.case.run.targetSpeed) return null;
+  if (row === null) return null;
+  const { targetSpeed } = result.case.run;
+  if (targetSpeed !== null && Math.abs(row.speed_rpm - targetSpeed) <= computedSpeeds(result.rows).step)
+    return null;
   return { purpose: 'output', rpm: row.speed_rpm, of: shapesOf(changer) };
 }
 

@@ -17,6 +17,8 @@ import {
   WORTH_GAIN,
 } from '../../findings/answers/advice.ts';
 import { highest } from '../../findings/curve.ts';
+import { lands } from '../../findings/landing.ts';
+import type { SweepRow } from '../../findings/row.ts';
 import type { Case } from '../../model/case.ts';
 import { valueOrThrow } from '../work/outcome.ts';
 import type { Pool } from '../work/pool.ts';
@@ -35,7 +37,12 @@ export interface Use {
 
 export async function runAdvice(plan: AdvicePlan, use: Use): Promise<AdviceReport> {
   const trials = await tried(plan, use);
-  const judged = plan.planned.map(({ wish }, k) => judge(plan.given, wish, trials[k] as Trial, plan.cells));
+  const judged = plan.planned.map(({ wish }, k) => {
+    const trial = trials?.[k];
+    return trial === undefined
+      ? withoutAdvice(wish, 'did not settle')
+      : judge(plan.given, wish, trial, plan.cells);
+  });
   const order = (one: NoAdvice): number => PURPOSES.indexOf(one.for);
   const none = [...plan.none, ...judged.flatMap((one) => ('why' in one ? [one] : []))];
   return {
@@ -44,11 +51,19 @@ export async function runAdvice(plan: AdvicePlan, use: Use): Promise<AdviceRepor
   };
 }
 
-/** Runs the trials side by side, those of many changes first, and gives them in the order of the plan. */
-async function tried({ given, planned, cells, step }: AdvicePlan, use: Use): Promise<readonly Trial[]> {
-  const { changer, result, band } = given;
-  const middle = highest(result.rows, 'torque_nm')?.speed_rpm ?? 0;
-  const landing = band.lands ?? { from: middle, to: middle };
+/** Runs the trials side by side, those of many changes first, and gives them in the order of the plan; none if nothing marches. */
+async function tried(
+  { given, planned, cells, step }: AdvicePlan,
+  use: Use,
+): Promise<readonly Trial[] | null> {
+  const { changer, band } = given;
+  const base = bare(changer.subject);
+  const known = knownRow(given);
+  if (planned.length === 0 || known === null) return null;
+  const like = { base, rpm: known.speed_rpm, ...cells };
+  const likeness = valueOrThrow(await use.pool.one({ kind: 'likeness', input: like }, use.signal));
+  if (likeness === null) return null;
+  const landing = band.lands ?? { from: known.speed_rpm, to: known.speed_rpm };
   const size = (k: number): number => planned[k]?.wish.of.length ?? 0;
   const order = planned.map((_, k) => k).sort((a, b) => size(b) - size(a) || a - b);
   const jobs = order.map((k) => {
@@ -59,8 +74,8 @@ async function tried({ given, planned, cells, step }: AdvicePlan, use: Use): Pro
       ratio,
       simple,
     }));
-    const where = { sweep: result.rows, landing, step, edgeWork };
-    const input: TrialJob = { base: bare(changer.subject), candidates, rpm, ...where, ...cells };
+    const where = { known, likeness, landing, step, edgeWork };
+    const input: TrialJob = { base, candidates, rpm, ...where, ...cells };
     return { kind: 'trial' as const, input };
   });
   const trials: Trial[] = [];
@@ -72,6 +87,13 @@ async function tried({ given, planned, cells, step }: AdvicePlan, use: Use): Pro
     use.advance?.(done);
   }
   return trials;
+}
+
+/** The settled row of most torque among those at which the wave lands, or else of all; null: none settled. */
+function knownRow({ result: { rows } }: Given): SweepRow | null {
+  const settled = rows.filter((row) => row.settled);
+  const landing = settled.filter(lands);
+  return highest(landing.length > 0 ? landing : settled, 'torque_nm');
 }
 
 /** A changed case; where the pipe alone is changed, its engine is the same object, whose tables are then made once. */

@@ -6,10 +6,11 @@
 import { runCheck } from '../../verify/check.ts';
 import { runDraft } from './draft.ts';
 import { runGroup } from './run-sweep.ts';
-import { runTrial } from './trial.ts';
+import { runLikeness, runTrial } from './trial.ts';
 
 const kinds = {
   draft: runDraft,
+  likeness: runLikeness,
   'speed-group': runGroup,
   trial: runTrial,
   verify: runCheck,

@@ -2,10 +2,9 @@
  * A trial of changes of an engine or its pipe, on one thread: some are screened on coarse cells at the speed where they are
  * meant to help; the best is run on finer ones, and followed on coarse ones to where its wave ceases to land.
  *
- * What is told is what the sweep would give on its own cells. So each mesh is held against the sweep where the pipe as it
- * is does the same: a change that moves the band in a ratio does at N what the pipe as it is does at N/ratio, and there torque
- * and the middle of the wave are known on both meshes. At N itself the pipe as it is may stand at the edge of its band,
- * where a mesh makes another engine of it.
+ * What is told is what the sweep would give on its own cells. So both meshes are held against the sweep at one speed inside the
+ * band of the pipe as it is, where torque and the middle of the wave hang smoothly on everything; at the edge of its band a
+ * mesh makes another engine of it.
  *
  * Every run starts from the nearest settled fields, and takes few cycles. A speed that fails to march is null.
  */
@@ -28,20 +27,32 @@ export interface Candidate {
   readonly simple: boolean;
 }
 
-export interface TrialJob {
+/** The pipe as it is at one speed, on the meshes of the trials. */
+export interface LikenessJob {
   readonly base: Case;
-  /** One alone is not screened. */
-  readonly candidates: readonly Candidate[];
-  /** Where they are meant to help [rpm]. */
   readonly rpm: number;
-  /** Rows of the pipe as it is. */
-  readonly sweep: readonly SweepRow[];
+  /** Lengths of cells [m]: of screens and edges, and of the torque that is promised. */
+  readonly coarse: number;
+  readonly fine: number;
+}
+
+export interface Likeness {
+  readonly coarse: SweepRow;
+  readonly fine: SweepRow;
+  /** Settled fields on coarse cells. */
+  readonly state: EngineState;
+  readonly work: number;
+}
+
+export interface TrialJob extends LikenessJob {
+  /** One alone is not screened. They are meant to help at `rpm`. */
+  readonly candidates: readonly Candidate[];
+  /** A row of the sweep, and the same speed on the meshes of the trial. */
+  readonly known: SweepRow;
+  readonly likeness: Likeness;
   /** Where the wave lands now, and the step between the speeds that are run [rpm]. */
   readonly landing: { readonly from: number; readonly to: number };
   readonly step: number;
-  /** Lengths of cells [m]: of the screen and the edges, and of the torque that is promised. */
-  readonly coarse: number;
-  readonly fine: number;
   /** What may be spent on edges, as `speedWork` counts. */
   readonly edgeWork: number;
 }
@@ -57,7 +68,7 @@ export interface Trial {
 }
 
 /** Cycles after which a run that does not settle is read as it is: at the edge of the band for a landing, elsewhere. */
-const EDGE_CYCLES = 20;
+const EDGE_CYCLES = 36;
 const TRIAL_CYCLES = 40;
 /** Speeds looked at for each edge, at most. */
 const EDGE_SPEEDS = 4;
@@ -92,46 +103,44 @@ class Bench {
   }
 }
 
-export function runTrial(job: TrialJob): Trial {
-  const { base, candidates, rpm, sweep, coarse, fine } = job;
+/** Null: it cannot be marched. */
+export function runLikeness({ base, rpm, coarse, fine }: LikenessJob): Likeness | null {
   const bench = new Bench();
-  const alone = candidates.length === 1 ? candidates[0] : undefined;
-  const first = knownFor(sweep, rpm, alone?.ratio ?? 1);
-  const here = bench.run(base, coarse, alone === undefined ? rpm : (first?.speed_rpm ?? rpm), null);
-  const tried = candidates.map(({ subject }) => bench.run(subject, coarse, rpm, here?.state ?? null));
+  const first = bench.run(base, coarse, rpm, null);
+  const second = fine === coarse || first === null ? first : bench.run(base, fine, rpm, first.state);
+  if (first === null || second === null) return null;
+  return { coarse: first.row, fine: second.row, state: first.state, work: bench.work };
+}
+
+export function runTrial(job: TrialJob): Trial {
+  const { base, candidates, rpm, known, likeness, coarse, fine } = job;
+  const bench = new Bench();
+  const alone = candidates.length === 1;
+  const here =
+    alone || rpm === known.speed_rpm
+      ? { row: likeness.coarse, state: likeness.state }
+      : bench.run(base, coarse, rpm, likeness.state);
+  const tried = candidates.map(({ subject }) =>
+    bench.run(subject, coarse, rpm, here?.state ?? likeness.state),
+  );
   const screened = candidates.map(({ simple }, k) => ({
     gain: gainOf(here?.row ?? null, tried[k]?.row ?? null),
     simple,
   }));
-  const chosen = alone === undefined ? bestOfScreen(screened) : 0;
+  const chosen = alone ? 0 : bestOfScreen(screened);
   const candidate = chosen === null ? undefined : candidates[chosen];
   const start = chosen === null ? null : (tried[chosen] ?? null);
-  const known = candidate === undefined ? null : knownFor(sweep, rpm, candidate.ratio);
-  if (candidate === undefined || start === null || known === null || here === null)
+  const at =
+    candidate === undefined || start === null || fine === coarse
+      ? start
+      : bench.run(candidate.subject, fine, rpm, start.state);
+  if (candidate === undefined || start === null || at === null)
     return { chosen, at: null, rows: [], work: bench.work };
-  const like =
-    here.row.speed_rpm === known.speed_rpm ? here : bench.run(base, coarse, known.speed_rpm, here.state);
-  const likeFine = fine === coarse ? like : bench.run(base, fine, known.speed_rpm, like?.state ?? here.state);
-  const at = fine === coarse ? start : bench.run(candidate.subject, fine, rpm, start.state);
-  if (at === null || likeFine === null || like === null)
-    return { chosen, at: null, rows: [], work: bench.work };
-  const row = asSwept(at.row, { known, here: likeFine.row });
-  const edges = edgesOf(job, candidate, { bench, toSweep: { known, here: like.row }, start, row });
+  const row = asSwept(at.row, { known, here: likeness.fine });
+  const toSweep: AsSwept = { known, here: likeness.coarse };
+  const edges = edgesOf(job, candidate, { bench, toSweep, start, row });
   const rows = [...edges, row].sort((a, b) => a.speed_rpm - b.speed_rpm);
   return { chosen, at: row, rows, work: bench.work };
-}
-
-/**
- * The row of the sweep at which the pipe as it is stands as a change of a ratio does at a speed: that at the speed itself if it
- * settled and lands there, or else the settled one nearest to where it does the same.
- */
-function knownFor(sweep: readonly SweepRow[], rpm: number, ratio: number): SweepRow | null {
-  const same = sweep.find((row) => row.speed_rpm === rpm);
-  if (same?.settled === true && lands(same)) return same;
-  let best: SweepRow | null = null;
-  const away = (row: SweepRow): number => Math.abs(row.speed_rpm - rpm / ratio);
-  for (const row of sweep) if (row.settled && (best === null || away(row) < away(best))) best = row;
-  return best;
 }
 
 /** Rows about the edges of a candidate's landing, beside that where it is meant to help. */

@@ -42,7 +42,8 @@ describe('what is granted', () => {
     let before = 0;
     for (let work = 0; work < 3000; work += 100) {
       const tried = granted(wanted, work, cells).filter(({ changes }) => changes > 0);
-      if (tried.length > 0) expect(granted(wanted, work, cells)[0]?.changes).toBeGreaterThan(0);
+      // What is too little for the screen of a target may do for one change that moves the band.
+      if (tried.length > 1) expect(granted(wanted, work, cells)[0]?.changes).toBeGreaterThan(0);
       expect(tried.length).toBeGreaterThanOrEqual(before);
       before = tried.length;
     }
