@@ -18,9 +18,9 @@ const CYCLES = 10;
 const FINE_CYCLES = 6;
 /** Speeds run for the edges of a landing, as a rule, and their cycles: those beyond the band settle slowly. */
 const EDGE_SPEEDS = 5;
-const EDGE_CYCLES = 15;
+const EDGE_CYCLES = 13;
 /** Fewest changes that make a screen. */
-const LEAST_SCREEN = 4;
+const LEAST_SCREEN = 2;
 
 export interface Cells {
   readonly coarse: number;
