@@ -44,11 +44,13 @@ export async function runAdvice(plan: AdvicePlan, use: Use): Promise<AdviceRepor
       : judge(plan.given, wish, trial, plan.cells);
   });
   const order = (one: NoAdvice): number => PURPOSES.indexOf(one.for);
+  const advice = judged.flatMap((one) => ('why' in one ? [] : [one]));
+  const target = advice.find((one) => one.for === 'target');
+  // Where the change for the target moves the band that way, nothing is missing.
+  const isDone = ({ for: purpose, why }: NoAdvice): boolean =>
+    why === 'no budget' && target !== undefined && goesItsWay({ ...target, for: purpose });
   const none = [...plan.none, ...judged.flatMap((one) => ('why' in one ? [one] : []))];
-  return {
-    advice: judged.flatMap((one) => ('why' in one ? [] : [one])),
-    none: none.sort((a, b) => order(a) - order(b)),
-  };
+  return { advice, none: none.filter((one) => !isDone(one)).sort((a, b) => order(a) - order(b)) };
 }
 
 /** Runs the trials side by side, those of many changes first, and gives them in the order of the plan; none if nothing marches. */
@@ -143,6 +145,7 @@ function judge(
 
 /** Both edges of the landing move the way that was meant, as far as they are known. */
 function goesItsWay({ for: purpose, promises, now }: Advice): boolean {
+  if (purpose !== 'lower' && purpose !== 'higher') return false;
   const way = purpose === 'lower' ? -1 : 1;
   const { lands_from_rpm: from, lands_to_rpm: to } = promises;
   if (now.lands === null || (from === null && to === null)) return false;
