@@ -29,13 +29,10 @@ export function sweepText(result: SweepResult, advice: AdviceReport | null, colo
 /** The page's answer, in letters that any terminal has. */
 function answerText({ rows, case: { run } }: SweepResult, advice: AdviceReport | null): string {
   const { headline, lines } = answerWords(sweepAnswer(rows, run.targetSpeed), advice);
-  const plain = (text: string): string =>
-    plainText(text)
-      .replace(/[\u2009\u202f\u00a0]/g, ' ')
-      .replace(/(\d)°/g, '$1 deg')
-      .replace(/−/g, '-');
+  const plain = (text: string): string => plainText(text).replace(/(\d)°/g, '$1\u202fdeg').replace(/−/g, '-');
+  // Blanks within a number or before its unit become plain ones after the lines are broken, not before.
   return [headline, ...lines.map(({ label, text }) => `${label}: ${text}`)]
-    .map((line) => `${folded(plain(line))}\n`)
+    .map((line) => `${folded(plain(line)).replace(/[\u2009\u202f\u00a0]/g, ' ')}\n`)
     .join('');
 }
 
