@@ -22,6 +22,8 @@ for (const box of boxes) {
   });
 }
 
+document.documentElement.dataset.drawn = 'yes';
+
 function show(): void {
   if (place === null) return;
   const [a, b] = ticked.map(({ value }) => runs[Number(value)]);

@@ -11,12 +11,13 @@ export interface BesideCurve {
   readonly y: readonly Maybe[];
 }
 
-const size = { width: 620, height: 230, left: 46, right: 12, top: 14, bottom: 30 };
-const LINES = 5;
+const size = { width: 420, height: 200, left: 40, right: 24, top: 12, bottom: 28 };
+/** Parts that an axis is cut into, about. */
+const PARTS = 4;
 
-/** A round step that cuts a span into some five parts. */
+/** A round step that cuts a span so. */
 function stepOf(span: number): number {
-  const rough = span / LINES;
+  const rough = span / PARTS;
   const power = 10 ** Math.floor(Math.log10(rough));
   return power * ([1, 2, 2.5, 5].find((part) => part * power >= rough) ?? 10);
 }

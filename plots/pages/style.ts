@@ -93,7 +93,7 @@ section>.scroll{margin-top:18px}
 table{border-collapse:collapse;font-size:14px;font-variant-numeric:tabular-nums}
 caption{text-align:left;color:var(--faint);padding:4px 0}.scroll caption{padding-right:max(0px,calc(100% - 100vw + 40px))}
 th,td{padding:4px 10px 4px 0;border-bottom:1px solid var(--grid);text-align:left;vertical-align:top}
-th{font-weight:600;line-height:1.2;border-bottom:1px solid var(--ink)}
+th{font-weight:600;line-height:1.2;border-bottom:1px solid var(--ink)}tbody th{border-bottom-color:var(--grid)}
 th .unit{display:block;font-weight:400;color:var(--faint)}
 td:not(.n){min-width:6.5em}td.mark{min-width:1.4em}
 td.n,th.n{text-align:right;white-space:nowrap}

@@ -46,8 +46,15 @@ const pages: Record<string, () => string> = {
   index: () => indexPage(synthetic.syntheticIndex(), assetsOf('index-page').script),
 };
 
-/** A4 sheets of each page in print, at most. A study's table is as long as its drafts are many. */
-const sheets: Readonly<Record<string, number>> = { sweep: 2, map: 2, compare: 2, aim: 2, overnight: 3 };
+/** A4 sheets of each page in print, at most. A study's table and the index are as long as they have drafts and runs. */
+const sheets: Readonly<Record<string, number>> = {
+  sweep: 2,
+  map: 2,
+  compare: 2,
+  aim: 2,
+  overnight: 3,
+  index: 2,
+};
 
 let bench: Bench;
 beforeAll(async () => {
@@ -88,6 +95,26 @@ describe.runIf(hasBrowser).each(Object.keys(pages))('the %s page', (name) => {
     const pdf = await watched.page.pdf({ preferCSSPageSize: true, printBackground: true });
     const count = pdf.toString('latin1').match(/\/Type\s*\/Page[^s]/g)?.length;
     expect(count).toBeLessThanOrEqual(sheets[name] ?? 1);
+  });
+});
+
+describe.runIf(hasBrowser)('the index', () => {
+  it('lays two ticked sweeps side by side, accessible and within a phone, and takes them away again', async () => {
+    const { page, complaints } = await openPage(bench, 'beside', pages.index?.() ?? '', sizes[0]);
+    const boxes = page.locator('.lay input');
+    expect(await boxes.count()).toBe(2);
+    await boxes.first().check();
+    expect(await page.locator('#beside').isVisible()).toBe(false);
+    await boxes.last().check();
+    expect(await page.locator('#beside tbody tr').count()).toBeGreaterThan(5);
+    expect(await page.locator('#beside svg').count()).toBe(4);
+    expect(await overhang(page)).toBeLessThanOrEqual(0);
+    expect(await seriousFindings(page)).toEqual([]);
+    await keepPicture(page, 'beside-390');
+    await boxes.first().uncheck();
+    expect(await page.locator('#beside').isVisible()).toBe(false);
+    expect(complaints).toEqual([]);
+    await page.close();
   });
 });
 
