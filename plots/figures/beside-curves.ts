@@ -19,7 +19,7 @@ const PARTS = 4;
 function stepOf(span: number): number {
   const rough = span / PARTS;
   const power = 10 ** Math.floor(Math.log10(rough));
-  return power * ([1, 2, 2.5, 5].find((part) => part * power >= rough) ?? 10);
+  return power * ([1, 2, 5].find((part) => part * power >= rough) ?? 10);
 }
 
 interface Axis {
