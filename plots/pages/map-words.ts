@@ -10,5 +10,10 @@ export function mapHeadline(best: BestTorque | null): string {
   const at = rpm(best.speedRpm);
   if (alike.from === alike.to)
     return `Most torque with ${degrees(durationDeg)} of exhaust duration: ${newtonMetres(value)} at ${at}.`;
-  return `Most torque with ${degrees(alike.from)} to ${degrees(alike.to)} of exhaust duration, all within ${percent(ALIKE_SHARE)}: ${fixed(alike.lowest, 1)} to ${newtonMetres(value)} at ${at}.`;
+  return `Most torque with ${degrees(alike.from)} to ${degrees(alike.to)} of exhaust duration, all within ${percent(ALIKE_SHARE)}: ${lowest(alike.lowest, value)}${newtonMetres(value)} at ${at}.`;
+}
+
+/** "21.8 to ", nothing where both are written alike. */
+function lowest(low: number, high: number): string {
+  return fixed(low, 1) === fixed(high, 1) ? '' : `${fixed(low, 1)} to `;
 }

@@ -143,7 +143,7 @@ async function computed(
     use.hiring === null ? null : await hire(use.hiring(groups.filter(({ draft }) => !done.has(draft))));
   const own = hired === null ? openPool(Math.min(flags.threads, groups.length)) : null;
   const pool = hired?.pool ?? (own as NonNullable<typeof own>);
-  if (hired !== null) terminal.message(`Lenders: echocone lend --over ${hired.shown}, on any machine.`);
+  if (hired !== null) terminal.message(`Lenders: ${typed()} lend --over ${hired.shown}, on any machine.`);
   const progress = terminal.progress({ label: 'map', things: 'points', total, before });
   try {
     await runMap(groups, done, {

@@ -33,6 +33,7 @@ import { listRun } from './frame/run-index.ts';
 import { shellFile, shellWord } from './frame/shell-word.ts';
 import { type Column, tableText } from './frame/table.ts';
 import type { Terminal } from './frame/terminal.ts';
+import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
 import { whatIfName } from './frame/what-if-name.ts';
 import { cancelled } from './words/cancelled.ts';
@@ -60,7 +61,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   const pool = hired?.pool ?? (own as NonNullable<typeof own>);
   const tally = newTally({ lead, drafts, target });
   const watching = watch(terminal, flags, lead, hired);
-  if (hired !== null) terminal.message(`Lenders: echocone lend --over ${hired.shown}, on any machine.`);
+  if (hired !== null) terminal.message(`Lenders: ${typed()} lend --over ${hired.shown}, on any machine.`);
   const journal = folder.file(JOURNAL);
   const task: OvernightTask = { lead, drafts, plan, target, journal, program, pool, signal, ...watching };
   try {
@@ -72,7 +73,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
       const [unfinished] = write(folder, terminal, task, tally, flags.set).notes;
       if (unfinished !== undefined) terminal.warning(plainText(unfinished));
       terminal.warning(
-        `To go on: echocone overnight ${shellFile(file)}${goOnFlags(flags, hired)} --out ${shellFile(folder.path)}`,
+        `To go on: ${typed()} overnight ${shellFile(file)}${goOnFlags(flags, hired)} --out ${shellFile(folder.path)}`,
       );
       if (hired !== null)
         terminal.warning(

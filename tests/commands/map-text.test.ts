@@ -1,8 +1,9 @@
 /** What a map says of the echo, as found: every verdict can be given, and none is the default. */
 
 import { describe, expect, test } from 'vitest';
+import { mapHeadline } from '../../plots/pages/map-words.ts';
 import { echoWords, mapFindings } from '../../src/commands/words/map-text.ts';
-import { type MapAnswer, mapAnswer } from '../../src/findings/answers/map.ts';
+import { type BestTorque, type MapAnswer, mapAnswer } from '../../src/findings/answers/map.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 
 function words(gains: readonly (number | null)[]): string {
@@ -79,4 +80,17 @@ describe('the answer of a map', () => {
     );
     expect(said['A step longer']).toMatch(/leaves the torque as it is/);
   });
+});
+
+test('torques that are written alike stand once', () => {
+  const best = {
+    durationDeg: 196,
+    speedRpm: 10_500,
+    value: 21.94,
+    alike: { from: 192, to: 196, lowest: 21.86 },
+  } as unknown as BestTorque;
+  expect(mapHeadline(best)).toContain(': 21.9\u202fNm at');
+  expect(mapHeadline({ ...best, alike: { ...best.alike, lowest: 21.7 } })).toContain(
+    ': 21.7 to 21.9\u202fNm at',
+  );
 });

@@ -93,7 +93,7 @@ function bestWords({ alike, durationDeg, value }: BestTorque): string {
   return alike.from === alike.to
     ? `most torque with ${durationDeg} deg, ${value.toFixed(1)} Nm`
     : `${alike.from} to ${alike.to} deg are all within ${100 * ALIKE_SHARE} % of the most torque ` +
-        `(${alike.lowest.toFixed(1)} to ${value.toFixed(1)} Nm)`;
+        `(${between(alike.lowest.toFixed(1), value.toFixed(1))} Nm)`;
 }
 
 /** What the best gains on the drawn duration, to follow it. */
@@ -206,4 +206,9 @@ function failures(result: MapResult): string {
   return result.failures
     .map((f) => `${f.speedRpm} rpm at ${f.durationDeg} deg failed: ${plainText(f.reason)}\n`)
     .join('');
+}
+
+/** "21.8 to 21.9", or "21.9" where both are written alike. */
+function between(low: string, high: string): string {
+  return low === high ? high : `${low} to ${high}`;
 }
