@@ -128,7 +128,7 @@ footer p{border-top:1.5px solid var(--ink);padding-top:8px;max-width:none}
 .titleblock dd{font-size:14px}.titleblock div.minor{display:none}
 .findings div{grid-template-columns:minmax(0,1fr)}.answer{padding-top:14px}
 .player output{font-size:18px}.player{gap:2px 10px;padding:5px 0}.player.tells .verdict{min-height:54px}.player .readout{min-height:36px}.player.tells .verdict,.player .readout{font-size:13px;line-height:18px}
-table{font-size:13px}th,td{padding-right:7px}td:not(.n){min-width:0}td:not(.n):last-child{min-width:220px}
+table{font-size:13px}th.n{white-space:normal}th,td{padding-right:7px}td:not(.n){min-width:0}td:not(.n):last-child{min-width:220px}
 .inputs .reason{display:none}td .why{display:block;color:var(--faint);font-size:12px;line-height:1.3}
 .inputs td.assumed::before{content:""}.inputs td,.inputs th{min-width:0;white-space:normal;hyphens:auto}.inputs td:first-child{width:42%}h1+.meaning{font-size:14px}}
 `;
