@@ -1,4 +1,4 @@
-// `npm run pictures`: runs the demo and makes from it what the README shows: two pictures and an excerpt of the table.
+// `npm run pictures`: runs the demo and makes from it what the README shows: three pictures and an excerpt of the table.
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -50,6 +50,38 @@ function intoReadme(table) {
   );
 }
 
+/** The board with a wider belly pulled, a turn stopped as the wave comes back. */
+async function photographBoard(browser) {
+  const words = [
+    'board',
+    'cases/saltmarsh-125/draft-a.yaml',
+    '--cell',
+    '10mm',
+    '--out',
+    join(folder, 'board'),
+    '--quiet',
+  ];
+  execFileSync(process.execPath, [join(root, 'dist/src/main.js'), ...words], { cwd: root, stdio: 'ignore' });
+  const page = await browser.newPage({ viewport: { width: 1160, height: 900 }, colorScheme: 'light' });
+  const refined = () =>
+    page.waitForFunction(() => document.documentElement.dataset.state === 'refined', undefined, {
+      timeout: 120_000,
+    });
+  await page.goto(pathToFileURL(join(folder, 'board/board.html')).href);
+  await refined();
+  await page.evaluate(() => window.board.set('pipe.sections.header.length', '235 mm'));
+  await refined();
+  // The base was computed on these cells already; the gas to be played comes a little later than the rows.
+  await page.waitForTimeout(1500);
+  await page.locator('#turn-angle').fill('150');
+  await page.locator('#joints .joint').nth(1).focus();
+  await page.waitForTimeout(200);
+  await page.screenshot({
+    path: join(pictures, 'board.png'),
+    clip: { x: 0, y: 0, width: 1160, height: 900 },
+  });
+}
+
 async function photograph(file) {
   const browser = await chromium.launch({
     executablePath: chromiumPath,
@@ -64,6 +96,7 @@ async function photograph(file) {
     const diagram = page.locator('#diagram');
     await diagram.evaluate((place) => place.scrollIntoView({ block: 'center' }));
     await diagram.screenshot({ path: join(pictures, 'wave-diagram.png') });
+    await photographBoard(browser);
   } finally {
     await browser.close();
   }
@@ -74,7 +107,7 @@ try {
   const table = demo();
   await photograph(join(folder, 'demo/sweep.html'));
   intoReadme(excerpt(table));
-  for (const name of ['sweep-page.png', 'wave-diagram.png']) {
+  for (const name of ['sweep-page.png', 'wave-diagram.png', 'board.png']) {
     const { size } = statSync(join(pictures, name));
     process.stdout.write(`plots/pictures/${name}: ${Math.round(size / 1000)} kB\n`);
     if (size > LARGEST) throw new Error(`${name} is larger than ${LARGEST / 1000} kB`);

@@ -24,8 +24,8 @@ const bench = html`<section aria-label="The pipe">
 <p id="notice" class="notice" role="alert"></p>
 <div id="cautions" role="status"></div>
 <div class="turnbar"><button type="button" id="turn-play" aria-pressed="false">Play a turn</button>${button('turn-back', '−1°')}${button('turn-on', '+1°')}<label for="turn-angle">crank</label><input type="range" id="turn-angle" min="0" max="359" step="1" value="0"><label for="turn-speed">slow to fast</label><input type="range" id="turn-speed" min="0" max="100" step="1" value="45"><output id="turn-said" for="turn-angle turn-speed"></output></div>
-<p class="note">Pull a joint along or across, or give it the arrows (with shift finer). Played, shades are pressure, grey above the surroundings and green below; the marks are gas that left the cylinder while the transfers were open, large in its first turn.</p>
-<details><summary>Rules of thumb</summary><ul id="marks" class="marks"></ul></details>
+<details><summary>How to move it, and rules of thumb</summary><p class="note">Pull a joint along or across, or give it the arrows (with shift finer). Played, shades are pressure, grey above the surroundings and green below; the marks are gas that left the cylinder while the transfers were open, large in its first turn.</p>
+<ul id="marks" class="marks"></ul></details>
 </section>`;
 
 const answer = html`<section aria-label="The answer">

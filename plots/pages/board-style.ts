@@ -29,9 +29,9 @@ h1.alone{font-size:27px;margin:14px 0 4px}
 .edits input{font:inherit;font-variant-numeric:tabular-nums;color:var(--ink);background:var(--sheet);border:1px solid var(--hairline);padding:2px 6px;min-height:26px;max-width:100%}
 .edits .n input{text-align:right;width:7.2em}
 .edits .does{white-space:nowrap}.edits button,.stages button{min-height:26px;padding:1px 9px;font-size:13.5px;margin-right:5px;border-color:var(--hairline)}
-.edits code{font-size:12.5px}.edits .doc{color:var(--faint);font-size:13.5px}
+tbody th{border-bottom-color:var(--grid)}.edits th,.edits td{vertical-align:middle}.edits td input{min-width:6.6em}.edits code{font-size:12.5px;overflow-wrap:anywhere}.edits .doc{color:var(--faint);font-size:13.5px}
 .tools input[type=text],.tools input[type=search]{font:inherit;color:var(--ink);background:var(--sheet);border:1px solid var(--ink);padding:4px 8px;min-height:34px;max-width:100%}
-.dials div{display:grid;grid-template-columns:minmax(0,1fr) 6.8em;gap:0 10px;align-items:center;padding:5px 0;border-bottom:1px solid var(--grid)}
+.dials div{display:grid;grid-template-columns:minmax(0,1fr) 8.4em;gap:0 10px;align-items:center;padding:5px 0;border-bottom:1px solid var(--grid)}
 .dials label{grid-column:1/-1;font-size:14px}
 .dials div[hidden]{display:none}
 .dials input[type=range]{width:100%;accent-color:var(--returning);height:26px;margin:0}
@@ -40,7 +40,7 @@ h1.alone{font-size:27px;margin:14px 0 4px}
 .stages li{background:var(--sheet);border:1px solid var(--hairline);padding:8px 10px;min-width:0;overflow-wrap:anywhere}
 .stages p{margin:2px 0 6px;font-size:13.5px;color:var(--faint)}.stages label{font-size:13.5px;white-space:nowrap}
 .stage{display:block;width:100%;height:auto}.stage polygon{fill:var(--grid);stroke:var(--ink);stroke-width:1}.stage polyline{fill:none;stroke:var(--torque);stroke-width:1.6}
-#landing,#output{cursor:crosshair}.plot canvas{display:block;width:100%}
+section>.pair>figure{margin-top:12px}.player{margin-top:2px}#landing,#output{cursor:crosshair}.plot canvas{display:block;width:100%}
 #beside .pair{max-width:640px}
 code{font-size:.92em}
 @media (max-width:860px){.desk,.pair{grid-template-columns:minmax(0,1fr)}.mesh{margin-left:0}}

@@ -6,6 +6,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { availableParallelism, cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { hasTwoLanes } from '../../dist/solver/index.js';
+import { boardFigures } from './board.mjs';
 import { bareDuct, demoEngine, median } from './march-rate.mjs';
 import { nextSpeedMs } from './next-speed.mjs';
 import { pageOpenMs } from './page-open.mjs';
@@ -90,6 +91,7 @@ const figures = {
 };
 const one = quick ? unknown : await demoSweep(1);
 const two = quick ? unknown : await demoSweep(2);
+const board = quick ? null : await boardFigures({ quick: true });
 const answer = {
   schemaVersion: 1,
   kind: 'bench',
@@ -99,6 +101,7 @@ const answer = {
   demo_sweep_s_2_threads: two.seconds,
   sweep_cpu_s: one.cpu,
   sweep_page_opens_ms: two.pageMs ?? one.pageMs,
+  board_first_answer_ms: board?.board_first_answer_ms ?? null,
   help_ms: 1000 * median(Array.from({ length: 5 }, () => timed(['--help']).seconds)),
   machine: { cpu: cpus()[0]?.model ?? 'unknown', cores: availableParallelism(), node: process.version },
 };

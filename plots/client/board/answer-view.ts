@@ -50,6 +50,7 @@ export class AnswerView {
   }
 
   draw(subject: Case): void {
+    if (lookOf(this.#landing).width === 0) return;
     const { chosen, shown, staleRows } = this.#pursuit;
     const fresh = rowsOf(shown);
     const known = new Set(fresh.map((row) => row.speed_rpm));
@@ -119,7 +120,9 @@ export class AnswerView {
         ? this.#pursuit.isBase
           ? 'As opened; move something.'
           : 'The base has no answer yet to hold this against.'
-        : differenceWords(difference(base, rows, chosen)),
+        : shown.speeds.has(chosen)
+          ? differenceWords(difference(base, rows, chosen), progress !== 'computing')
+          : place('difference').textContent,
     );
     if (progress !== 'computing') this.#table(rows);
   }

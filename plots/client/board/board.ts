@@ -42,7 +42,6 @@ type Changes = readonly (readonly [path: string, text: string])[];
 
 /** How long after the last change the page's address follows [ms]: browsers refuse too many a minute. */
 const ADDRESS_MS = 400;
-
 export function startBoard(script: string): void {
   const { carried, keys } = JSON.parse(place('data').textContent ?? '') as BoardPageData;
   const history = new DraftHistory(openDesk(carried));
@@ -185,6 +184,7 @@ class Board {
     this.#notice('');
     this.#pursuit.take(this.#history.set, this.#history.subject);
     this.#turn = null;
+    document.documentElement.dataset.revision = String(this.#pursuit.revision);
     this.#redraw('draft');
     this.#cautions.say(cautionsOf(this.#history.base, this.#history.subject));
     return true;
@@ -268,6 +268,7 @@ class Board {
   }
 
   #drawFrame(): void {
+    if (this.#width() === 0) return; // Not shown yet.
     const { draft, answer, gas } = this.#dirty;
     this.#dirty = { draft: false, answer: false, gas: false };
     const { subject } = this.#history;
@@ -282,7 +283,6 @@ class Board {
     if (answer) this.#answer.draw(subject);
     const root = document.documentElement;
     root.dataset.state = this.#pursuit.progress;
-    root.dataset.revision = String(this.#pursuit.revision);
     root.dataset.answered = String(this.#pursuit.answeredRevision);
     root.dataset.drawn = 'yes';
   }

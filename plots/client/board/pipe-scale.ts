@@ -57,7 +57,7 @@ export function benchOf(subject: Case, width: number, like: Bench | null = null)
   const perMm = like?.perMm ?? (width - 12) / (left + SLACK * length);
   const perMmAcross =
     like?.perMmAcross ?? perMm * Math.min(MOST_STRETCH, Math.max(1, LEAST_PX / (widest * perMm)));
-  const above = like === null ? Math.max(0.5 * widest + 16 / perMmAcross, axisTravel + 14) : null;
+  const above = like === null ? Math.max(0.56 * widest + 18 / perMmAcross, axisTravel + 14) : null;
   const below = Math.max(0.5 * widest + 12, stroke - axisTravel + 22);
   const top = above === null ? (like?.y(0) ?? 0) : above * perMmAcross + 20;
   return {

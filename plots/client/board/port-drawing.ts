@@ -41,6 +41,7 @@ export class PortDrawing {
   }
 
   draw(width: number): void {
+    if (width === 0) return;
     const { engine } = this.#hands.subject();
     const events = engineEvents(engine);
     const around = Math.PI * 1000 * engine.bore;
@@ -104,9 +105,8 @@ export class PortDrawing {
       { class: 'joint', tabindex: 0, role: 'slider', 'aria-valuemin': 0, 'aria-valuemax': 200 },
       drawn('circle', { class: 'reach', r: 15 }),
       drawn('circle', { class: 'knob', r: 6 }),
-      drawn('text', { y: 20 }),
-      drawn('text', { y: 34 }),
-      drawn('text', { y: 48 }),
+      // Above an exhaust window there is room; transfers stand side by side and are wide.
+      ...(roof.port === 'exhaust' ? [-40, -26, -12] : [20, 34, 48]).map((y) => drawn('text', { y })),
     );
     made.addEventListener('pointerdown', (event) => {
       if (event.button !== 0) return;

@@ -85,7 +85,8 @@ export class Pursuit {
     this.#subject = subject;
     if (!subject.run.speeds.includes(this.#chosen))
       this.#chosen = nearestTo(subject.run.speeds, this.#chosen);
-    this.#stale = new Map(this.shown.speeds);
+    const known = [...this.#stale, ...this.shown.speeds];
+    this.#stale = new Map(known.filter(([rpm]) => subject.run.speeds.includes(rpm)));
     this.#refined = null;
     this.#fresh = blank();
     this.#breakOff();
@@ -136,7 +137,6 @@ export class Pursuit {
     );
   }
 
-  /** Whether the draft is the base itself. */
   get isBase(): boolean {
     return keyOf(this.#set) === this.#kept.base;
   }

@@ -10,7 +10,7 @@ import { kilowatts, millimetres, newtonMetres, rpm, speed } from '../../theme/nu
 import type { Stage } from './draft-history.ts';
 import { drawn, element } from './element.ts';
 import { stretchesOf } from './pipe-scale.ts';
-import { differenceWords } from './words.ts';
+import { differenceWords, edgeOf } from './words.ts';
 
 export interface StageHands {
   take(set: readonly string[]): void;
@@ -20,6 +20,12 @@ export interface StageHands {
 }
 
 const WIDTH = 200;
+
+/** What two thumbs are drawn to the same scale of: length [mm], torque [Nm]. */
+interface Extent {
+  readonly length: number;
+  readonly torque: number;
+}
 
 export class StageList {
   readonly #list: HTMLElement;
@@ -83,7 +89,7 @@ export class StageList {
   }
 
   /** Outline above, torque below. */
-  #thumb({ name, set }: Stage): SVGElement {
+  #thumb({ name, set }: Stage, like: Extent | null = null): SVGElement {
     const reading = readDesk(this.#desk, set);
     const made = drawn('svg', {
       class: 'stage',
@@ -93,7 +99,7 @@ export class StageList {
     });
     if (!reading.ok) return made;
     const stretches = stretchesOf(reading.subject);
-    const per = (WIDTH - 4) / (stretches.at(-1)?.end ?? 1);
+    const per = (WIDTH - 4) / (like?.length ?? stretches.at(-1)?.end ?? 1);
     const line = silhouette(stretches);
     const points = line.x.map(
       (x, k) => `${(2 + per * x).toFixed(1)},${(20 - per * (line.y[k] ?? 0)).toFixed(1)}`,
@@ -101,7 +107,7 @@ export class StageList {
     made.append(drawn('polygon', { points: points.join(' ') }));
     const { rows } = this.#hands.rows(set);
     const [first, last] = [rows[0]?.speed_rpm ?? 0, rows.at(-1)?.speed_rpm ?? 1];
-    const top = highest(rows, 'torque_nm')?.torque_nm ?? 1;
+    const top = like?.torque ?? highest(rows, 'torque_nm')?.torque_nm ?? 1;
     const curve = rows.flatMap(({ speed_rpm, torque_nm }) =>
       torque_nm === null
         ? []
@@ -149,6 +155,10 @@ export class StageList {
         }),
       ),
     );
+    const like = {
+      length: Math.max(...pair.map((stage) => this.#lengthOf(stage))),
+      torque: Math.max(...rows.map((part) => highest(part.rows, 'torque_nm')?.torque_nm ?? 1)),
+    };
     const [one, other] = rows;
     const alike = one !== undefined && other !== undefined && one.cell === other.cell;
     const words =
@@ -158,7 +168,7 @@ export class StageList {
     const drawings = element(
       'div',
       { class: 'pair' },
-      ...pair.map((stage) => element('div', {}, element('b', {}, stage.name), this.#thumb(stage))),
+      ...pair.map((stage) => element('div', {}, element('b', {}, stage.name), this.#thumb(stage, like))),
     );
     this.#beside.replaceChildren(
       element('p', { 'aria-live': 'polite' }, words),
@@ -171,6 +181,12 @@ export class StageList {
     );
   }
 
+  /** Length of a stage's exhaust from the port's face [mm]. */
+  #lengthOf({ set }: Stage): number {
+    const reading = readDesk(this.#desk, set);
+    return reading.ok ? (stretchesOf(reading.subject).at(-1)?.end ?? 1) : 1;
+  }
+
   #facts({ set }: Stage, rows: readonly SweepRow[]): readonly (readonly [name: string, value: string])[] {
     const reading = readDesk(this.#desk, set);
     const best = highest(rows, 'torque_nm');
@@ -180,7 +196,7 @@ export class StageList {
     return [
       ['best torque', best === null ? '–' : `${newtonMetres(best.torque_nm)} at ${rpm(best.speed_rpm)}`],
       ['best power', power === null ? '–' : `${kilowatts(power.power_kw)} at ${rpm(power.speed_rpm)}`],
-      ['works', works === null ? '–' : `${speed(works.from)} to ${rpm(works.to)}`],
+      ['works', works === null ? '–' : `${speed(edgeOf(works.from))} to ${rpm(edgeOf(works.to))}`],
       ...sections.map(
         ({ name, length, diameter: [left, right] }) =>
           [

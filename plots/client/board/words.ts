@@ -5,10 +5,14 @@ import { EDGE_STEP, type SpeedSpan } from '../../../src/findings/band.ts';
 import { fixed, isNumber, rpm, signed, speed, THIN } from '../../theme/numbers.ts';
 import type { Progress } from './pursuit.ts';
 
-const hundreds = (value: number): number => EDGE_STEP * Math.round(value / EDGE_STEP);
+/** An edge of a band as it can be claimed [rpm]. */
+export const edgeOf = (value: number): number => EDGE_STEP * Math.round(value / EDGE_STEP);
 
-/** "+1.2 Nm and +1.4 kW at 10 500 rpm, band 250 rpm lower." */
-export function differenceWords({ rpm: at, torque, power, lead, before, now }: Difference): string {
+/** "+1.2 Nm and +1.4 kW at 10 500 rpm, band 250 rpm lower." Of the band nothing is said until all speeds stand. */
+export function differenceWords(
+  { rpm: at, torque, power, lead, before, now }: Difference,
+  whole = true,
+): string {
   const output = [
     ...(isNumber(torque) ? [`${signed(torque, 1)}${THIN}Nm`] : []),
     ...(isNumber(power) ? [`${signed(power, 1)}${THIN}kW`] : []),
@@ -18,17 +22,17 @@ export function differenceWords({ rpm: at, torque, power, lead, before, now }: D
       ? [`the wave ${fixed(Math.abs(lead), 0)}° ${lead > 0 ? 'earlier' : 'later'}`]
       : [];
   const first = output.length === 0 ? `No answer at ${rpm(at)}` : `${output.join(' and ')} at ${rpm(at)}`;
-  return `${[first, ...wave, ...bandWords(before, now)].join(', ')}.`;
+  return `${[first, ...wave, ...(whole ? bandWords(before, now) : [])].join(', ')}.`;
 }
 
 function bandWords(before: SpeedSpan | null, now: SpeedSpan | null): readonly string[] {
   if (before === null && now === null) return [];
   if (now === null) return ['no speed at which the wave lands with its torque held'];
-  const span = `${speed(hundreds(now.from))} to ${rpm(hundreds(now.to))}`;
+  const span = `${speed(edgeOf(now.from))} to ${rpm(edgeOf(now.to))}`;
   if (before === null) return [`band now from ${span}`];
   const [low, high] = [now.from - before.from, now.to - before.to];
-  const moved = hundreds((low + high) / 2);
-  const wider = hundreds(high - low);
+  const moved = edgeOf((low + high) / 2);
+  const wider = edgeOf(high - low);
   if (moved === 0 && wider === 0) return ['band where it was'];
   const parts = [
     ...(moved === 0 ? [] : [`${speed(Math.abs(moved))} rpm ${moved > 0 ? 'higher' : 'lower'}`]),
