@@ -47,7 +47,8 @@ export interface Strictness {
   readonly creep: CreepLimits | null;
 }
 
-const CREEP: CreepLimits = { cycles: 9, torque: 0.004, plugBackDeg: 0.2 };
+/** A creep dies away more slowly the longer it lasts, so what is still to go is told too short, by three times on the demo. */
+const CREEP: CreepLimits = { cycles: 9, torque: 0.001, plugBackDeg: 0.06 };
 
 export const USUAL: Strictness = {
   minCycles: 6,
