@@ -59,6 +59,7 @@ const counted = (kind) =>
   );
 const wrong = Object.entries(done).filter(([, { came }]) => came !== 'same' && came !== 'refused');
 keep('journals', {
+  cell: '20mm',
   seed,
   damages: counted('damage'),
   kills: counted('kill'),
