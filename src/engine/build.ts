@@ -5,6 +5,7 @@
 
 import { GasModel, Network, newReservoir, setReservoir } from '../../solver/index.ts';
 import type { Case } from '../model/case.ts';
+import { engineAt } from '../timing/roof-over-speed.ts';
 import type { PortSchedule } from '../timing/schedule.ts';
 import { sweptVolume } from '../timing/volume.ts';
 import { knownSchedule } from './known-schedule.ts';
@@ -35,7 +36,8 @@ export interface EngineNetwork {
 }
 
 /** Builds the network of a case at a speed [rpm] with cells of about a length [m]; the phase of its crank is free [deg]. */
-export function buildEngine(subject: Case, rpm: number, cell: number, phaseDeg = 0): EngineNetwork {
+export function buildEngine(stated: Case, rpm: number, cell: number, phaseDeg = 0): EngineNetwork {
+  const subject = { ...stated, engine: engineAt(stated.engine, rpm) };
   const { engine, pipe, run } = subject;
   const schedule = knownSchedule(engine);
   const gas = GasModel.charge(engine.fuel.hydrogenCarbonRatio, engine.fuel.equivalenceRatio);

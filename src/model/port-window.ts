@@ -19,6 +19,8 @@ export interface PortWindow {
   readonly width: number;
   readonly widthMeasure: WidthMeasure;
   readonly roof: RoofPosition;
+  /** Where the roof moves over speed: by how much it is raised at ascending speeds [rpm, m]; absent: it stands. */
+  readonly raisedAt?: readonly { readonly rpm: number; readonly raise: number }[];
   /** Height from the crown of the roof down to the floor [m]; null: down to the piston crown at bottom dead centre. */
   readonly height: number | null;
   /** Corner radii at the roof and at the floor [m]. */

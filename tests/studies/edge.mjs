@@ -148,4 +148,4 @@ for (const [name, study] of [
   ['jumps', jumps],
   ['demo', asItStands],
 ])
-  if (wants(name)) keep(`edge-${name}`, { cells: cell, found: study() });
+  if (wants(name)) keep(`edge-${name}`, { cell, found: study() });

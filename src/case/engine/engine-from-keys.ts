@@ -20,6 +20,7 @@ import { writeQuantity } from '../text/units.ts';
 import { burnsWhileShut, couldBe, roomAtTop } from './buildable.ts';
 import { ANNAND, type EngineKeys, engineKeys } from './engine-schema.ts';
 import { headOf } from './head-schema.ts';
+import { roofsMove } from './moving-roof.ts';
 import { leaveMetal } from './window-overlaps.ts';
 import { portsFit, standingWindows } from './window-places.ts';
 
@@ -50,7 +51,8 @@ export function engineSchema(name: string): Schema<Engine> {
       { exhaust: exhaust.lifted, transfers: transfers.lifted },
       judge,
     );
-    return whole !== undefined && burnsWhileShut(whole, judge) ? whole : undefined;
+    if (whole === undefined || !burnsWhileShut(whole, judge)) return undefined;
+    return roofsMove(whole, judge) ? whole : undefined;
   });
 }
 

@@ -42,6 +42,29 @@ const timing = {
 
 const ONE_TIMING = { keys: ['duration', 'opens'], needed: true };
 
+const MOST_POINTS = 50;
+
+/** One raise, or a curve over speed. */
+const raise = bySort<number | NonNullable<PortWindow['raisedAt']>>({
+  scalar: quantity('length'),
+  list: checked(
+    list(
+      record('a point of a moving roof', {
+        speed: required(quantity('speed', { atLeast: '100 rpm', atMost: '40000 rpm' }), 'Speed.'),
+        raise: required(quantity('length'), 'How far the roof is raised there.'),
+      }),
+      1,
+      MOST_POINTS,
+    ),
+    (points, judge) => {
+      const fall = points.findIndex(({ speed }, k) => k > 0 && speed <= points[k - 1]!.speed);
+      return fall < 0
+        ? points.map((point) => ({ rpm: point.speed, raise: point.raise }))
+        : judge.refuse([fall, 'speed'], 'speeds have to ascend');
+    },
+  ),
+});
+
 const belowDeck = quantity('length');
 
 /** The one thing a file says about where the roof stands. */
@@ -75,8 +98,8 @@ const windowKeys = record(
       'Distance of the highest point of the roof below the deck (the top face of the barrel); or { duration } or { opens }, as without "roof".',
     ),
     raise: unless(
-      quantity('length'),
-      'Raises the roof above where the other keys put it, the floor staying where it is; negative lowers it.',
+      raise,
+      'Raises the roof above where the other keys put it, the floor staying where it is; negative lowers it. Or over speed, as a valve in the port does: [{ speed, raise }].',
       '0 mm',
       'the roof stands as stated',
     ),
@@ -139,7 +162,8 @@ const window: Schema<StatedWindow> = checked(windowKeys, (keys, judge) => {
     roof,
     fromDeck: roof.by === 'travel',
     roofPath: roofPath(keys),
-    raise: keys.raise,
+    raise: typeof keys.raise === 'number' ? keys.raise : 0,
+    ...(typeof keys.raise === 'number' ? {} : { raisedAt: keys.raise }),
     height: keys.height,
     cornerTop: keys.corners.top,
     cornerBottom: keys.corners.bottom,
