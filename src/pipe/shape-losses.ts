@@ -13,7 +13,7 @@
  *             N + 1 joints, the first and the last of half the turn, as the patterns are cut.
  */
 
-import { type DuctGeometry, diameterAt } from '../../solver/index.ts';
+import { type DuctGeometry, diameterAt, power, sine, square } from '../../solver/index.ts';
 import type { Bend, Pipe } from '../model/pipe.ts';
 import { areaOf } from './circle.ts';
 
@@ -37,27 +37,27 @@ export interface ShapeLosses {
   readonly back: Float64Array;
 }
 
-/** Loss of a widening by its whole angle [rad], over the dynamic pressure of the difference of velocities [-]. */
-export function wideningLoss(angle: number): number {
-  return Math.min(1, 3.5 * Math.tan(angle / 2) ** 1.22);
+/** Loss of a widening by the tangent of half its whole angle, over the dynamic pressure of the difference of velocities [-]. */
+export function wideningLoss(slope: number): number {
+  return Math.min(1, 3.5 * power(slope, 1.22));
 }
 
 /** Loss of a smooth bend by its angle [deg] and the radius of its centreline over the diameter, in dynamic pressures [-]. */
 export function smoothBendLoss(angleDeg: number, radiusOverDiameter: number): number {
-  return turnFactor(angleDeg) * 0.21 * radiusOverDiameter ** (radiusOverDiameter < 1 ? -2.5 : -0.5);
+  return turnFactor(angleDeg) * 0.21 * power(radiusOverDiameter, radiusOverDiameter < 1 ? -2.5 : -0.5);
 }
 
 function turnFactor(angleDeg: number): number {
-  if (angleDeg <= 70) return 0.9 * Math.sin((angleDeg * Math.PI) / 180);
+  if (angleDeg <= 70) return 0.9 * sine((angleDeg * Math.PI) / 180);
   if (angleDeg >= 100) return 0.7 + (0.35 * angleDeg) / 90;
   // Straight from 70 to 90 and from there to 100 degrees, where the two laws do not quite meet.
-  const [low, high] = [0.9 * Math.sin((70 * Math.PI) / 180), 0.7 + 35 / 90];
+  const [low, high] = [0.9 * sine((70 * Math.PI) / 180), 0.7 + 35 / 90];
   return angleDeg <= 90 ? low + ((angleDeg - 70) / 20) * (1 - low) : 1 + ((angleDeg - 90) / 10) * (high - 1);
 }
 
 /** Loss of one sharp joint that turns by an angle, in dynamic pressures [rad, -]. */
 export function mitreLoss(turn: number): number {
-  const s = Math.sin(turn / 2) ** 2;
+  const s = square(sine(turn / 2));
   return 0.946 * s + 2.047 * s * s;
 }
 
@@ -109,15 +109,15 @@ export function shapeLosses(
 function addWidening(into: Float64Array, geometry: DuctGeometry, stretch: Stretch, factor: number): void {
   const { start, end } = stretch;
   const [left, right] = stretch.diameter;
-  const K = factor * wideningLoss(2 * Math.atan(Math.abs(right - left) / (2 * (end - start))));
+  const K = factor * wideningLoss(Math.abs(right - left) / (2 * (end - start)));
   const narrow = areaOf(Math.min(left, right));
   const lost = (x: number): number => {
     const area = areaOf(left + ((right - left) * (x - start)) / (end - start));
-    return 0.5 * K * (1 - narrow / area) ** 2;
+    return 0.5 * K * square(1 - narrow / area);
   };
   eachCell(geometry, stretch, (i, from, to) => {
     const mean = (geometry.volume[i] as number) / geometry.dx;
-    const over = Math.abs(lost(to) - lost(from)) * (mean / narrow) ** 2;
+    const over = Math.abs(lost(to) - lost(from)) * square(mean / narrow);
     into[i] = (into[i] as number) + over / geometry.dx;
   });
 }
