@@ -67,4 +67,11 @@ const meshes = cells.map((cell) => {
       100 * (1 - Math.max(...order.slice(0, 4).map((k) => fine[k])) / best),
   };
 });
-keep('aim-screen', { target, drafts: count, finest_mm: finest, best_score_nm: best, meshes });
+keep('aim-screen', {
+  cell: undefined,
+  target,
+  drafts: count,
+  finest_mm: finest,
+  best_score_nm: best,
+  meshes,
+});
