@@ -23,11 +23,13 @@ test('a gain is a share of what was; none of a failure', () => {
 
 test('an edge is promised only where it was found: beyond the speeds run it is not known', () => {
   // 246 is half-way from 236 to 256.
-  expect(followedLanding([row(8000, 15, 236), row(8500, 20, 256), row(9000, 20)])).toEqual({
+  expect(followedLanding([row(8000, 15, 236), row(8500, 20, 256), row(9000, 20)], 500)).toEqual({
     from: 8250,
     to: null,
   });
-  expect(followedLanding([row(8000, 15, 236)])).toEqual({ from: null, to: null });
+  expect(followedLanding([row(8000, 15, 236)], 500)).toEqual({ from: null, to: null });
+  // Between speeds two steps apart the wave may begin to land anywhere.
+  expect(followedLanding([row(8000, 15, 236), row(8500, 20, 256), row(9000, 20)], 250).from).toBeNull();
 });
 
 test('the cost is the largest loss within the band, where it is worth naming', () => {

@@ -93,16 +93,23 @@ export function bestOfScreen(screened: readonly Screened[]): number | null {
   return gains.indexOf(simple >= SIMPLE * most ? simple : most);
 }
 
-/** The span in which a followed pipe lands, its ends null where the speeds run did not reach them. */
-export function followedLanding(rows: readonly SweepRow[]): {
-  readonly from: number | null;
-  readonly to: number | null;
-} {
+/**
+ * The span in which a followed pipe lands. An end is null where the speeds run did not reach it, or leave a gap wider than a
+ * step there: between far speeds nothing crosses in a straight line.
+ */
+export function followedLanding(
+  rows: readonly SweepRow[],
+  step: number,
+): { readonly from: number | null; readonly to: number | null } {
   const [widest] = [...landingSpans(rows)].sort((a, b) => (widthOf(b) ?? 0) - (widthOf(a) ?? 0));
   if (widest === undefined) return { from: null, to: null };
-  const reaches = (edge: number, end: SweepRow | undefined): number | null =>
-    edge === end?.speed_rpm ? null : edge;
-  return { from: reaches(widest.from, rows[0]), to: reaches(widest.to, rows.at(-1)) };
+  const speeds = rows.map((row) => row.speed_rpm);
+  const between = (edge: number): number | null => {
+    const below = speeds.findLast((speed) => speed < edge);
+    const above = speeds.find((speed) => speed > edge);
+    return below !== undefined && above !== undefined && above - below <= step ? edge : null;
+  };
+  return { from: between(widest.from), to: between(widest.to) };
 }
 
 /** Where a followed pipe loses most torque against the sweep, among the speeds that both have. */

@@ -46,6 +46,8 @@ export interface Wanted {
 export interface Granted {
   /** Changes that it may try; 0: it is not run. */
   readonly changes: number;
+  /** What its screen and its edges may cost. */
+  readonly screenWork: number;
   readonly edgeWork: number;
 }
 
@@ -58,20 +60,21 @@ export function granted(
   const warm = speedWork(coarse, CYCLES, 'warm');
   const again = fine === coarse ? 0 : speedWork(fine, FINE_CYCLES, 'warm');
   const edgeWork = EDGE_SPEEDS * speedWork(coarse, EDGE_CYCLES, 'warm');
-  // First the pipe as it is, once for all.
-  let left = work - speedWork(coarse, CYCLES, 'cold') - again;
+  // First the pipe as it is, once for all: at a speed inside its band, and at its edge.
+  let left = work - speedWork(coarse, CYCLES, 'cold') - again - warm;
   const grants = wanted.map(({ changes }) => {
     const least = Math.min(changes, LEAST_SCREEN);
     // Where there is a screen the pipe as it is stands beside it.
     const cost = (least + (changes > 1 ? 1 : 0)) * warm + again + edgeWork;
-    if (changes === 0 || cost > left) return { changes: 0, edgeWork };
+    if (changes === 0 || cost > left) return { changes: 0, screenWork: 0, edgeWork };
     left -= cost;
-    return { changes: least, edgeWork };
+    return { changes: least, screenWork: least * warm, edgeWork };
   });
   return grants.map((grant, k) => {
     if (grant.changes === 0) return grant;
     const more = Math.min((wanted[k]?.changes ?? 0) - grant.changes, Math.floor(left / warm));
     left -= more * warm;
-    return { ...grant, changes: grant.changes + more };
+    const changes = grant.changes + more;
+    return { ...grant, changes, screenWork: changes * warm };
   });
 }

@@ -19,6 +19,7 @@ const FEW = 5;
 
 export interface Planned {
   readonly wish: Wish;
+  readonly screenWork: number;
   readonly edgeWork: number;
 }
 
@@ -51,9 +52,9 @@ export function planAdvice(
   const wanted = wishes.map(({ of }) => ({ changes: of.length }));
   const grants = granted(wanted, allowance(result), cells);
   const planned = wishes.flatMap((wish, k): Planned[] => {
-    const { changes = 0, edgeWork = 0 } = grants[k] ?? {};
+    const { changes = 0, screenWork = 0, edgeWork = 0 } = grants[k] ?? {};
     const of = wish.of.slice(0, changes);
-    if (of.length > 0) return [{ wish: { ...wish, of }, edgeWork }];
+    if (of.length > 0) return [{ wish: { ...wish, of }, screenWork, edgeWork }];
     none.push(withoutAdvice(wish, 'no budget'));
     return [];
   });

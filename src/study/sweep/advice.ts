@@ -16,14 +16,13 @@ import {
   PURPOSES,
   WORTH_GAIN,
 } from '../../findings/answers/advice.ts';
-import { highest } from '../../findings/curve.ts';
+import { highest, nearest } from '../../findings/curve.ts';
 import { lands } from '../../findings/landing.ts';
 import type { SweepRow } from '../../findings/row.ts';
 import type { Case } from '../../model/case.ts';
 import { valueOrThrow } from '../work/outcome.ts';
 import type { Pool } from '../work/pool.ts';
 import type { Trial, TrialJob } from '../work/trial.ts';
-import type { Cells } from './advice-budget.ts';
 import type { Change, Changer } from './advice-changes.ts';
 import { type AdvicePlan, type Planned, withoutAdvice } from './advice-plan.ts';
 import type { Given, Wish } from './advice-wishes.ts';
@@ -39,9 +38,7 @@ export async function runAdvice(plan: AdvicePlan, use: Use): Promise<AdviceRepor
   const trials = await tried(plan, use);
   const judged = plan.planned.map(({ wish }, k) => {
     const trial = trials?.[k];
-    return trial === undefined
-      ? withoutAdvice(wish, 'did not settle')
-      : judge(plan.given, wish, trial, plan.cells);
+    return trial === undefined ? withoutAdvice(wish, 'did not settle') : judge(plan, wish, trial);
   });
   const order = (one: NoAdvice): number => PURPOSES.indexOf(one.for);
   const advice = judged.flatMap((one) => ('why' in one ? [] : [one]));
@@ -62,22 +59,23 @@ async function tried(
   const base = bare(changer.subject);
   const known = knownRow(given);
   if (planned.length === 0 || known === null) return null;
-  const like = { base, rpm: known.speed_rpm, ...cells };
+  const knownEdge = edgeRow(given, known);
+  const like = { base, rpm: known.speed_rpm, edgeRpm: knownEdge?.speed_rpm ?? null, ...cells };
   const likeness = valueOrThrow(await use.pool.one({ kind: 'likeness', input: like }, use.signal));
   if (likeness === null) return null;
   const landing = band.lands ?? { from: known.speed_rpm, to: known.speed_rpm };
   const size = (k: number): number => planned[k]?.wish.of.length ?? 0;
   const order = planned.map((_, k) => k).sort((a, b) => size(b) - size(a) || a - b);
   const jobs = order.map((k) => {
-    const { wish, edgeWork } = planned[k] as Planned;
+    const { wish, screenWork, edgeWork } = planned[k] as Planned;
     const { rpm, of } = wish;
     const candidates = of.map(({ change, ratio, simple }) => ({
       subject: changedCase(changer, change),
       ratio,
       simple,
     }));
-    const where = { known, likeness, landing, step, edgeWork };
-    const input: TrialJob = { base, candidates, rpm, ...where, ...cells };
+    const where = { known, knownEdge, likeness, landing, step, screenWork, edgeWork };
+    const input: TrialJob = { ...like, candidates, rpm, ...where };
     return { kind: 'trial' as const, input };
   });
   const trials: Trial[] = [];
@@ -98,6 +96,17 @@ function knownRow({ result: { rows } }: Given): SweepRow | null {
   return highest(landing.length > 0 ? landing : settled, 'torque_nm');
 }
 
+/** The settled row nearest to where the wave begins to land; null: that is not known, or the other row itself. */
+function edgeRow({ result: { rows }, band }: Given, known: SweepRow): SweepRow | null {
+  const from = band.lands?.from;
+  if (from === undefined || from <= (rows[0]?.speed_rpm ?? 0)) return null;
+  const row = nearest(
+    rows.filter(({ settled }) => settled),
+    from,
+  );
+  return row === known ? null : row;
+}
+
 /** A changed case; where the pipe alone is changed, its engine is the same object, whose tables are then made once. */
 function changedCase({ subject }: Changer, change: Change): Case {
   const isPipe = change.set.every((text) => text.startsWith('pipe.'));
@@ -107,12 +116,9 @@ function changedCase({ subject }: Changer, change: Change): Case {
 /** A case without what running it does not need. */
 const bare = (subject: Case): Case => ({ ...subject, inputs: [], assumed: [], warnings: [] });
 
-function judge(
-  { result, band }: Given,
-  wish: Wish,
-  trial: Trial,
-  { coarse, fine }: Cells,
-): Advice | NoAdvice {
+function judge({ given, cells, step }: AdvicePlan, wish: Wish, trial: Trial): Advice | NoAdvice {
+  const { result, band } = given;
+  const { coarse, fine } = cells;
   const { purpose, rpm } = wish;
   if (trial.chosen === null) return withoutAdvice(wish, 'best already');
   const change = wish.of[trial.chosen]?.change;
@@ -120,7 +126,7 @@ function judge(
   const torque = trial.at?.torque_nm ?? null;
   if (change === undefined || now === null || torque === null || trial.at?.settled !== true)
     return withoutAdvice(wish, 'did not settle');
-  const landing = followedLanding(trial.rows);
+  const landing = followedLanding(trial.rows, step);
   const advice: Advice = {
     for: purpose,
     changes: change.changes,

@@ -3,8 +3,8 @@
  * meant to help; the best is run on finer ones, and followed on coarse ones to where its wave ceases to land.
  *
  * What is told is what the sweep would give on its own cells. So both meshes are held against the sweep at one speed inside the
- * band of the pipe as it is, where torque and the middle of the wave hang smoothly on everything; at the edge of its band a
- * mesh makes another engine of it.
+ * band of the pipe as it is, where torque and the middle of the wave hang smoothly on everything, and the coarse one at the band's
+ * lower edge too, for lower edges. At the upper edge a mesh makes another engine of it.
  *
  * Every run starts from the nearest settled fields, and takes few cycles. A speed that fails to march is null.
  */
@@ -34,11 +34,15 @@ export interface LikenessJob {
   /** Lengths of cells [m]: of screens and edges, and of the torque that is promised. */
   readonly coarse: number;
   readonly fine: number;
+  /** Where the wave begins to land; null: not known [rpm]. */
+  readonly edgeRpm: number | null;
 }
 
 export interface Likeness {
   readonly coarse: SweepRow;
   readonly fine: SweepRow;
+  /** At that speed on coarse cells; null: not run. */
+  readonly edge: SweepRow | null;
   /** Settled fields on coarse cells. */
   readonly state: EngineState;
   readonly work: number;
@@ -49,11 +53,14 @@ export interface TrialJob extends LikenessJob {
   readonly candidates: readonly Candidate[];
   /** A row of the sweep, and the same speed on the meshes of the trial. */
   readonly known: SweepRow;
+  /** Likewise where the wave begins to land, if that is known. */
+  readonly knownEdge: SweepRow | null;
   readonly likeness: Likeness;
   /** Where the wave lands now, and the step between the speeds that are run [rpm]. */
   readonly landing: { readonly from: number; readonly to: number };
   readonly step: number;
-  /** What may be spent on edges, as `speedWork` counts. */
+  /** What may be spent on the screen and on edges, as `speedWork` counts. */
+  readonly screenWork: number;
   readonly edgeWork: number;
 }
 
@@ -104,24 +111,27 @@ class Bench {
 }
 
 /** Null: it cannot be marched. */
-export function runLikeness({ base, rpm, coarse, fine }: LikenessJob): Likeness | null {
+export function runLikeness({ base, rpm, coarse, fine, edgeRpm }: LikenessJob): Likeness | null {
   const bench = new Bench();
   const first = bench.run(base, coarse, rpm, null);
   const second = fine === coarse || first === null ? first : bench.run(base, fine, rpm, first.state);
   if (first === null || second === null) return null;
-  return { coarse: first.row, fine: second.row, state: first.state, work: bench.work };
+  const edge = edgeRpm === null ? null : (bench.run(base, coarse, edgeRpm, first.state)?.row ?? null);
+  return { coarse: first.row, fine: second.row, edge, state: first.state, work: bench.work };
 }
 
 export function runTrial(job: TrialJob): Trial {
-  const { base, candidates, rpm, known, likeness, coarse, fine } = job;
+  const { base, candidates, rpm, known, knownEdge, likeness, coarse, fine } = job;
   const bench = new Bench();
   const alone = candidates.length === 1;
   const here =
     alone || rpm === known.speed_rpm
       ? { row: likeness.coarse, state: likeness.state }
       : bench.run(base, coarse, rpm, likeness.state);
-  const tried = candidates.map(({ subject }) =>
-    bench.run(subject, coarse, rpm, here?.state ?? likeness.state),
+  const until = bench.work + job.screenWork;
+  // Changes that settle slowly leave no room for the last ones.
+  const tried = candidates.map(({ subject }, k) =>
+    k > 0 && bench.work >= until ? null : bench.run(subject, coarse, rpm, here?.state ?? likeness.state),
   );
   const screened = candidates.map(({ simple }, k) => ({
     gain: gainOf(here?.row ?? null, tried[k]?.row ?? null),
@@ -137,8 +147,10 @@ export function runTrial(job: TrialJob): Trial {
   if (candidate === undefined || start === null || at === null)
     return { chosen, at: null, rows: [], work: bench.work };
   const row = asSwept(at.row, { known, here: likeness.fine });
-  const toSweep: AsSwept = { known, here: likeness.coarse };
-  const edges = edgesOf(job, candidate, { bench, toSweep, start, row });
+  const upper: AsSwept = { known, here: likeness.coarse };
+  const { edge } = likeness;
+  const lower = knownEdge === null || edge === null ? upper : { known: knownEdge, here: edge };
+  const edges = edgesOf(job, candidate, { bench, lower, upper, start, row });
   const rows = [...edges, row].sort((a, b) => a.speed_rpm - b.speed_rpm);
   return { chosen, at: row, rows, work: bench.work };
 }
@@ -149,17 +161,18 @@ function edgesOf(
   { subject, ratio }: Candidate,
   use: {
     readonly bench: Bench;
-    readonly toSweep: AsSwept;
+    readonly lower: AsSwept;
+    readonly upper: AsSwept;
     readonly start: Done;
     /** Its row where it is meant to help, as the sweep would have it. */
     readonly row: SweepRow;
   },
 ): readonly SweepRow[] {
-  const { bench, toSweep, start, row: main } = use;
+  const { bench, lower, upper, start, row: main } = use;
   const done = new Map<number, { readonly row: SweepRow; readonly state: EngineState | null }>();
   done.set(rpm, { row: main, state: start.state });
   const until = bench.work + edgeWork;
-  const at = (speed: number): SweepRow | null => {
+  const at = (speed: number, toSweep: AsSwept): SweepRow | null => {
     const kept = done.get(speed);
     if (kept !== undefined) return kept.row;
     if (bench.work >= until) return null;
@@ -170,8 +183,16 @@ function edgesOf(
     return row;
   };
   const place = (speed: number): number => rpm + step * Math.round((speed - rpm) / step);
-  findEdge(at, { from: place(landing.to * ratio), inward: -step, most: EDGE_SPEEDS });
-  findEdge(at, { from: place(landing.from * ratio), inward: step, most: EDGE_SPEEDS });
+  findEdge((speed) => at(speed, upper), {
+    from: place(landing.to * ratio),
+    inward: -step,
+    most: EDGE_SPEEDS,
+  });
+  findEdge((speed) => at(speed, lower), {
+    from: place(landing.from * ratio),
+    inward: step,
+    most: EDGE_SPEEDS,
+  });
   return [...done.values()].map((one) => one.row).filter((row) => row !== main);
 }
 

@@ -14,7 +14,7 @@ const CELL = 0.03;
 const demo = (set: readonly string[] = []) =>
   loadCase(`${CASES}saltmarsh-125/draft-a.yaml`, { set: [...set] });
 const base = demo();
-const likeness = runLikeness({ base, rpm: 10_000, coarse: CELL, fine: CELL }) as Likeness;
+const likeness = runLikeness({ base, rpm: 10_000, coarse: CELL, fine: CELL, edgeRpm: null }) as Likeness;
 /** A sweep whose cells give 2 % more torque and a middle one degree later. */
 const known: SweepRow = {
   ...likeness.coarse,
@@ -22,8 +22,9 @@ const known: SweepRow = {
   plugback_centroid_deg: 1 + (likeness.coarse.plugback_centroid_deg as number),
 };
 const job = (candidates: TrialJob['candidates']): TrialJob => ({
-  ...{ base, candidates, rpm: 10_500, known, likeness, coarse: CELL, fine: CELL },
-  ...{ landing: { from: 9200, to: 10_900 }, step: 250, edgeWork: 150 },
+  ...{ base, candidates, rpm: 10_500, known, knownEdge: null, edgeRpm: null, likeness },
+  ...{ coarse: CELL, fine: CELL },
+  ...{ landing: { from: 9200, to: 10_900 }, step: 250, screenWork: 300, edgeWork: 150 },
 });
 const header = (mm: number) => ({
   subject: demo([`pipe.sections.header.length=${mm} mm`]),
