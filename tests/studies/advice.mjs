@@ -10,7 +10,7 @@
 import { existsSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { subjects } from './engines/subjects.mjs';
-import { echocone, flag, folderOf, keep, readJson } from './keep.mjs';
+import { commitNow, echocone, flag, folderOf, keep, readJson } from './keep.mjs';
 
 const cell = flag('--cell', '5mm');
 const given = (name) => process.argv.includes(name);
@@ -97,6 +97,7 @@ function studied({ name, file }) {
   const { unadvised, band } = base;
   return {
     name,
+    commit: commitNow(),
     band,
     secondsOver: plain === null || base.seconds === null ? null : base.seconds / plain - 1,
     advice: base.advice.map((one) => checked(name, file, base, one)),

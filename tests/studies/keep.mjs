@@ -31,12 +31,12 @@ export function echocone(...given) {
 
 export const readJson = (path) => JSON.parse(readFileSync(path, 'utf8'));
 
+export const commitNow = () =>
+  spawnSync('git', ['rev-parse', '--short', 'HEAD'], { cwd: root, encoding: 'utf8' }).stdout.trim();
+
 /** Keeps a result beside this file. */
 export function keep(name, result) {
-  const commit = spawnSync('git', ['rev-parse', '--short', 'HEAD'], {
-    cwd: root,
-    encoding: 'utf8',
-  }).stdout.trim();
+  const commit = commitNow();
   const date = new Date().toISOString().slice(0, 10);
   const text = `${JSON.stringify({ date, commit, cell, ...result }, null, 2)}\n`;
   writeFileSync(join(root, 'tests/studies', `${name}.json`), text);
