@@ -101,6 +101,7 @@ for (let up = false; !up; ) {
 
 try {
   const crowd = await studyOf(many, 1, 0);
+  process.stderr.write(`${many} small jobs: ${JSON.stringify(crowd)}\n`);
   const one = await studyOf(SLOW, 1, WAIT);
   const two = await studyOf(SLOW, 2, WAIT);
   const result = {
