@@ -243,6 +243,21 @@ describe('imports', () => {
     );
   });
 
+  test('on the way of a march take powers and angles from where they have the same bits on every machine', () => {
+    const own =
+      /\bMath\.(pow|exp|expm1|log|log10|log1p|sin|cos|tan|asin|acos|atan|atan2|sinh|cosh|tanh|cbrt)\(|\*\* /;
+    expect(own.test('const a = Math.sin(phi) * b ** 2;')).toBe(true);
+    // Rules of thumb and the handbook stand beside the march.
+    const marched = sources.filter(({ path }) =>
+      /^(solver\/(?!arithmetic\/|scheme\/two-lane\/assembly\/)|src\/engine\/(parts|run)\/|src\/timing\/(crank|window|circle-segment|stream-area|wiebe|volume|schedule|events|burning|ignition|residual)\.ts)/.test(
+        path,
+      ),
+    );
+    expect(marched.length).toBeGreaterThan(60);
+    const code = (text: string): string => text.replace(/\/\*[\s\S]*?\*\/|\/\/.*/g, '');
+    expect(marched.filter(({ text }) => own.test(code(text))).map(({ path }) => path)).toEqual([]);
+  });
+
   test('of the command line load nothing heavy before a verb runs', () => {
     const loaded = new Set<string>();
     const load = (path: string): void => {
