@@ -62,7 +62,7 @@ async function photographBoard(browser) {
     '--quiet',
   ];
   execFileSync(process.execPath, [join(root, 'dist/src/main.js'), ...words], { cwd: root, stdio: 'ignore' });
-  const page = await browser.newPage({ viewport: { width: 1160, height: 900 }, colorScheme: 'light' });
+  const page = await browser.newPage({ viewport: { width: 1040, height: 800 }, colorScheme: 'light' });
   const refined = () =>
     page.waitForFunction(() => document.documentElement.dataset.state === 'refined', undefined, {
       timeout: 120_000,
@@ -78,7 +78,7 @@ async function photographBoard(browser) {
   await page.waitForTimeout(200);
   await page.screenshot({
     path: join(pictures, 'board.png'),
-    clip: { x: 0, y: 0, width: 1160, height: 900 },
+    clip: { x: 0, y: 0, width: 1040, height: 800 },
   });
 }
 
