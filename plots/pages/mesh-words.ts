@@ -8,5 +8,5 @@ export function meshText(cell: number): string {
   const error = meshError(cell);
   return error === null
     ? `${of}: coarse, for looking round.`
-    : `${of}: on the example, but at the very edge of its band, torque was within ${fixed(100 * error.torque, 1)}${THIN}% and the wave’s middle within ${fixed(error.middleDeg, 1)}° of cells of 2.5${THIN}mm.`;
+    : `${of}: on the example, except at the very edge of its band, torque was within ${fixed(100 * error.torque, 1)}${THIN}% and the wave’s middle within ${fixed(error.middleDeg, 1)}° of cells of 2.5${THIN}mm.`;
 }
