@@ -118,7 +118,8 @@ export function openTrials(work) {
   };
 
   /** What came of going on: `same`, `refused`, or what is wrong. */
-  const judged = (verb, out, { code, said }, mayRefuse) => {
+  const judged = (verb, out, { code, said: folded }, mayRefuse) => {
+    const said = folded.replace(/\s+/g, ' ');
     if (code === REFUSED && /left as it is|another (study|version)/.test(said) && mayRefuse) return 'refused';
     // The journal had gone: nothing was left to do.
     if (code === REFUSED && /holds .* already/.test(said) && sameFiles(verb, out)) return 'same';
