@@ -73,7 +73,7 @@ export function outlineDrawing(drafts: readonly Draft[], title: string): Markup 
 export function namedOutlines(drafts: readonly Draft[]): Markup {
   const frame = frameOf(drafts);
   const rows = drafts.map((draft, index) => {
-    const drawn = index === 0 ? [draft] : [draft, drafts[0] as Draft];
+    const drawn = index === 0 ? [draft] : [draft, drafts[0]!];
     const height = widestOf(drawn.flatMap(({ outline }) => outline)) + 6;
     const first = index === 0 ? undefined : drafts[0];
     return html`<li>${svg(shape(draft, index, frame, height / 2, first), `Outline of ${draft.name}`, frame, height)}<p class="draft-key key-${index}">${draft.name}</p></li>`;

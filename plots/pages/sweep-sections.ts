@@ -85,7 +85,7 @@ function speedsText(rows: readonly SweepRow[], chosen: (row: SweepRow) => boolea
   const runs: [from: number, to: number][] = [];
   rows.forEach((row, i) => {
     if (!chosen(row)) return;
-    const open = i > 0 && chosen(rows[i - 1] as SweepRow) ? runs.at(-1) : undefined;
+    const open = i > 0 && chosen(rows[i - 1]!) ? runs.at(-1) : undefined;
     if (open) open[1] = row.speed_rpm;
     else runs.push([row.speed_rpm, row.speed_rpm]);
   });

@@ -44,7 +44,7 @@ export function turnOf(subject: Case, rpm: number, start: EngineState): Turn {
   const { rows, cells, data } = recorder.pressure;
   const velocity = new Float32Array(rows * cells);
   for (let k = 0; k < velocity.length; k++)
-    velocity[k] = 0.5 * ((recorder.forward.data[k] as number) + (recorder.backward.data[k] as number));
+    velocity[k] = 0.5 * (recorder.forward.data[k]! + recorder.backward.data[k]!);
   const pressure = Float32Array.from(data, (pascal) => pascal / 1e5);
   const flow = { velocity, cells, positions: recorder.positions, seconds: 1 / (6 * rpm) };
   const [from, to] = [transfers.opensDeg - exhaust.opensDeg, transfers.closesDeg - exhaust.opensDeg];

@@ -40,7 +40,7 @@ const SEED = 1;
 const FEW = 20;
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
-  const file = files[0] as string;
+  const file = files[0]!;
   const loaded = loadCase(file, { set: flags.set });
   const subject = { ...loaded, run: { ...loaded.run, cell: studyCell(loaded, flags.cell) } };
   const wish = wishOf(subject, flags);

@@ -17,7 +17,7 @@ import type { Invocation } from './frame/verb.ts';
 import { whatIfName } from './frame/what-if-name.ts';
 
 export async function run({ files, flags, terminal, program }: Invocation): Promise<void> {
-  const file = files[0] as string;
+  const file = files[0]!;
   const opened = openFile(file);
   const subject = withRun(caseOf(opened, flags.set), flags);
   for (const warning of subject.warnings) terminal.warning(plainText(warning));
@@ -53,5 +53,8 @@ export async function run({ files, flags, terminal, program }: Invocation): Prom
     page: folder.file('board.html'),
   } as const;
   if (flags.json) terminal.answer(jsonText(document));
-  else terminal.answer(`${plainText(name)}: open ${folder.file('board.html')} in a browser.`);
+  else
+    terminal.answer(
+      `${plainText(name)}: open ${folder.file('board.html')} in a browser.\nPipe, roofs and dials are moved by hand there; the answer follows on coarse\ncells, then on those of the case.`,
+    );
 }

@@ -18,7 +18,7 @@ const WIDTH = 80;
 const SPEEDS = 5;
 
 export async function run({ files, flags, terminal }: Invocation): Promise<void> {
-  const report = checkReport(loadCase(files[0] as string, { set: flags.set }));
+  const report = checkReport(loadCase(files[0]!, { set: flags.set }));
   terminal.answer(flags.json ? jsonText(report) : renderCheck(report));
 }
 
@@ -260,7 +260,7 @@ function assumedGroups(assumed: CheckReport['assumed']): readonly AssumedGroup[]
     groups.set(key, [...(groups.get(key) ?? []), `${one.path} ${one.value}`]);
   }
   return [...groups].map(([group, all]) => ({
-    text: all.length === 1 ? (all[0] as string) : `${group} (${all.length})`,
+    text: all.length === 1 ? all[0]! : `${group} (${all.length})`,
     count: all.length,
   }));
 }

@@ -162,7 +162,7 @@ function write({ invocation, drafts, band, folder }: Told, sweeps: readonly Swee
     notes,
   });
   folder.write('compare.json', jsonText(document));
-  const named = sweeps.map((sweep, k) => ({ name: short[k] as string, sweep }));
+  const named = sweeps.map((sweep, k) => ({ name: short[k]!, sweep }));
   const page = { program, drafts: named, targetSpeed, answer, notes };
   folder.write('compare.html', comparePage(page, pageAssets('compare')));
   listRun(

@@ -46,7 +46,7 @@ const JOURNAL = 'journal.jsonl';
 const REPLACED = 'journal-replaced.jsonl';
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
-  const file = files[0] as string;
+  const file = files[0]!;
   const opened = openFile(file);
   const subject = caseOf(opened, flags.set);
   for (const warning of subject.warnings) terminal.warning(plainText(warning));

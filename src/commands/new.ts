@@ -15,7 +15,7 @@ import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<void> {
-  const folder = files[0] as string;
+  const folder = files[0]!;
   const paths = ['case.yaml', 'engine.yaml', 'pipe.yaml'].map((name) => join(folder, name));
   const there = paths.filter((path) => existsSync(path));
   if (there.length > 0)

@@ -41,7 +41,7 @@ import { cancelled } from './words/cancelled.ts';
 const JOURNAL = 'journal.jsonl';
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
-  const file = files[0] as string;
+  const file = files[0]!;
   const loaded = loadStudy(file, { set: flags.set, columns: SCORE_COLUMNS });
   const lead = { ...loaded, study: { ...loaded.study, name: whatIfName(loaded.study.name, flags.set) } };
   const drafts = draftsOf(lead, flags.cell ?? null);
@@ -128,7 +128,7 @@ function targetOf({ study, base }: OpenedStudy): number {
   const { targetSpeed } = base.run;
   const inside =
     targetSpeed !== null && targetSpeed >= (speeds[0] ?? 0) && targetSpeed <= (speeds.at(-1) ?? 0);
-  return inside ? targetSpeed : (speeds[Math.floor(speeds.length / 2)] as number);
+  return inside ? targetSpeed : speeds[Math.floor(speeds.length / 2)]!;
 }
 
 function announce(terminal: Terminal, { study, base }: OpenedStudy, drafts: Drafts, plan: Plan): void {

@@ -20,7 +20,7 @@ import type { Invocation } from './frame/verb.ts';
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<void> {
   // As an override it meets the same limits as in the file.
   const cell = flags.cell === undefined ? [] : [`cell=${Number((1e3 * flags.cell).toPrecision(12))} mm`];
-  const pulse = loadPulse(files[0] as string, { set: [...flags.set, ...cell] });
+  const pulse = loadPulse(files[0]!, { set: [...flags.set, ...cell] });
   const folder = openRunFolder({ out: flags.out, name: pulse.name, overwrite: flags.overwrite });
   const progress = terminal.progress({ label: 'pulse', things: 'us', total: 1e6 * pulse.until });
   let result: PulseResult;

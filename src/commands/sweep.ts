@@ -40,7 +40,7 @@ import { weatherText } from './words/weather-text.ts';
 const JOURNAL = 'sweep-journal.jsonl';
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
-  const file = files[0] as string;
+  const file = files[0]!;
   const opened = openFile(file);
   const subject = withRun(caseOf(opened, flags.set), flags);
   for (const warning of subject.warnings) terminal.warning(plainText(warning));

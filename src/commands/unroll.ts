@@ -40,7 +40,7 @@ const cautions = [
 const USUAL_SHEET = 0.8e-3;
 
 export async function run({ files, flags, terminal, program }: Invocation): Promise<void> {
-  const { pipe, name } = pipeOf(files[0] as string, flags.set);
+  const { pipe, name } = pipeOf(files[0]!, flags.set);
   // Everything is drawn first: a pipe that cannot be made leaves no half-filled folder.
   const plan = planOf(pipe, name, {
     thickness: flags.thickness ?? pipe.sheet ?? USUAL_SHEET,

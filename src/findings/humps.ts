@@ -80,7 +80,7 @@ function side(height: Height, crest: number, step: 1 | -1, most: number): Side {
   let last = top;
   for (let j = 1; j <= most; j++) {
     const here = height(crest + step * j);
-    const before = weights[j - 1] as number;
+    const before = weights[j - 1]!;
     if (here <= 0) {
       reach += (before * last) / (last - here);
       break;

@@ -48,7 +48,7 @@ export function strongestCompression(
   },
 ): Compression | null {
   const n = pressure.length;
-  const at = (k: number): number => pressure[((k % n) + n) % n] as number;
+  const at = (k: number): number => pressure[((k % n) + n) % n]!;
   const width = Math.round(FRONT_DEG / stepDeg);
   const first = Math.round(span.opens / stepDeg);
   const baffle = span.baffle ?? Number.POSITIVE_INFINITY;
@@ -73,7 +73,7 @@ export function suctionAbout(
   lowestDeg: number,
 ): Suction | null {
   const n = pressure.length;
-  const depth = (k: number): number => reference - (pressure[((k % n) + n) % n] as number);
+  const depth = (k: number): number => reference - pressure[((k % n) + n) % n]!;
   const low = Math.round(lowestDeg / stepDeg);
   const most = depth(low);
   if (!(most > 0)) return null;

@@ -63,12 +63,12 @@ export function readPlugBack(
 ): PlugBack {
   const { pressure, stepDeg, reference, closesDeg } = wave;
   const n = pressure.length;
-  const at = (k: number): number => pressure[((k % n) + n) % n] as number;
+  const at = (k: number): number => pressure[((k % n) + n) % n]!;
   const from = Math.round((expected.first - EARLY_DEG) / stepDeg);
   const to = Math.round((expected.last + LATE_DEG) / stepDeg);
   const half = Math.round(SMOOTH_DEG / stepDeg);
   const smoothed = smoothedBy(half, pressure);
-  const smooth = (k: number): number => smoothed[((k % n) + n) % n] as number;
+  const smooth = (k: number): number => smoothed[((k % n) + n) % n]!;
   const top = highestOf(smooth, from, to);
   const highest = highestOf(at, top - half, top + half);
   const peakPressure = at(highest);
@@ -129,7 +129,7 @@ function suctionOf(
   until: number,
 ): Pick<PlugBack, 'suctionPressure' | 'suctionDeg'> {
   const n = pressure.length;
-  const depth = (k: number): number => -(pressure[((k % n) + n) % n] as number);
+  const depth = (k: number): number => -pressure[((k % n) + n) % n]!;
   const low = highestOf(depth, Math.min(0, until), until);
   return { suctionPressure: -depth(low), suctionDeg: low * stepDeg };
 }
@@ -139,8 +139,7 @@ function smoothedBy(half: number, pressure: Float64Array): Float64Array {
   const n = pressure.length;
   return pressure.map((_, k) => {
     let sum = 0;
-    for (let j = 1 - half; j < half; j++)
-      sum += (half - Math.abs(j)) * (pressure[(k + j + 2 * n) % n] as number);
+    for (let j = 1 - half; j < half; j++) sum += (half - Math.abs(j)) * pressure[(k + j + 2 * n) % n]!;
     return sum / (half * half);
   });
 }

@@ -16,14 +16,14 @@ export function resample(
   let k = 0;
   for (let i = 0; i < points; i++) {
     const angle = i * stepDeg;
-    while (k < count && (deg[k] as number) <= angle) k++;
+    while (k < count && deg[k]! <= angle) k++;
     const before = k === 0 ? count - 1 : k - 1;
     const after = k === count ? 0 : k;
-    const from = (deg[before] as number) - (k === 0 ? turnDeg : 0);
-    const to = (deg[after] as number) + (k === count ? turnDeg : 0);
+    const from = deg[before]! - (k === 0 ? turnDeg : 0);
+    const to = deg[after]! + (k === count ? turnDeg : 0);
     const share = to > from ? (angle - from) / (to - from) : 0;
-    const first = values[before] as number;
-    out[i] = first + share * ((values[after] as number) - first);
+    const first = values[before]!;
+    out[i] = first + share * (values[after]! - first);
   }
   return out;
 }

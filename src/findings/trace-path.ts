@@ -37,13 +37,13 @@ function speedAt(fields: SpeedFields, values: Float64Array, x: number, deg: numb
   let high = n - 1;
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    if ((positions[middle] as number) <= x) low = middle;
+    if (positions[middle]! <= x) low = middle;
     else high = middle;
   }
-  const left = positions[low] as number;
-  const right = positions[high] as number;
+  const left = positions[low]!;
+  const right = positions[high]!;
   const v = Math.max(0, Math.min(1, (x - left) / (right - left)));
-  const value = (r: number, k: number): number => values[r * n + k] as number;
+  const value = (r: number, k: number): number => values[r * n + k]!;
   const before = value(row, low) + v * (value(row, high) - value(row, low));
   const after = value(row + 1, low) + v * (value(row + 1, high) - value(row + 1, low));
   return before + w * (after - before);
@@ -93,7 +93,7 @@ export function tracePath(
 ): { readonly out: Path; readonly back: Path } | null {
   const out = walk(fields, fields.forward, 0, turnAt, startDeg, 6 * rpm);
   if (out === null) return null;
-  const back = walk(fields, fields.backward, turnAt, 0, out.deg.at(-1) as number, 6 * rpm);
+  const back = walk(fields, fields.backward, turnAt, 0, out.deg.at(-1)!, 6 * rpm);
   return back === null ? null : { out, back };
 }
 
@@ -106,7 +106,7 @@ export function traceArrival(
 ): { readonly out: Path; readonly back: Path } | null {
   const back = walk(fields, fields.backward, 0, turnAt, arrivalDeg, 6 * rpm, -1);
   if (back === null) return null;
-  const out = walk(fields, fields.forward, turnAt, 0, back.deg.at(-1) as number, 6 * rpm, -1);
+  const out = walk(fields, fields.forward, turnAt, 0, back.deg.at(-1)!, 6 * rpm, -1);
   return out === null ? null : { out: reversed(out), back: reversed(back) };
 }
 

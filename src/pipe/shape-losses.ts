@@ -98,8 +98,8 @@ export function shapeLosses(
     const perMetre = (0.5 * factor.bend * bend.loss) / (bend.end - bend.start);
     eachCell(geometry, bend, (i, from, to) => {
       const share = (perMetre * (to - from)) / geometry.dx;
-      ahead[i] = (ahead[i] as number) + share;
-      back[i] = (back[i] as number) + share;
+      ahead[i] = ahead[i]! + share;
+      back[i] = back[i]! + share;
     });
   }
   return { ahead, back };
@@ -116,9 +116,9 @@ function addWidening(into: Float64Array, geometry: DuctGeometry, stretch: Stretc
     return 0.5 * K * square(1 - narrow / area);
   };
   eachCell(geometry, stretch, (i, from, to) => {
-    const mean = (geometry.volume[i] as number) / geometry.dx;
+    const mean = geometry.volume[i]! / geometry.dx;
     const over = Math.abs(lost(to) - lost(from)) * square(mean / narrow);
-    into[i] = (into[i] as number) + over / geometry.dx;
+    into[i] = into[i]! + over / geometry.dx;
   });
 }
 

@@ -2,7 +2,7 @@
 
 import { type Check, failedCheck } from '../verify/check.ts';
 import { problems } from '../verify/problem-list.ts';
-import type { Comparison, Problem } from '../verify/rig/problem.ts';
+import type { Comparison } from '../verify/rig/problem.ts';
 import type { Pool } from './work/pool.ts';
 
 export interface VerifyResult {
@@ -30,7 +30,7 @@ export async function runVerify(pool: Pool, watch: VerifyWatch): Promise<VerifyR
   const jobs = problems.map((_, index) => ({ kind: 'verify', input: { index } }) as const);
   const checks: Check[] = [];
   for await (const { index, outcome } of pool.inOrder(jobs, watch.signal)) {
-    const problem = problems[index] as Problem;
+    const problem = problems[index]!;
     checks.push(outcome.ok ? outcome.value : failedCheck(problem, outcome.failure.message));
     watch.done(checks.length, problem.name);
   }

@@ -59,7 +59,7 @@ export function crankOf(engine: {
 
 /** Turns the crank angle in a slot [deg] into the piston's travel from top dead centre [m]; boxes no number on the way. */
 export function turnIntoTravel(crank: Crank, slots: Float64Array, slot: number): void {
-  const phi = (slots[slot] as number) * RADIAN + crank.topTilt;
+  const phi = slots[slot]! * RADIAN + crank.topTilt;
   const lean = crank.throw * sine(phi) - crank.pinOffset;
   slots[slot] = crank.reach - crank.throw * cosine(phi) - Math.sqrt(crank.rod * crank.rod - lean * lean);
 }

@@ -13,7 +13,7 @@ import { roofTravel } from './window.ts';
 /** How far a window's roof is raised at a speed above where it is stated to stand [rpm, m]. */
 export function raiseAt(points: NonNullable<PortWindow['raisedAt']>, rpm: number): number {
   const after = points.findIndex((point) => point.rpm >= rpm);
-  if (after <= 0) return (points[after === 0 ? 0 : points.length - 1] as (typeof points)[number]).raise;
+  if (after <= 0) return points[after === 0 ? 0 : points.length - 1]!.raise;
   const [low, high] = [points[after - 1], points[after]] as [
     (typeof points)[number],
     (typeof points)[number],

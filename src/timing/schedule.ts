@@ -59,7 +59,7 @@ export function portTable(opensDeg: number, closesDeg: number, areaAt: (deg: num
 /** Turns the crank angle in the first slot, of any turn [deg], into the open area there [m2]; boxes no number on the way. */
 export function turnIntoArea(table: PortTable, slots: Float64Array): void {
   const { opensDeg, closesDeg, area } = table;
-  const since = (slots[0] as number) - opensDeg;
+  const since = slots[0]! - opensDeg;
   const into = since - 360 * Math.floor(since / 360);
   const span = closesDeg - opensDeg;
   slots[0] = 0;
@@ -67,8 +67,8 @@ export function turnIntoArea(table: PortTable, slots: Float64Array): void {
   const last = area.length - 1;
   const place = (into / span) * last;
   const i = Math.min(last - 1, Math.floor(place));
-  const before = area[i] as number;
-  slots[0] = before + (place - i) * ((area[i + 1] as number) - before);
+  const before = area[i]!;
+  slots[0] = before + (place - i) * (area[i + 1]! - before);
 }
 
 const turned = new Float64Array(1);

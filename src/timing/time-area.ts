@@ -56,7 +56,7 @@ export function angleArea(crank: Crank, port: PortEvents, fromDeg: number, toDeg
   const ends = [fromDeg, ...inside.sort((a, b) => a - b), toDeg];
   let sum = 0;
   for (let i = 1; i < ends.length; i++) {
-    const [from, to] = [ends[i - 1] as number, ends[i] as number];
+    const [from, to] = [ends[i - 1]!, ends[i]!];
     // A rounded roof opens as the 3/2 power of the depth: short pieces near its ends keep the rule accurate.
     const pieces = Math.max(4, Math.ceil((to - from) / 2));
     const drawn = (t: number) => from + (to - from) * t * t * (3 - 2 * t);

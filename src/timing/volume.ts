@@ -68,7 +68,7 @@ export function crankcaseSide({ crank, crankcaseSmallest, pistonArea }: Volumes)
 /** Turns the crank angle in a slot [deg] into the volume on a side of the piston [m3]; boxes no number on the way. */
 export function turnIntoVolume(side: PistonSide, slots: Float64Array, slot: number): void {
   turnIntoTravel(side.crank, slots, slot);
-  slots[slot] = side.least + side.area * (side.from + side.sign * (slots[slot] as number));
+  slots[slot] = side.least + side.area * (side.from + side.sign * slots[slot]!);
 }
 
 const turned = new Float64Array(1);

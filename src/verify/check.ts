@@ -33,7 +33,7 @@ export function runCheck(input: { readonly index: number }): Check {
 export function judge(problem: Problem): Check {
   const measures = problem.cells.map((cells) => problem.run(cells));
   const errors = measures.map((measure) => measure.error);
-  const judged = errors[problem.judged] as number;
+  const judged = errors[problem.judged]!;
   const order = observedOrder(errors);
   const comparison = measures[problem.judged]?.comparison;
   return {

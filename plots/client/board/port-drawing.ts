@@ -63,13 +63,13 @@ export class PortDrawing {
       );
     }
     const y = (travel: number): number => (travel + 10) * perMm;
-    attribute(this.#svg.children[0] as Element, { d: `M0 ${y(0)}H${width}M0 ${y(stroke)}H${width}` });
+    attribute(this.#svg.children[0]!, { d: `M0 ${y(0)}H${width}M0 ${y(stroke)}H${width}` });
     roofs.forEach((roof, k) => {
       const window = events[roof.port].windows[roof.index];
       if (window === undefined) return;
       const spots = placesAround(engine, roof, 1000 * engine.bore, events);
       const at = (mm: number): number => width / 2 + mm * perMm;
-      attribute(this.#svg.children[1 + k] as Element, {
+      attribute(this.#svg.children[1 + k]!, {
         d: spots.map((spot) => outline(window, at(spot), y, perMm)).join(''),
       });
       this.#place(this.#svg.children[1 + roofs.length + k] as SVGGElement, roof, window, [

@@ -37,7 +37,7 @@ export class SectionTable {
     if (rows.length !== sections.length)
       this.#body.replaceChildren(...sections.map((_, k) => this.#newRow(k)));
     sections.forEach((section, k) => {
-      this.#fill(this.#body.rows[k] as HTMLTableRowElement, section);
+      this.#fill(this.#body.rows[k]!, section);
     });
   }
 

@@ -23,7 +23,7 @@ export function withoutRoofs(
     return null;
   const moves = (one: Override): boolean =>
     goesTo(one, 'engine', 'exhaust', 'windows') && one.path.some(({ key }) => ROOF_KEYS.has(key));
-  return overrides.some(moves) ? set.filter((_, k) => !moves(overrides[k] as Override)) : null;
+  return overrides.some(moves) ? set.filter((_, k) => !moves(overrides[k]!)) : null;
 }
 
 /** The case with the clearance volume of another; where that is none of its own already, it is said what became of the compression. */

@@ -38,7 +38,7 @@ export function roofsMove(engine: Engine, judge: Judge): boolean {
 
 function fault(engine: Engine, index: number): string {
   const crank = crankOf(engine);
-  const window = engine.exhaust.windows[index] as Engine['exhaust']['windows'][number];
+  const window = engine.exhaust.windows[index]!;
   if (window.height !== null && window.height <= 0) return 'the roof would come down to the floor';
   if (roofTravel(crank, window) >= crank.stroke) return 'the port would never open';
   try {

@@ -90,7 +90,7 @@ export const variedQuantity: Schema<VariedQuantity> = checked(keys, (stated, jud
   const axis = values !== null ? listAxis(values, judge) : rangeAxis({ from: first, to, step, add }, judge);
   if (axis === undefined) return undefined;
   return {
-    name: stated.name ?? usualName(paths[0] as string),
+    name: stated.name ?? usualName(paths[0]!),
     paths,
     opposite: stated.opposite ?? [],
     add,
@@ -101,7 +101,7 @@ export const variedQuantity: Schema<VariedQuantity> = checked(keys, (stated, jud
 });
 
 function listAxis(values: readonly Written[], judge: Judge): StudyAxis | undefined {
-  const first = values[0] as Written;
+  const first = values[0]!;
   for (const [index, one] of values.entries()) {
     if (one.dimension !== first.dimension)
       return notAlike(['values', 0], first, ['values', index], one, judge);

@@ -154,7 +154,7 @@ function termsFit(
   where: readonly string[],
   judge: Judge,
 ): boolean {
-  const [first, last] = [run[0] as number, run.at(-1) as number];
+  const [first, last] = [run[0]!, run.at(-1)!];
   for (const [index, term] of score.entries()) {
     const read = speedsRead(term);
     const few = read === null && run.length < 3;

@@ -84,7 +84,7 @@ function fitted(columns: readonly LaidOut[], width: number): readonly LaidOut[] 
   let excess = totalWidth(kept) - width;
   while (excess > 0) {
     const texts = kept.filter((column) => column.left && column.width > NARROWEST);
-    const widest = texts.reduce((a, b) => (b.width > a.width ? b : a), texts[0] as LaidOut);
+    const widest = texts.reduce((a, b) => (b.width > a.width ? b : a), texts[0]!);
     if (widest === undefined) break;
     widest.width = Math.max(NARROWEST, widest.width - excess);
     excess = totalWidth(kept) - width;

@@ -63,7 +63,7 @@ class CrankcaseDrive extends PistonDrive {
 
   /** Wall of a cube of the crankcase's volume: its real shape is not among the inputs. */
   protected timesWall(asked: Asked): void {
-    const wall = 6 * power(asked[DRIVE.volume] as number, 2 / 3);
-    asked[DRIVE.wallHeat] = (asked[DRIVE.wallHeat] as number) * wall;
+    const wall = 6 * power(asked[DRIVE.volume]!, 2 / 3);
+    asked[DRIVE.wallHeat] = asked[DRIVE.wallHeat]! * wall;
   }
 }

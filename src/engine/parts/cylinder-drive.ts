@@ -36,8 +36,8 @@ export class CylinderDrive extends PistonDrive {
   }
 
   protected timesWall(asked: Asked): void {
-    const wall = cylinderWall(this.volumes, asked[DRIVE.volume] as number);
-    asked[DRIVE.wallHeat] = (asked[DRIVE.wallHeat] as number) * wall;
+    const wall = cylinderWall(this.volumes, asked[DRIVE.volume]!);
+    asked[DRIVE.wallHeat] = asked[DRIVE.wallHeat]! * wall;
   }
 
   /** Keeps the state in which the exhaust closed. */
@@ -69,17 +69,17 @@ class WoschniDrive extends CylinderDrive {
   }
 
   protected override fillCoefficient(asked: Asked, { a, speed, bore }: WallHeat): void {
-    const pr = this.closing[0] as number;
-    const Tr = this.closing[1] as number;
-    const Vr = this.closing[2] as number;
-    const pressure = asked[DRIVE.pressure] as number;
-    const temperature = asked[DRIVE.temperature] as number;
-    const deg = this.degPerSecond * (asked[DRIVE.time] as number) - this.phaseDeg;
+    const pr = this.closing[0]!;
+    const Tr = this.closing[1]!;
+    const Vr = this.closing[2]!;
+    const pressure = asked[DRIVE.pressure]!;
+    const temperature = asked[DRIVE.temperature]!;
+    const deg = this.degPerSecond * asked[DRIVE.time]! - this.phaseDeg;
     const turns = (deg - this.opensDeg) / 360;
     const since = 360 * (turns - Math.floor(turns));
     let w = (since < this.openFor ? WOSCHNI.exchange : WOSCHNI.shut) * speed;
     if (since >= this.untilIgnition && pr > 0) {
-      const motored = pr * power(Vr / (asked[DRIVE.volume] as number), WOSCHNI.motored);
+      const motored = pr * power(Vr / asked[DRIVE.volume]!, WOSCHNI.motored);
       w += Math.max(0, ((WOSCHNI.burning * this.displacement * Tr) / (pr * Vr)) * (pressure - motored));
     }
     const h =

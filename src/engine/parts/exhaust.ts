@@ -62,13 +62,13 @@ export class Exhaust extends EnginePart {
     this.ducts = this.pieces.map(({ duct }) => duct);
     this.port = {
       kind: 'port',
-      end: (this.ducts[0] as MarchingDuct).left,
+      end: this.ducts[0]!.left,
       volume: cylinder.volume,
       role: 'swept',
       opening: new PortOpening(table, subject.engine.exhaust.discharge, cylinder.phase, true),
       flow: newFlow(),
     };
-    this.outlet = (this.ducts.at(-1) as MarchingDuct).right;
+    this.outlet = this.ducts.at(-1)!.right;
     this.links = [this.port, ...stepsBetween(this.ducts)];
   }
 
@@ -102,12 +102,12 @@ export class Exhaust extends EnginePart {
 
   override book(clock: Clock): void {
     const { sums, port } = this;
-    const dt = clock[CLOCK.dt] as number;
+    const dt = clock[CLOCK.dt]!;
     const { stage } = this.cylinder;
-    const out = port.flow[FLOW.mass] as number;
+    const out = port.flow[FLOW.mass]!;
     if (stage === 'plugging' && out < 0) sums.packed -= out * dt;
     if (stage === 'transfer') {
-      sums.portImpulse += (port.end.answer[ANSWER.pressure] as number) * dt;
+      sums.portImpulse += port.end.answer[ANSWER.pressure]! * dt;
       sums.transferTime += dt;
     }
   }

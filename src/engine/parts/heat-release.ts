@@ -61,7 +61,7 @@ export class WiebeRelease implements Release {
 
   fillBurntShare(asked: Asked): void {
     const { wiebeEfficiency, wiebeExponent } = this.combustion;
-    const since = (6 * this.rpm * (asked[DRIVE.time] as number) - this.phaseDeg - this.startDeg) / 360;
+    const since = (6 * this.rpm * asked[DRIVE.time]! - this.phaseDeg - this.startDeg) / 360;
     const turn = Math.floor(since);
     const z = ((since - turn) * 360) / this.durationDeg;
     asked[DRIVE.burntShare] = turn + burntShare(z, wiebeEfficiency, wiebeExponent) / this.whole;

@@ -58,13 +58,13 @@ export class Intake extends EnginePart {
     this.reed = opening instanceof ReedValve ? opening : null;
     this.port = {
       kind: 'port',
-      end: (this.ducts.at(-1) as MarchingDuct).right,
+      end: this.ducts.at(-1)!.right,
       volume: crankcase.volume,
       role: 'plain',
       opening,
       flow: newFlow(),
     };
-    const mouth = (this.ducts[0] as MarchingDuct).left;
+    const mouth = this.ducts[0]!.left;
     this.links = [
       this.port,
       { kind: 'atmosphere', end: mouth, reservoir: air, share: 1, flow: newFlow() },
@@ -92,8 +92,8 @@ export class Intake extends EnginePart {
 
   override book(clock: Clock): void {
     const { flow } = this.port;
-    const dt = clock[CLOCK.dt] as number;
-    this.sums.delivered -= ((flow[FLOW.mass] as number) - (flow[FLOW.burnt] as number)) * dt;
+    const dt = clock[CLOCK.dt]!;
+    this.sums.delivered -= (flow[FLOW.mass]! - flow[FLOW.burnt]!) * dt;
   }
 }
 
@@ -136,7 +136,7 @@ function openingOf(intake: IntakeModel, table: PortTable | null, { rpm, phaseDeg
     areaOut: 0,
     areaIn: 0,
     set: (clock) => {
-      turned[0] = 6 * rpm * (clock[CLOCK.stage] as number) - phaseDeg;
+      turned[0] = 6 * rpm * clock[CLOCK.stage]! - phaseDeg;
       turnIntoArea(table, turned);
       const area = intake.discharge * (turned[0] as number);
       opening.areaOut = area;

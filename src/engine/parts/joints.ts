@@ -4,5 +4,5 @@ import { type Link, type MarchingDuct, stepBetween } from '../../../solver/index
 
 /** Sharp steps between ducts that follow one another. */
 export function stepsBetween(ducts: readonly MarchingDuct[]): Link[] {
-  return ducts.slice(1).map((duct, k) => stepBetween((ducts[k] as MarchingDuct).right, duct.left));
+  return ducts.slice(1).map((duct, k) => stepBetween(ducts[k]!.right, duct.left));
 }

@@ -43,7 +43,7 @@ export abstract class PistonDrive implements VolumeDrive {
   protected abstract timesWall(asked: Asked): void;
 
   fillVolume(asked: Asked): void {
-    asked[DRIVE.volume] = this.degPerSecond * (asked[DRIVE.time] as number) - this.phaseDeg;
+    asked[DRIVE.volume] = this.degPerSecond * asked[DRIVE.time]! - this.phaseDeg;
     turnIntoVolume(this.side, asked, DRIVE.volume);
   }
 
@@ -55,14 +55,14 @@ export abstract class PistonDrive implements VolumeDrive {
     }
     this.fillCoefficient(asked, heat);
     this.timesWall(asked);
-    const hA = asked[DRIVE.wallHeat] as number;
-    asked[DRIVE.wallHeat] = hA * (heat.wallTemperature - (asked[DRIVE.temperature] as number));
+    const hA = asked[DRIVE.wallHeat]!;
+    asked[DRIVE.wallHeat] = hA * (heat.wallTemperature - asked[DRIVE.temperature]!);
   }
 
   /** Fills the heat transfer coefficient, Annand's, where the heat will stand [W/(m2 K)]. */
   protected fillCoefficient(asked: Asked, { a, speed, bore }: WallHeat): void {
-    const temperature = asked[DRIVE.temperature] as number;
-    const reynolds = ((asked[DRIVE.density] as number) * speed * bore) / viscosity(temperature);
+    const temperature = asked[DRIVE.temperature]!;
+    const reynolds = (asked[DRIVE.density]! * speed * bore) / viscosity(temperature);
     asked[DRIVE.wallHeat] = (a * conductivity(temperature) * power(reynolds, 0.7)) / bore;
   }
 }

@@ -32,7 +32,7 @@ export class PortOpening implements Opening {
 
   set(clock: Clock): void {
     const { turned } = this;
-    turned[0] = this.degPerSecond * (clock[CLOCK.stage] as number) - this.phaseDeg;
+    turned[0] = this.degPerSecond * clock[CLOCK.stage]! - this.phaseDeg;
     turnIntoArea(this.table, turned);
     const area = turned[0] as number;
     this.areaOut = area * (this.crackOut + this.gainOut * area);

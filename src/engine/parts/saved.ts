@@ -57,8 +57,8 @@ export function fieldAt(field: Float64Array, share: number): number {
   const place = share * field.length - 0.5;
   const i = Math.max(0, Math.min(field.length - 2, Math.floor(place)));
   const w = Math.max(0, Math.min(1, place - i));
-  const before = field[i] as number;
-  return before + w * ((field[i + 1] as number) - before);
+  const before = field[i]!;
+  return before + w * (field[i + 1]! - before);
 }
 
 /** Fills a duct with gas of one state at rest. */

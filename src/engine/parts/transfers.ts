@@ -49,7 +49,7 @@ export class Transfers extends EnginePart {
   }
 
   protected override motion(): readonly number[] {
-    return [this.link.column[0] as number];
+    return [this.link.column[0]!];
   }
 
   protected override setMotion([column]: readonly number[]): void {
@@ -62,9 +62,9 @@ export class Transfers extends EnginePart {
 
   override book(clock: Clock): void {
     const { sums, link } = this;
-    const dt = clock[CLOCK.dt] as number;
-    const through = link.flow[FLOW.mass] as number;
-    sums.transferred += (through - (link.flow[FLOW.burnt] as number)) * dt;
+    const dt = clock[CLOCK.dt]!;
+    const through = link.flow[FLOW.mass]!;
+    sums.transferred += (through - link.flow[FLOW.burnt]!) * dt;
     if (through < 0) sums.transferBack -= through * dt;
   }
 }

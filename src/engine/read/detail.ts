@@ -6,7 +6,7 @@ import { samplePort } from '../../timing/schedule.ts';
 import type { EngineNetwork } from '../build.ts';
 import { channelOf, TRACE_STEP_DEG } from './read-cycle.ts';
 import { CHANNEL, FIELD_STEP_DEG } from './recorder.ts';
-import type { CycleSummary, Settled } from './window.ts';
+import type { Settled } from './window.ts';
 
 /** Columns of the stored wave diagram at most, and degrees between its rows. */
 const DIAGRAM_COLUMNS = 110;
@@ -40,7 +40,7 @@ function rounded(values: ArrayLike<number>, digits = 5): number[] {
 
 export function detailOf(engine: EngineNetwork, settled: Settled, opens: number): Detail {
   const { recorder } = settled;
-  const { traces, paths } = (settled.window.at(-1) as CycleSummary).reading;
+  const { traces, paths } = settled.window.at(-1)!.reading;
   const points = traces.portPressure.length;
   const angleDeg = Array.from({ length: points }, (_, i) => Number((opens + i * TRACE_STEP_DEG).toFixed(3)));
   const area = (table: typeof engine.schedule.exhaustWall): number[] =>
@@ -95,7 +95,7 @@ function diagramOf({ recorder }: Settled, opens: number): SpeedRecord['diagram']
   const pressure: number[] = [];
   for (let r = 0; r < rows; r++)
     for (let k = 0; k < cells; k += stride)
-      pressure.push(Number((data[r * every * cells + k] as number).toPrecision(4)));
+      pressure.push(Number(data[r * every * cells + k]!.toPrecision(4)));
   return {
     positions: everyOf(recorder.positions, stride, 4),
     angleDeg: Array.from({ length: rows }, (_, r) => Number((opens + r * DIAGRAM_STEP_DEG).toFixed(3))),
@@ -106,7 +106,7 @@ function diagramOf({ recorder }: Settled, opens: number): SpeedRecord['diagram']
 /** Values of every so many cells to some decimals. */
 function everyOf(values: ArrayLike<number>, stride: number, decimals: number): number[] {
   const count = Math.ceil(values.length / stride);
-  return Array.from({ length: count }, (_, k) => Number((values[k * stride] as number).toFixed(decimals)));
+  return Array.from({ length: count }, (_, k) => Number(values[k * stride]!.toFixed(decimals)));
 }
 
 export function alongOf(engine: EngineNetwork, { recorder }: Settled): SpeedRecord['along'] {

@@ -31,7 +31,7 @@ export function outgoingPeak(engine: EngineNetwork, outgoing: Float64Array): num
   const { exhaust, transfers } = engine.schedule.events;
   const last = Math.round((transfers.closesDeg - exhaust.opensDeg) / TRACE_STEP_DEG);
   let peak = 0;
-  for (let k = 0; k <= last && k < outgoing.length; k++) peak = Math.max(peak, outgoing[k] as number);
+  for (let k = 0; k <= last && k < outgoing.length; k++) peak = Math.max(peak, outgoing[k]!);
   return peak;
 }
 
@@ -55,6 +55,5 @@ export function firstPulsePeak(engine: EngineNetwork, recorder: CycleRecorder): 
 
 function quieten(duct: MarchingDuct, pressure: number): void {
   const { T, y, offset } = duct.fields();
-  for (let i = 0; i < duct.geometry.cells; i++)
-    duct.setCell(i, pressure, T[i + offset] as number, 0, y[i + offset] as number);
+  for (let i = 0; i < duct.geometry.cells; i++) duct.setCell(i, pressure, T[i + offset]!, 0, y[i + offset]!);
 }

@@ -48,11 +48,11 @@ export function gaugesOf(engine: EngineNetwork, recorder: CycleRecorder): Gauges
 
 function spotAt(engine: EngineNetwork, recorder: CycleRecorder, at: number): Spot {
   const k = cellAt(recorder, at);
-  const gas = (recorder.fluxTemperature[k] as number) / (recorder.flux[k] as number);
+  const gas = recorder.fluxTemperature[k]! / recorder.flux[k]!;
   let before = 0;
   for (const { duct } of engine.exhaust.pieces) {
     const { cells } = duct.geometry;
-    if (k < before + cells) return { gas, wall: duct.wallTemperature[k - before] as number };
+    if (k < before + cells) return { gas, wall: duct.wallTemperature[k - before]! };
     before += cells;
   }
   return { gas, wall: Number.NaN };
@@ -62,7 +62,7 @@ function spotAt(engine: EngineNetwork, recorder: CycleRecorder, at: number): Spo
 function cellAt({ positions }: CycleRecorder, at: number): number {
   let best = 0;
   for (let k = 1; k < positions.length; k++)
-    if (Math.abs((positions[k] as number) - at) < Math.abs((positions[best] as number) - at)) best = k;
+    if (Math.abs(positions[k]! - at) < Math.abs(positions[best]! - at)) best = k;
   return best;
 }
 
@@ -71,16 +71,16 @@ function meanPressure(recorder: CycleRecorder, at: number): number {
   const k = cellAt(recorder, at);
   const { rows, cells, data } = recorder.pressure;
   let sum = 0;
-  for (let row = 0; row < rows - 1; row++) sum += data[row * cells + k] as number;
+  for (let row = 0; row < rows - 1; row++) sum += data[row * cells + k]!;
   return sum / (rows - 1);
 }
 
 function rangeOf(recorder: CycleRecorder, channel: number): readonly [number, number] {
-  const values = recorder.channels[channel] as Float64Array;
+  const values = recorder.channels[channel]!;
   let [lowest, highest] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (let i = 0; i < recorder.steps; i++) {
-    lowest = Math.min(lowest, values[i] as number);
-    highest = Math.max(highest, values[i] as number);
+    lowest = Math.min(lowest, values[i]!);
+    highest = Math.max(highest, values[i]!);
   }
   return [lowest, highest];
 }

@@ -48,6 +48,6 @@ export function meanCycle(engine: EngineNetwork, window: readonly CycleSummary[]
 function meanTrace(traces: readonly Float64Array[]): Float64Array {
   return Float64Array.from(
     { length: Math.min(...traces.map((trace) => trace.length)) },
-    (_, k) => traces.reduce((sum, trace) => sum + (trace[k] as number), 0) / traces.length,
+    (_, k) => traces.reduce((sum, trace) => sum + trace[k]!, 0) / traces.length,
   );
 }

@@ -59,8 +59,8 @@ export function speedFields(recorder: CycleRecorder): SpeedFields {
 
 /** A channel of the record on the even grid from exhaust opening. */
 export function channelOf(recorder: CycleRecorder, channel: number, at: 'mid' | 'end' = 'end'): Float64Array {
-  const deg = recorder.channels[at === 'mid' ? CHANNEL.midDeg : CHANNEL.endDeg] as Float64Array;
-  return resample(deg, recorder.channels[channel] as Float64Array, recorder.steps, TRACE_STEP_DEG);
+  const deg = recorder.channels[at === 'mid' ? CHANNEL.midDeg : CHANNEL.endDeg]!;
+  return resample(deg, recorder.channels[channel]!, recorder.steps, TRACE_STEP_DEG);
 }
 
 /** Splits the port face's record into its two waves. */
@@ -74,11 +74,11 @@ export function portTraces(engine: EngineNetwork, recorder: CycleRecorder): Port
   const returning = new Float64Array(n);
   const pair = new Float64Array(2);
   for (let i = 0; i < n; i++) {
-    splitWaves(p[i] as number, u[i] as number, a[i] as number, g[i] as number, reference, pair);
-    outgoing[i] = pair[0] as number;
-    returning[i] = pair[1] as number;
+    splitWaves(p[i]!, u[i]!, a[i]!, g[i]!, reference, pair);
+    outgoing[i] = pair[0]!;
+    returning[i] = pair[1]!;
   }
-  const deg = recorder.channels[CHANNEL.midDeg] as Float64Array;
+  const deg = recorder.channels[CHANNEL.midDeg]!;
   const even = (values: Float64Array): Float64Array => resample(deg, values, n, TRACE_STEP_DEG);
   return {
     portPressure: even(p),
@@ -132,9 +132,9 @@ export function plugBackOf(engine: EngineNetwork, returning: Float64Array, retur
 }
 
 function highest(recorder: CycleRecorder, channel: number): number {
-  const values = recorder.channels[channel] as Float64Array;
+  const values = recorder.channels[channel]!;
   let most = 0;
-  for (let i = 0; i < recorder.steps; i++) most = Math.max(most, values[i] as number);
+  for (let i = 0; i < recorder.steps; i++) most = Math.max(most, values[i]!);
   return most;
 }
 
@@ -148,7 +148,7 @@ function flangeTemperature(
   positions.forEach((x, i) => {
     if (x <= at) k = i;
   });
-  return (fluxTemperature[k] as number) / (flux[k] as number);
+  return fluxTemperature[k]! / flux[k]!;
 }
 
 /** Output and gas exchange of a cycle's books, or of the means of several cycles' books. */

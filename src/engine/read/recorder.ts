@@ -6,7 +6,6 @@
 
 import { ANSWER, ARRIVE, type CellFields, CLOCK, type Clock, FLOW } from '../../../solver/index.ts';
 import type { EngineNetwork } from '../build.ts';
-import type { ExhaustPiece } from '../parts/exhaust.ts';
 
 /** Channels of a step. */
 export const CHANNEL = {
@@ -110,31 +109,31 @@ export class CycleRecorder {
 
   /** Takes note of a step that was accepted, from the clock as it stands after it. */
   note(clock: Clock): void {
-    const time = clock[CLOCK.time] as number;
+    const time = clock[CLOCK.time]!;
     if (this.steps === this.capacity) this.grow();
     const { engine } = this;
     const { pieces } = engine.exhaust;
-    for (let d = 0; d < pieces.length; d++) this.fields[d] = (pieces[d] as ExhaustPiece).duct.fields();
+    for (let d = 0; d < pieces.length; d++) this.fields[d] = pieces[d]!.duct.fields();
     const perSecond = 6 * engine.rpm;
     const s = this.steps++;
     const c = this.channels;
     const { end } = engine.exhaust.port;
     const out = end.answer;
-    const gamma = end.arrive[ARRIVE.gamma] as number;
-    const startDeg = this.turn[TURN.startDeg] as number;
+    const gamma = end.arrive[ARRIVE.gamma]!;
+    const startDeg = this.turn[TURN.startDeg]!;
     const set = (channel: number, value: number): void => {
-      (c[channel] as Float64Array)[s] = value;
+      c[channel]![s] = value;
     };
-    const density = out[ANSWER.density] as number;
-    const pressure = out[ANSWER.pressure] as number;
-    set(CHANNEL.midDeg, perSecond * (time - 0.5 * (clock[CLOCK.dt] as number)) - startDeg);
+    const density = out[ANSWER.density]!;
+    const pressure = out[ANSWER.pressure]!;
+    set(CHANNEL.midDeg, perSecond * (time - 0.5 * clock[CLOCK.dt]!) - startDeg);
     set(CHANNEL.portPressure, pressure);
-    set(CHANNEL.portVelocity, -(out[ANSWER.velocity] as number));
+    set(CHANNEL.portVelocity, -out[ANSWER.velocity]!);
     set(CHANNEL.portSound, Math.sqrt((gamma * pressure) / density));
     set(CHANNEL.portGamma, gamma);
-    set(CHANNEL.exhaustFlow, engine.exhaust.port.flow[FLOW.mass] as number);
-    set(CHANNEL.transferFlow, engine.transfers.link.flow[FLOW.mass] as number);
-    set(CHANNEL.transferBurnt, engine.transfers.link.flow[FLOW.burnt] as number);
+    set(CHANNEL.exhaustFlow, engine.exhaust.port.flow[FLOW.mass]!);
+    set(CHANNEL.transferFlow, engine.transfers.link.flow[FLOW.mass]!);
+    set(CHANNEL.transferBurnt, engine.transfers.link.flow[FLOW.burnt]!);
     const deg = perSecond * time - startDeg;
     set(CHANNEL.endDeg, deg);
     set(CHANNEL.cylinderPressure, engine.cylinder.volume.pressure);
@@ -147,42 +146,42 @@ export class CycleRecorder {
   }
 
   private passageMach(): number {
-    const { u, a, offset } = this.fields[0] as CellFields;
+    const { u, a, offset } = this.fields[0]!;
     const k = this.passageEnd + offset;
-    return Math.abs(u[k] as number) / (a[k] as number);
+    return Math.abs(u[k]!) / a[k]!;
   }
 
   /** Adds to the sums what has passed since the last degree, with the gas as it is now. */
   private accumulate(clock: Clock): void {
-    const dt = (clock[CLOCK.time] as number) - (this.turn[TURN.summedTo] as number);
+    const dt = clock[CLOCK.time]! - this.turn[TURN.summedTo]!;
     const { temperatureTime, fluxTemperature, flux } = this;
     let k = 0;
     for (let d = 0; d < this.fields.length; d++) {
-      const { T, u, p, offset } = this.fields[d] as CellFields;
-      const n = this.cellCounts[d] as number;
+      const { T, u, p, offset } = this.fields[d]!;
+      const n = this.cellCounts[d]!;
       for (let i = offset; i < n + offset; i++, k++) {
-        const temperature = T[i] as number;
-        const weight = (Math.abs(u[i] as number) * (p[i] as number) * dt) / temperature;
-        temperatureTime[k] = (temperatureTime[k] as number) + temperature * dt;
-        fluxTemperature[k] = (fluxTemperature[k] as number) + temperature * weight;
-        flux[k] = (flux[k] as number) + weight;
+        const temperature = T[i]!;
+        const weight = (Math.abs(u[i]!) * p[i]! * dt) / temperature;
+        temperatureTime[k] = temperatureTime[k]! + temperature * dt;
+        fluxTemperature[k] = fluxTemperature[k]! + temperature * weight;
+        flux[k] = flux[k]! + weight;
       }
     }
     if (this.engine.subject.pipe.wall.by === 'balance') this.accumulateHeat(clock);
-    this.turn[TURN.summedTo] = clock[CLOCK.time] as number;
+    this.turn[TURN.summedTo] = clock[CLOCK.time]!;
   }
 
   private accumulateHeat(clock: Clock): void {
-    const dt = (clock[CLOCK.time] as number) - (this.turn[TURN.summedTo] as number);
+    const dt = clock[CLOCK.time]! - this.turn[TURN.summedTo]!;
     let k = 0;
     for (const { duct } of this.engine.exhaust.pieces) {
       const { T, offset } = duct.fields();
       const { heatOverD } = duct;
       const { diameter, cells } = duct.geometry;
       for (let i = 0; i < cells; i++, k++) {
-        const h = 0.25 * (heatOverD[i] as number) * (diameter[i] as number) * dt;
-        this.heatTime[k] = (this.heatTime[k] as number) + h;
-        this.heatTemperature[k] = (this.heatTemperature[k] as number) + h * (T[i + offset] as number);
+        const h = 0.25 * heatOverD[i]! * diameter[i]! * dt;
+        this.heatTime[k] = this.heatTime[k]! + h;
+        this.heatTemperature[k] = this.heatTemperature[k]! + h * T[i + offset]!;
       }
     }
   }
@@ -190,10 +189,7 @@ export class CycleRecorder {
   /** Stores the fields for every whole degree passed up to now. */
   private storeFields(): void {
     const { pressure, forward, backward, turn } = this;
-    const upTo = Math.min(
-      FIELDS - 1,
-      Math.floor((turn[TURN.nowDeg] as number) - (turn[TURN.startDeg] as number) + 1e-6),
-    );
+    const upTo = Math.min(FIELDS - 1, Math.floor(turn[TURN.nowDeg]! - turn[TURN.startDeg]! + 1e-6));
     for (; this.nextField <= upTo; this.nextField += FIELD_STEP_DEG) {
       // Cells of a row lie side by side, so that a row is written without a call for each.
       let k = this.nextField * pressure.cells;
@@ -201,9 +197,9 @@ export class CycleRecorder {
         const { p, u, a, offset } = duct.fields();
         const n = duct.geometry.cells;
         for (let i = offset; i < n + offset; i++, k++) {
-          pressure.data[k] = p[i] as number;
-          forward.data[k] = (u[i] as number) + (a[i] as number);
-          backward.data[k] = (u[i] as number) - (a[i] as number);
+          pressure.data[k] = p[i]!;
+          forward.data[k] = u[i]! + a[i]!;
+          backward.data[k] = u[i]! - a[i]!;
         }
       }
     }
@@ -222,7 +218,7 @@ export class CycleRecorder {
 function nearestCell(positions: Float64Array, x: number): number {
   let best = 0;
   positions.forEach((position, k) => {
-    if (Math.abs(position - x) < Math.abs((positions[best] as number) - x)) best = k;
+    if (Math.abs(position - x) < Math.abs(positions[best]! - x)) best = k;
   });
   return best;
 }

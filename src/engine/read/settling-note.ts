@@ -59,11 +59,11 @@ function creepPercent(torque: readonly number[]): number {
 /** Two levels that a series keeps to in turn, the lower first; null: it does not. */
 export function statesOf(series: readonly number[]): readonly [number, number] | null {
   const sorted = [...series].sort((a, b) => a - b);
-  const gaps = sorted.slice(1).map((value, k) => value - (sorted[k] as number));
+  const gaps = sorted.slice(1).map((value, k) => value - sorted[k]!);
   const widest = Math.max(...gaps);
-  const spread = (sorted.at(-1) as number) - (sorted[0] as number);
+  const spread = sorted.at(-1)! - sorted[0]!;
   if (!(widest > GAP * spread)) return null;
-  const limit = (sorted[gaps.indexOf(widest)] as number) + widest / 2;
+  const limit = sorted[gaps.indexOf(widest)]! + widest / 2;
   const high = series.map((value) => value > limit);
   const changes = high.filter((one, k) => k > 0 && one !== high[k - 1]).length;
   if (changes === 0 || series.length / (changes + 1) < STAYS) return null;

@@ -42,12 +42,12 @@ function repeats(window: readonly CycleSummary[], period: number): boolean {
     const values = window.map(value);
     const spread = Math.max(...values) - Math.min(...values);
     const most = Math.min(ALIKE.ofMean * Math.abs(meanOf(values)), ALIKE.ofSpread * spread);
-    return values.every((x, k) => k < period || Math.abs(x - (values[k - period] as number)) <= most);
+    return values.every((x, k) => k < period || Math.abs(x - values[k - period]!) <= most);
   };
   return (
     alike((s) => s.reading.output.torque) &&
     alike((s) => s.book.trapped) &&
-    window.every((s, k) => k < period || sameMiddle(s, window[k - period] as CycleSummary))
+    window.every((s, k) => k < period || sameMiddle(s, window[k - period]!))
   );
 }
 

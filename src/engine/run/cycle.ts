@@ -61,7 +61,7 @@ function marchTo({ network, parts }: EngineNetwork, until: number, observer: Obs
   const { clock } = network;
   const tiny = 1e-12 * Math.max(1, until);
   for (;;) {
-    const left = until - (clock[CLOCK.time] as number);
+    const left = until - clock[CLOCK.time]!;
     if (left <= tiny) return;
     clock[CLOCK.limit] = left;
     network.advance();

@@ -96,7 +96,7 @@ function isThere(own: readonly CycleSummary[], creep: CreepLimits | null): boole
   const torques = last.map(({ reading }) => reading.output.torque);
   const middles = last.flatMap(({ reading }) => reading.plugBack.centroidDeg ?? []);
   return (
-    Math.abs(remainderOf(torques)) < torque * Math.abs(torques.at(-1) as number) &&
+    Math.abs(remainderOf(torques)) < torque * Math.abs(torques.at(-1)!) &&
     (middles.length < last.length || Math.abs(remainderOf(middles)) < plugBackDeg)
   );
 }

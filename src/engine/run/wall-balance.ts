@@ -30,14 +30,14 @@ export function balanceWalls(engine: EngineNetwork, recorder: CycleRecorder): nu
   for (const { duct } of engine.exhaust.pieces) {
     const walls = duct.wallTemperature;
     for (let i = 0; i < walls.length; i++, k++) {
-      const heat = recorder.heatTime[k] as number;
-      if (!(heat > 0) || (recorder.positions[k] as number) < flange) continue;
-      const gas = (recorder.heatTemperature[k] as number) / heat;
+      const heat = recorder.heatTime[k]!;
+      if (!(heat > 0) || recorder.positions[k]! < flange) continue;
+      const gas = recorder.heatTemperature[k]! / heat;
       const balanced = balancedWall(heat / turn, gas, outside);
-      const miss = balanced - (walls[i] as number);
+      const miss = balanced - walls[i]!;
       misses += miss;
       cells++;
-      walls[i] = (walls[i] as number) + RELAXATION * miss;
+      walls[i] = walls[i]! + RELAXATION * miss;
     }
   }
   return cells > 0 ? Math.abs(misses / cells) : 0;

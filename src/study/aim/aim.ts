@@ -41,7 +41,7 @@ async function provedResult(course: Course, stepped: readonly Stepped[]): Promis
   const { wish, opened, constraints, fine: cells, evaluator, watcher } = course;
   const { judge } = opened;
   const { subject, target } = wish;
-  const last = stepped.at(-1) as Stepped;
+  const last = stepped.at(-1)!;
   const handbook = last.startedFrom === 'handbook' ? (opened.handbook?.pipe ?? null) : null;
   const shown = [
     { name: 'given', pipe: subject.pipe },
@@ -59,7 +59,7 @@ async function provedResult(course: Course, stepped: readonly Stepped[]): Promis
   const [[proofs, builds], sensitivities] = await answered(question, evaluator, (done) =>
     watcher.ran(done, null),
   );
-  const proofAt = (k: number) => proofs[k] as (typeof proofs)[number];
+  const proofAt = (k: number) => proofs[k]!;
   const given = proofAt(0);
   const start = handbook === null ? given : proofAt(1);
   const offset = proofs.length - stepped.length;
@@ -69,7 +69,7 @@ async function provedResult(course: Course, stepped: readonly Stepped[]): Promis
     drafts: history.length,
     end,
     dimensions: dimensionsOf(subject.pipe, pipe),
-    build: builds[k] as (typeof builds)[number],
+    build: builds[k]!,
   }));
   const after = proofAt(proofs.length - 1);
   return {

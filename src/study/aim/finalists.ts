@@ -8,7 +8,6 @@ import type { Pipe } from '../../model/pipe.ts';
 import { roundedPipe } from '../../pipe/rounding.ts';
 import type { Point } from '../search/search.ts';
 import type { Constraint } from '../work/constraints.ts';
-import type { DraftResult } from '../work/draft.ts';
 import type { Evaluator } from './evaluator.ts';
 import type { Judge } from './judge.ts';
 import { meshed } from './mesh.ts';
@@ -55,13 +54,11 @@ export async function bestFinalist(wish: AimWish, task: FinalTask, evaluator: Ev
       subject: meshed(subject, pipe, { cells, speeds: judgedSpeeds(target), quick: false }),
     })),
   );
-  const scores = whole.map(
-    (pipe, k) => judge(results[k] as DraftResult, pipe)?.score ?? Number.NEGATIVE_INFINITY,
-  );
+  const scores = whole.map((pipe, k) => judge(results[k]!, pipe)?.score ?? Number.NEGATIVE_INFINITY);
   const best = scores.indexOf(Math.max(...scores));
   if (scores[best] === Number.NEGATIVE_INFINITY)
     throw new AimFailure('No pipe in whole millimetres could be run on the finer mesh.');
-  return whole[best] as Pipe;
+  return whole[best]!;
 }
 
 /** The best points that lie apart, best first; equal ones by their place in the search. */
@@ -72,8 +69,7 @@ function leaders(history: readonly Tried[], most: number): readonly Point[] {
   const chosen: Point[] = [];
   for (const { point } of scored) {
     if (chosen.length === most) break;
-    const apart = (other: Point): boolean =>
-      other.some((x, i) => Math.abs(x - (point[i] as number)) >= APART);
+    const apart = (other: Point): boolean => other.some((x, i) => Math.abs(x - point[i]!) >= APART);
     if (chosen.every(apart)) chosen.push(point);
   }
   return chosen;

@@ -67,7 +67,7 @@ function sectionAt({ sections }: Pipe, name: string): number | null {
   const named = sections.flatMap((one, index) => (one.name === name ? [index] : []));
   const roled = sections.flatMap((one, index) => (one.role === name ? [index] : []));
   const fitting = named.length > 0 ? named : roled;
-  return fitting.length === 1 ? (fitting[0] as number) : null;
+  return fitting.length === 1 ? fitting[0]! : null;
 }
 
 const lengthRange = (length: number): Pick<AimQuantity, 'low' | 'high' | 'lowText' | 'highText'> => ({
@@ -78,7 +78,7 @@ const lengthRange = (length: number): Pick<AimQuantity, 'low' | 'high' | 'lowTex
 });
 
 function lengthOf(start: Pipe, index: number): AimQuantity {
-  const { name, length } = start.sections[index] as Pipe['sections'][number];
+  const { name, length } = start.sections[index]!;
   return {
     name: `${name} length`,
     ...lengthRange(length),
@@ -138,7 +138,7 @@ function tailOf(start: Pipe): AimQuantity {
 }
 
 function endOf(start: Pipe, index: number): AimQuantity {
-  const section = start.sections[index] as Pipe['sections'][number];
+  const section = start.sections[index]!;
   const next = start.sections[index + 1];
   const [left, right] = section.diameter;
   return {
@@ -155,7 +155,7 @@ function endOf(start: Pipe, index: number): AimQuantity {
 /** A pipe with all quantities at the shares of their ranges. */
 export function pipeAt(start: Pipe, quantities: readonly AimQuantity[], point: readonly number[]): Pipe {
   return quantities.reduce(
-    (pipe, { low, high, write }, k) => write(pipe, low + (point[k] as number) * (high - low)),
+    (pipe, { low, high, write }, k) => write(pipe, low + point[k]! * (high - low)),
     start,
   );
 }

@@ -151,7 +151,7 @@ export function aimPageResult(wish: AimWish, result: AimResult, told: Told) {
     offers: offers.offers.map((offer, k) => ({
       ...offer,
       file: told.files[k] ?? null,
-      pipe: pagePipe(subject, result.steps[k] as SteppedPipe),
+      pipe: pagePipe(subject, result.steps[k]!),
     })),
     newFile: newFileOf(told),
     changes: result.changes.map(({ name, before: was, after, limit }) => ({

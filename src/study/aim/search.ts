@@ -86,7 +86,7 @@ export async function search(
     const pipes = points.map((point) => pipeAt(start, quantities, point));
     const misses = pipes.map((pipe) => worstMiss(constraints, { engine: subject.engine, pipe }));
     const asked = pipes.flatMap((pipe, k): Asked[] =>
-      (misses[k] as number) > 0
+      misses[k]! > 0
         ? []
         : [
             {
@@ -100,9 +100,9 @@ export async function search(
     const results = await evaluator.results(asked, (done) => tell(before + done, best));
     let next = 0;
     return points.map((point, k) => {
-      const miss = misses[k] as number;
+      const miss = misses[k]!;
       const result = miss > 0 ? null : results[next++];
-      const judged = result === null || result === undefined ? null : judge(result, pipes[k] as Pipe);
+      const judged = result === null || result === undefined ? null : judge(result, pipes[k]!);
       history.push({ evaluation: history.length + 1, point, judged });
       if (miss > 0) return FORBIDDEN * unit * miss - bestScore(history, task.startScore);
       return judged === null ? Number.POSITIVE_INFINITY : -judged.score;

@@ -6,7 +6,6 @@
 
 import type { Pipe } from '../../model/pipe.ts';
 import type { Constraint } from '../work/constraints.ts';
-import type { DraftResult } from '../work/draft.ts';
 import type { Evaluator } from './evaluator.ts';
 import type { Judge } from './judge.ts';
 import { meshed } from './mesh.ts';
@@ -45,9 +44,7 @@ export async function trimmed(
       subject: meshed(subject, one, { cells, speeds: judgedSpeeds(target), quick: false }),
     })),
   );
-  const scores = pipes.map(
-    (one, k) => judge(results[k] as DraftResult, one)?.score ?? Number.NEGATIVE_INFINITY,
-  );
-  const best = scores.reduce((a, score, k) => (score > (scores[a] as number) ? k : a), 0);
+  const scores = pipes.map((one, k) => judge(results[k]!, one)?.score ?? Number.NEGATIVE_INFINITY);
+  const best = scores.reduce((a, score, k) => (score > scores[a]! ? k : a), 0);
   return pipes[best] ?? pipe;
 }

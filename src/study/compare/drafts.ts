@@ -43,5 +43,5 @@ export function draftsSoFar(
 
 function inOrder(drafts: readonly Draft[], swept: readonly SweepResult[]): readonly SweepResult[] {
   let next = 0;
-  return drafts.map((draft) => (draft.kind === 'case' ? (swept[next++] as SweepResult) : draft.sweep));
+  return drafts.map((draft) => (draft.kind === 'case' ? swept[next++]! : draft.sweep));
 }

@@ -130,7 +130,7 @@ export async function runMap(
   }));
   let points = pointsIn(groups, done);
   for await (const { index, outcome } of use.pool.asFinished(jobs, use.signal)) {
-    const { draft, speeds } = open[index] as MapGroup;
+    const { draft, speeds } = open[index]!;
     const result = resultOrThrow(outcome);
     const kept =
       'records' in result

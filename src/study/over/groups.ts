@@ -41,7 +41,7 @@ export function hireForGroups(list: GroupList, { over, say }: Pick<Hire, 'over' 
     program,
     fingerprint: studyFingerprint({ kind, program, ...rest }),
     parcelOf: (_, index) => {
-      const { draft, speeds, durationDeg = null, set: own = [] } = list.groups[index] as ListedGroup;
+      const { draft, speeds, durationDeg = null, set: own = [] } = list.groups[index]!;
       const { runSpeeds, cell } = list;
       const sent = { document, set: [...set, ...own] };
       return { kind: 'speed-group', program, draft, ...sent, runSpeeds, speeds, cell, durationDeg };

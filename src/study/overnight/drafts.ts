@@ -54,16 +54,12 @@ export function draftsOf(lead: OpenedStudy, override: number | null): Drafts {
   }
   const sample = sampleOf(lead);
   const overridesAt = (index: number): string[] =>
-    sample.at(index).flatMap((value, k) => overridesOf(study.varied[k] as (typeof study.varied)[0], value));
+    sample.at(index).flatMap((value, k) => overridesOf(study.varied[k]!, value));
   return {
     count: sample.count,
     name: (index) => String(index + 1),
     values: (index) =>
-      sample
-        .at(index)
-        .map((value, k) =>
-          Number.parseFloat(valueText(lead.study.varied[k] as (typeof study.varied)[0], value)),
-        ),
+      sample.at(index).map((value, k) => Number.parseFloat(valueText(lead.study.varied[k]!, value))),
     caseAt: (index) => finished(overridesAt(index)),
     sentAt: (index) => sentCase(opened, [...set, ...overridesAt(index)]),
     quantities: study.varied.map(({ name, unit }) => ({ name, unit, ranged: true })),

@@ -26,7 +26,7 @@ export function importanceOf(
 ): readonly Importance[] {
   if (scores.length < LEAST) return [];
   return names.map((name, axis) => {
-    const column = values.map((row) => row[axis] as number);
+    const column = values.map((row) => row[axis]!);
     return { name, share: correlationRatio(groupsOf(column), scores) };
   });
 }
@@ -37,9 +37,7 @@ function groupsOf(column: readonly number[]): readonly number[] {
   if (distinct.length <= Math.max(MOST_GROUPS, Math.floor(column.length / 6)))
     return column.map((value) => distinct.indexOf(value));
   const groups = Math.min(MOST_GROUPS, Math.max(2, Math.floor(column.length / 6)));
-  const order = column
-    .map((_, k) => k)
-    .sort((a, b) => (column[a] as number) - (column[b] as number) || a - b);
+  const order = column.map((_, k) => k).sort((a, b) => column[a]! - column[b]! || a - b);
   const group = new Array<number>(column.length).fill(0);
   for (const [rank, k] of order.entries()) group[k] = Math.floor((rank * groups) / column.length);
   return group;
@@ -50,7 +48,7 @@ function correlationRatio(groups: readonly number[], scores: readonly number[]):
   const members = new Map<number, number[]>();
   for (const [k, group] of groups.entries()) {
     const list = members.get(group) ?? [];
-    list.push(scores[k] as number);
+    list.push(scores[k]!);
     members.set(group, list);
   }
   const k = members.size;

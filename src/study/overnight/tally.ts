@@ -110,7 +110,7 @@ export class Tally {
   }
 
   standing(index: number): Standing {
-    return standings[this.#standing[index] as number] as Standing;
+    return standings[this.#standing[index] as number]!;
   }
 
   /** Null: it has none. */

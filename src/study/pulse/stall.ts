@@ -30,11 +30,11 @@ export function fastestPlace({ stretches }: Rig): string {
     const { offset, p, u, a, T } = duct.fields();
     for (let i = 0; i < duct.geometry.cells; i++) {
       const k = i + offset;
-      const fastest = Math.abs(u[k] as number) + (a[k] as number);
+      const fastest = Math.abs(u[k]!) + a[k]!;
       if (!(fastest > most)) continue;
       most = fastest;
       const at = 1000 * (origin + (i + 0.5) * duct.geometry.dx);
-      const state = `${(T[k] as number).toPrecision(3)} K and ${(p[k] as number).toPrecision(3)} Pa`;
+      const state = `${T[k]!.toPrecision(3)} K and ${p[k]!.toPrecision(3)} Pa`;
       place = `at ${at.toFixed(0)} mm, at ${state}, waves run at ${fastest.toPrecision(3)} m/s`;
     }
   }

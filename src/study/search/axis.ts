@@ -26,7 +26,7 @@ export function valueCount(axis: Axis): number | null {
 
 /** Value with this number on an axis that has a list or steps. */
 export function valueAt(axis: Axis, index: number): number {
-  if (axis.kind === 'list') return axis.values[index] as number;
+  if (axis.kind === 'list') return axis.values[index]!;
   const value = axis.from + index * (axis.step ?? 0);
   return Math.min(value, axis.to);
 }
@@ -42,6 +42,6 @@ export function valueAtShare(axis: Axis, share: number): number {
 export function sampleOver(axes: readonly Axis[], shares: Sample): Sample {
   return {
     count: shares.count,
-    at: (index) => shares.at(index).map((share, axis) => valueAtShare(axes[axis] as Axis, share)),
+    at: (index) => shares.at(index).map((share, axis) => valueAtShare(axes[axis]!, share)),
   };
 }

@@ -90,18 +90,16 @@ export function* cmaEs(settings: CmaEsSettings): Search {
   let evaluations = 0;
   while (evaluations + strategy.lambda <= settings.mostEvaluations) {
     const steps = Array.from({ length: strategy.lambda }, () => mutation(state, random));
-    const points = steps.map((y) => y.map((yi, i) => (state.mean[i] as number) + state.sigma * yi));
+    const points = steps.map((y) => y.map((yi, i) => state.mean[i]! + state.sigma * yi));
     const inside = points.map(clamped);
     const told = yield inside;
     evaluations += strategy.lambda;
     const values = penalised(told, points, inside, state);
-    const order = values
-      .map((_, k) => k)
-      .sort((a, b) => (values[a] as number) - (values[b] as number) || a - b);
+    const order = values.map((_, k) => k).sort((a, b) => values[a]! - values[b]! || a - b);
     update(
       state,
       strategy,
-      order.slice(0, strategy.weights.length).map((k) => steps[k] as number[]),
+      order.slice(0, strategy.weights.length).map((k) => steps[k]!),
     );
 
     recent.push(Math.min(...told));
@@ -109,7 +107,7 @@ export function* cmaEs(settings: CmaEsSettings): Search {
     if (recent.length === memory && spread([...recent, ...told]) <= settings.valueTolerance) {
       return 'the values do not change any more';
     }
-    const widest = state.sigma * Math.sqrt(Math.max(...state.covariance.map((row, i) => row[i] as number)));
+    const widest = state.sigma * Math.sqrt(Math.max(...state.covariance.map((row, i) => row[i]!)));
     if (widest <= settings.pointTolerance) return 'the points do not move any more';
   }
   return 'the evaluations allowed are used up';
@@ -144,51 +142,40 @@ function penalised(
 ): readonly number[] {
   const finite = told.filter(Number.isFinite).sort((a, b) => a - b);
   const quartile = (share: number): number => finite[Math.floor(share * (finite.length - 1))] ?? 0;
-  const variance = state.covariance.reduce((sum, row, i) => sum + (row[i] as number), 0) / state.mean.length;
+  const variance = state.covariance.reduce((sum, row, i) => sum + row[i]!, 0) / state.mean.length;
   const scale = (quartile(0.75) - quartile(0.25) || 1) / (state.sigma * state.sigma * variance);
   return told.map((value, k) => {
-    const nearest = inside[k] as Point;
-    return (
-      value + scale * (points[k] as Point).reduce((sum, x, i) => sum + (x - (nearest[i] as number)) ** 2, 0)
-    );
+    const nearest = inside[k]!;
+    return value + scale * points[k]!.reduce((sum, x, i) => sum + (x - nearest[i]!) ** 2, 0);
   });
 }
 
 /** Moves mean, paths, covariance and step size by the best steps, best first: equations (41) to (47). */
 function update(state: Distribution, strategy: Strategy, best: readonly (readonly number[])[]): void {
   const { n, weights, muEff, cSigma, dSigma, cC, c1, cMu, chiN } = strategy;
-  const y = state.mean.map((_, i) =>
-    best.reduce((sum, step, k) => sum + (weights[k] as number) * (step[i] as number), 0),
-  );
-  state.mean = state.mean.map((m, i) => m + state.sigma * (y[i] as number));
+  const y = state.mean.map((_, i) => best.reduce((sum, step, k) => sum + weights[k]! * step[i]!, 0));
+  state.mean = state.mean.map((m, i) => m + state.sigma * y[i]!);
   state.generation += 1;
 
   // C^(-1/2) y = B D^(-1) B^T y.
   const along = state.deviations.map(
-    (d, j) => state.axes.reduce((sum, row, i) => sum + (row[j] as number) * (y[i] as number), 0) / d,
+    (d, j) => state.axes.reduce((sum, row, i) => sum + row[j]! * y[i]!, 0) / d,
   );
   const whitened = state.axes.map((row) => dot(row, along));
   const drift = Math.sqrt(cSigma * (2 - cSigma) * muEff);
-  state.pathSigma = state.pathSigma.map((p, i) => (1 - cSigma) * p + drift * (whitened[i] as number));
+  state.pathSigma = state.pathSigma.map((p, i) => (1 - cSigma) * p + drift * whitened[i]!);
   const length = Math.sqrt(dot(state.pathSigma, state.pathSigma));
   state.sigma *= Math.exp((cSigma / dSigma) * (length / chiN - 1));
 
   // The path of C stands still while the step size grows fast.
   const settled = length / Math.sqrt(1 - (1 - cSigma) ** (2 * state.generation)) < (1.4 + 2 / (n + 1)) * chiN;
   const push = settled ? Math.sqrt(cC * (2 - cC) * muEff) : 0;
-  state.pathC = state.pathC.map((p, i) => (1 - cC) * p + push * (y[i] as number));
+  state.pathC = state.pathC.map((p, i) => (1 - cC) * p + push * y[i]!);
   const lost = settled ? 0 : c1 * cC * (2 - cC);
   state.covariance = state.covariance.map((row, i) =>
     row.map((cij, j) => {
-      const rankMu = best.reduce(
-        (sum, step, k) => sum + (weights[k] as number) * (step[i] as number) * (step[j] as number),
-        0,
-      );
-      return (
-        (1 + lost - c1 - cMu) * cij +
-        c1 * (state.pathC[i] as number) * (state.pathC[j] as number) +
-        cMu * rankMu
-      );
+      const rankMu = best.reduce((sum, step, k) => sum + weights[k]! * step[i]! * step[j]!, 0);
+      return (1 + lost - c1 - cMu) * cij + c1 * state.pathC[i]! * state.pathC[j]! + cMu * rankMu;
     }),
   );
   const eigen = symmetricEigen(state.covariance);
@@ -197,7 +184,7 @@ function update(state: Distribution, strategy: Strategy, best: readonly (readonl
 }
 
 function dot(a: readonly number[], b: readonly number[]): number {
-  return a.reduce((sum, ai, i) => sum + ai * (b[i] as number), 0);
+  return a.reduce((sum, ai, i) => sum + ai * b[i]!, 0);
 }
 
 function spread(values: readonly number[]): number {

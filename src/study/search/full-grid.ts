@@ -14,8 +14,8 @@ export function fullGrid(axes: readonly Axis[]): Sample {
       const values: number[] = new Array(axes.length);
       let rest = index;
       for (let axis = axes.length - 1; axis >= 0; axis -= 1) {
-        const count = counts[axis] as number;
-        values[axis] = valueAt(axes[axis] as Axis, rest % count);
+        const count = counts[axis]!;
+        values[axis] = valueAt(axes[axis]!, rest % count);
         rest = Math.floor(rest / count);
       }
       return values;

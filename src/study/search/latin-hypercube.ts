@@ -14,7 +14,7 @@ export function latinHypercube(dimensions: number, count: number, seed: number):
     count,
     at(index) {
       const places = randomSource(seed, dimensions, index);
-      return slices.map((slice) => ((slice[index] as number) + places.uniform()) / count);
+      return slices.map((slice) => (slice[index]! + places.uniform()) / count);
     },
   };
 }
@@ -25,8 +25,8 @@ function permutation(count: number, seed: number, axis: number): Uint32Array {
   const order = Uint32Array.from({ length: count }, (_, index) => index);
   for (let last = count - 1; last > 0; last -= 1) {
     const other = random.below(last + 1);
-    const held = order[last] as number;
-    order[last] = order[other] as number;
+    const held = order[last]!;
+    order[last] = order[other]!;
     order[other] = held;
   }
   return order;

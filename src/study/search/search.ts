@@ -43,7 +43,7 @@ export async function minimise(
     if (values.length !== points.length)
       throw new RangeError('A search was told too few or too many values.');
     points.forEach((point, index) => {
-      const value = values[index] as number;
+      const value = values[index]!;
       if (Number.isFinite(value) && (best === null || value < best.value)) best = { point, value };
     });
     evaluations += points.length;

@@ -44,9 +44,9 @@ export function sobolSequence(dimensions: number, count: number, seed: number | 
     count,
     at(index) {
       return directions.map((direction, dimension) => {
-        let x = shifts[dimension] as number;
+        let x = shifts[dimension]!;
         let gray = (index ^ (index >>> 1)) >>> 0;
-        for (let bit = 0; gray !== 0; bit += 1, gray >>>= 1) if (gray & 1) x ^= direction[bit] as number;
+        for (let bit = 0; gray !== 0; bit += 1, gray >>>= 1) if (gray & 1) x ^= direction[bit]!;
         return (x >>> 0) / 4294967296;
       });
     },
@@ -60,16 +60,16 @@ function directionNumbers(dimension: number): Uint32Array {
     for (let k = 0; k < BITS; k += 1) v[k] = 1 << (31 - k);
     return v;
   }
-  const [degree, coefficients, first] = joeKuo[dimension - 1] as (typeof joeKuo)[number];
+  const [degree, coefficients, first] = joeKuo[dimension - 1]!;
   for (let k = 0; k < BITS; k += 1) {
     if (k < degree) {
-      v[k] = (first[k] as number) << (31 - k);
+      v[k] = first[k]! << (31 - k);
       continue;
     }
-    const oldest = v[k - degree] as number;
+    const oldest = v[k - degree]!;
     let value = oldest ^ (oldest >>> degree);
     for (let j = 1; j < degree; j += 1) {
-      if ((coefficients >> (degree - 1 - j)) & 1) value ^= v[k - j] as number;
+      if ((coefficients >> (degree - 1 - j)) & 1) value ^= v[k - j]!;
     }
     v[k] = value;
   }

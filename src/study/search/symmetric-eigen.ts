@@ -20,7 +20,7 @@ export function symmetricEigen(matrix: readonly (readonly number[])[]): Eigen {
   const found = alongAxes(eigs(whole, PRECISION).eigenvectors as readonly EigenPair[]);
   return {
     values: found.map(({ value }) => value),
-    vectors: whole.map((_, i) => found.map(({ vector }) => vector[i] as number)),
+    vectors: whole.map((_, i) => found.map(({ vector }) => vector[i]!)),
   };
 }
 
@@ -37,10 +37,10 @@ function alongAxes(pairs: readonly EigenPair[]): readonly EigenPair[] {
   const left = [...pairs];
   const placed: EigenPair[] = [];
   for (let axis = 0; axis < pairs.length; axis++) {
-    const size = ({ vector }: EigenPair): number => Math.abs(vector[axis] as number);
+    const size = ({ vector }: EigenPair): number => Math.abs(vector[axis]!);
     const nearest = left.reduce((best, pair) => (size(pair) > size(best) ? pair : best));
     left.splice(left.indexOf(nearest), 1);
-    const sign = (nearest.vector[axis] as number) < 0 ? -1 : 1;
+    const sign = nearest.vector[axis]! < 0 ? -1 : 1;
     placed.push({ value: nearest.value, vector: nearest.vector.map((part) => sign * part) });
   }
   return placed;

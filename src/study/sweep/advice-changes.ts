@@ -90,7 +90,7 @@ function diameters(
   const { subject } = changer;
   const stated = new Set(subject.inputs.map(({ path }) => path));
   const set = pipe.sections.flatMap((section, index) => {
-    const old = subject.pipe.sections[index] as Section;
+    const old = subject.pipe.sections[index]!;
     if (section.diameter.every((d, k) => Math.abs(d - (old.diameter[k] ?? 0)) < 1e-7)) return [];
     const place = placeOf(old, index);
     const named = `pipe.sections.${old.name}`;

@@ -24,7 +24,7 @@ import { valueOrThrow } from '../work/outcome.ts';
 import type { Pool } from '../work/pool.ts';
 import type { Trial, TrialJob } from '../work/trial.ts';
 import type { Change, Changer } from './advice-changes.ts';
-import { type AdvicePlan, type Planned, withoutAdvice } from './advice-plan.ts';
+import { type AdvicePlan, withoutAdvice } from './advice-plan.ts';
 import type { Given, Wish } from './advice-wishes.ts';
 
 export interface Use {
@@ -67,7 +67,7 @@ async function tried(
   const size = (k: number): number => planned[k]?.wish.of.length ?? 0;
   const order = planned.map((_, k) => k).sort((a, b) => size(b) - size(a) || a - b);
   const jobs = order.map((k) => {
-    const { wish, screenWork, edgeWork } = planned[k] as Planned;
+    const { wish, screenWork, edgeWork } = planned[k]!;
     const { rpm, of } = wish;
     const candidates = of.map(({ change, ratio, simple }) => ({
       subject: changedCase(changer, change),
@@ -81,7 +81,7 @@ async function tried(
   const trials: Trial[] = [];
   let done = 0;
   for await (const { index, outcome } of use.pool.asFinished(jobs, use.signal)) {
-    const k = order[index] as number;
+    const k = order[index]!;
     trials[k] = valueOrThrow(outcome);
     done += size(k);
     use.advance?.(done);

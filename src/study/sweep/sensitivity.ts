@@ -173,7 +173,7 @@ export async function movesAt(
   let changes = 0;
   const jobs = all.map((variant) => jobOf(variant.subject));
   for await (const { index, outcome } of use.pool.asFinished(jobs, use.signal)) {
-    const { path, change } = all[index] as Variant;
+    const { path, change } = all[index]!;
     moves[index] = { path, change, ...moved(base.row, valueOrThrow(outcome).records[0]?.row) };
     changes += 1;
     use.advance?.(changes);

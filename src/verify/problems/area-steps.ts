@@ -96,7 +96,7 @@ function steady(ratio: number, back: number, cells: number): number {
   const narrow = first.right.answer;
   const wide = second.left.answer;
   const exact = bordaCarnot(mach(narrow), ratio, 1.4);
-  const rise = (wide[ANSWER.pressure] as number) / (narrow[ANSWER.pressure] as number);
+  const rise = wide[ANSWER.pressure]! / narrow[ANSWER.pressure]!;
   return Math.max(Math.abs(rise - exact.pressure), Math.abs(mach(wide) - exact.mach));
 }
 

@@ -53,7 +53,7 @@ function kept(cells: number): Measure {
   const network = between('closed', duct, 'closed');
   for (let step = 0; step < 10_000; step++) network.step(1);
   const after = [duct.mass(), duct.burntMass(), duct.energyContent()];
-  return { error: Math.max(...after.map((value, k) => Math.abs(value / (before[k] as number) - 1))) };
+  return { error: Math.max(...after.map((value, k) => Math.abs(value / before[k]! - 1))) };
 }
 
 /** Change of mass of a tall pulse in a closed pipe after five transits, when it has long been a shock [%]. */
@@ -92,11 +92,11 @@ function mirrored(cells: number): Measure {
   let error = 0;
   for (let i = 0; i < cells; i++) {
     const k = cells - 1 - i;
-    const density = other.density[k] as number;
+    const density = other.density[k]!;
     error = Math.max(
       error,
-      Math.abs((one.density[i] as number) / density - 1),
-      Math.abs((one.momentum[i] as number) + (other.momentum[k] as number)) / (343 * density),
+      Math.abs(one.density[i]! / density - 1),
+      Math.abs(one.momentum[i]! + other.momentum[k]!) / (343 * density),
     );
   }
   return { error };

@@ -67,7 +67,7 @@ function compared(scheme: Scheme, cells: number): Echo {
     [crest(trace, 6e-3, 7.2e-3), crest(fine, 6e-3, 7.2e-3)],
     [crest(trace, 8.4e-3, 9.2e-3), crest(fine, 8.4e-3, 9.2e-3)],
   ] as const;
-  const whole = trace.t.map((t, i) => Math.abs((trace.y[i] as number) - echo(t)));
+  const whole = trace.t.map((t, i) => Math.abs(trace.y[i]! - echo(t)));
   const result: Echo = {
     height: 100 * Math.max(...pairs.map(([got, exact]) => Math.abs(got.y - exact.y))),
     time: 1e3 * Math.max(...pairs.map(([got, exact]) => Math.abs(got.t - exact.t))),
@@ -131,9 +131,7 @@ function three(
 function twoSchemes(cells: number): Measure {
   const one = echoOf('conservative', cells, 0.1e5);
   const other = echoOf('mesh', cells, 0.1e5);
-  const apart = one.t
-    .filter((t) => t < 7.2e-3)
-    .map((t, i) => Math.abs((one.y[i] as number) - valueAt(other, t)));
+  const apart = one.t.filter((t) => t < 7.2e-3).map((t, i) => Math.abs(one.y[i]! - valueAt(other, t)));
   return { error: 100 * Math.max(...apart) };
 }
 

@@ -38,7 +38,7 @@ function run(cone: Cone, cells: number): Measure {
   const network = between({ endless: air, incident }, duct, { endless: air });
   const trace = newTrace();
   const arrival = PIPE / 343.2;
-  const end = (times.at(-1) as number) + arrival;
+  const end = times.at(-1)! + arrival;
   watch(network, 1.02 * end, (time) =>
     add(trace, time - arrival, (probeAt(duct, PIPE).pressure - PRESSURE) / STEP - 1),
   );
@@ -52,7 +52,7 @@ function run(cone: Cone, cells: number): Measure {
       read: `What comes back at the joint: ${kind === 'diverging' ? 'suction' : 'pressure'} that grows with the way into the cone.`,
       xName: 'time [ms]',
       yName: 'reflected over incident [-]',
-      computed: { x: shown.map((t) => 1e3 * t), y: shown.map((t) => trace.y[trace.t.indexOf(t)] as number) },
+      computed: { x: shown.map((t) => 1e3 * t), y: shown.map((t) => trace.y[trace.t.indexOf(t)]!) },
       exact: { x: shown.map((t) => 1e3 * t), y: shown.map((t) => coneStepEcho(kind, apex, 343.2, t)) },
     },
   };

@@ -45,7 +45,7 @@ function compare(
   const got = x.map((place) => machAt(duct, place));
   const exact = x.map(mach);
   return {
-    error: 100 * Math.max(...got.map((value, i) => Math.abs(value / (exact[i] as number) - 1))),
+    error: 100 * Math.max(...got.map((value, i) => Math.abs(value / exact[i]! - 1))),
     comparison: {
       title,
       read: 'The flow speeds up towards the exit.',

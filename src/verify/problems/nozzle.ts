@@ -75,9 +75,7 @@ function pressures(name: string, nozzle: Case, cells: number): Measure {
   const got = x.map((place) => probeAt(duct, place).pressure / P0);
   const exact = x.map((place) => flow.at(place).pressure);
   const errors = x.map((place, i) =>
-    flow.shockAt !== null && Math.abs(place - flow.shockAt) < 3 * dx
-      ? 0
-      : Math.abs((got[i] as number) / (exact[i] as number) - 1),
+    flow.shockAt !== null && Math.abs(place - flow.shockAt) < 3 * dx ? 0 : Math.abs(got[i]! / exact[i]! - 1),
   );
   return {
     error: 100 * Math.max(...errors),

@@ -80,7 +80,7 @@ function meshTube(cells: number): { readonly error: number; readonly mass: numbe
   let error = 0;
   for (let j = 0; j <= cells; j++) {
     const weight = j === 0 || j === cells ? 0.5 : 1;
-    const miss = Math.sqrt(3 * (duct.T[j] as number)) - gamma3Tube(j / cells, 1, EPS).soundSpeed;
+    const miss = Math.sqrt(3 * duct.T[j]!) - gamma3Tube(j / cells, 1, EPS).soundSpeed;
     error += (weight * Math.abs(miss)) / cells;
   }
   return { error, mass: Math.abs(duct.mass() / before - 1) };

@@ -49,7 +49,7 @@ function levelsOf(duct: MarchingDuct): readonly Level[] {
 /** Value at nil of the parabola through points, by least squares. */
 function atNil(x: readonly number[], y: readonly number[]): number {
   const moment = (n: number, weight: readonly number[] = x.map(() => 1)): number =>
-    x.reduce((sum, value, i) => sum + value ** n * (weight[i] as number), 0);
+    x.reduce((sum, value, i) => sum + value ** n * weight[i]!, 0);
   const [m0, m1, m2, m3, m4] = [0, 1, 2, 3, 4].map((n) => moment(n)) as [
     number,
     number,
@@ -66,7 +66,7 @@ function atNil(x: readonly number[], y: readonly number[]): number {
 function judge(network: Network, time: number, start: number): Measure {
   const now = 0.5 * time;
   network.marchTo(now);
-  const duct = network.ducts[0] as MarchingDuct;
+  const duct = network.ducts[0]!;
   duct.decode();
   const levels = levelsOf(duct);
   const height: number[] = [];

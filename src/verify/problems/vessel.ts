@@ -57,7 +57,7 @@ function error(vessel: Case, cells: number): number {
   while (network.time < 1.1 * exact) {
     tank.decode(newClock(network.time));
     add(pressure, network.time, tank.pressure / PRESSURE);
-    add(heat, network.time, (tank.temperature[0] as number) / temperature);
+    add(heat, network.time, tank.temperature[0]! / temperature);
     network.step(1);
   }
   const time = crossing(pressure, 0.5);

@@ -48,8 +48,8 @@ function travel(ratio: number, cells: number): Measure {
   watch(network, 2.3e-3, (time) => {
     stations.forEach((x, k) => {
       const { pressure: p, velocity: u } = probeAt(duct, x);
-      add(pressure[k] as Trace, time, p / STILL.pressure);
-      add(velocity[k] as Trace, time, u);
+      add(pressure[k]!, time, p / STILL.pressure);
+      add(velocity[k]!, time, u);
     });
   });
   const [first, second] = pressure as [Trace, Trace];
@@ -60,7 +60,7 @@ function travel(ratio: number, cells: number): Measure {
   const [top1, top2] = [extremum(first, ratio), extremum(second, ratio)];
   const rise = crossing(second, half) - crossing(first, half);
   const fall = crossing(second, half, top2.t) - crossing(first, half, top1.t);
-  const u = extremum(velocity[1] as Trace, ratio).y;
+  const u = extremum(velocity[1]!, ratio).y;
   const errors = [
     way / (top2.t - top1.t) / exact.propagation - 1,
     way / rise / halfSpeed - 1,

@@ -91,7 +91,7 @@ export function linkOf(duct: MarchingDuct, side: 'left' | 'right', kind: EndKind
   if (kind === 'closed') return { kind: 'closed', end };
   if ('open' in kind)
     return { kind: 'atmosphere', end, reservoir: kind.open, share: kind.share ?? 1, flow: newFlow() };
-  const incident = kind.incident ?? (() => kind.endless[0] as number);
+  const incident = kind.incident ?? (() => kind.endless[0]!);
   return { kind: 'nonreflecting', end, reservoir: kind.endless, incident, flow: newFlow() };
 }
 

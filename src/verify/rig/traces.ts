@@ -24,9 +24,9 @@ export function crest(trace: Trace, from = Number.NEGATIVE_INFINITY, to = Number
   const { t, y } = trace;
   let best = -1;
   for (let i = 0; i < t.length; i++) {
-    const time = t[i] as number;
+    const time = t[i]!;
     if (time < from || time > to) continue;
-    if (best < 0 || (y[i] as number) > (y[best] as number)) best = i;
+    if (best < 0 || y[i]! > y[best]!) best = i;
   }
   if (best < 1 || best > t.length - 2) return { t: t[best] ?? Number.NaN, y: y[best] ?? Number.NaN };
   const [t0, t1, t2] = [t[best - 1], t[best], t[best + 1]] as [number, number, number];
@@ -48,11 +48,11 @@ export function trough(trace: Trace, from?: number, to?: number): Reading {
 export function crossing(trace: Trace, level: number, from = Number.NEGATIVE_INFINITY): number {
   const { t, y } = trace;
   for (let i = 1; i < t.length; i++) {
-    const a = (y[i - 1] as number) - level;
-    const b = (y[i] as number) - level;
-    if ((t[i] as number) > from && a !== b && a * b <= 0) {
-      const t0 = t[i - 1] as number;
-      const at = t0 + (a / (a - b)) * ((t[i] as number) - t0);
+    const a = y[i - 1]! - level;
+    const b = y[i]! - level;
+    if (t[i]! > from && a !== b && a * b <= 0) {
+      const t0 = t[i - 1]!;
+      const at = t0 + (a / (a - b)) * (t[i]! - t0);
       if (at >= from) return at;
     }
   }
@@ -68,9 +68,8 @@ export function valueAt(trace: Trace, time: number): number {
   let sum = 0;
   for (let a = first; a < first + 4; a++) {
     let weight = 1;
-    for (let b = first; b < first + 4; b++)
-      if (b !== a) weight *= (time - (t[b] as number)) / ((t[a] as number) - (t[b] as number));
-    sum += weight * (y[a] as number);
+    for (let b = first; b < first + 4; b++) if (b !== a) weight *= (time - t[b]!) / (t[a]! - t[b]!);
+    sum += weight * y[a]!;
   }
   return sum;
 }
