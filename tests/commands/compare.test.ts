@@ -10,6 +10,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { COLUMNS } from '../../src/findings/row.ts';
+import { unfolded } from './unfolded.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const main = join(root, 'dist/src/main.js');
@@ -119,7 +120,7 @@ describe('finished sweeps', () => {
     const operands = [join(folder, 'swept'), join(folder, 'swept/sweep.json'), demo('c')];
     const { status, stderr } = run('finished', operands, '--band', '9000:10000');
     expect(status, stderr).toBe(0);
-    expect(stderr).toContain('is finished: --set, --rpm and --cell do not change it');
+    expect(unfolded(stderr)).toContain('is finished: --set, --rpm and --cell do not change it');
     const again = JSON.parse(text('finished', 'compare.json')).drafts as readonly Draft[];
     const { name: _, ...numbers } = drafts[0]?.summary ?? {};
     for (const one of again.slice(0, 2)) expect(one.summary).toMatchObject(numbers);
@@ -132,7 +133,8 @@ describe('finished sweeps', () => {
       [main, 'compare', join(folder, 'swept'), join(folder, 'narrow'), '--out', join(folder, 'both')],
       { encoding: 'utf8' },
     );
-    expect(status).toBe(0);
+    // Few cycles: 4 says that a draft has no speed that settled.
+    expect([0, 4]).toContain(status);
     expect(stdout).toMatch(/From\s9000\sto\s10000\srpm,\swhich\sall\swere\srun\sover:/);
     expect(stdout).toMatch(/^Caution: the tail of draft A .*stinger diameter 20 mm/m);
     expect(JSON.parse(text('both', 'compare.json')).drafts[1].name).toContain('stinger diameter 20 mm');
@@ -148,7 +150,7 @@ describe('finished sweeps', () => {
     writeFileSync(path, content);
     const { status, stderr } = run('odd', [demo('a'), path]);
     expect(status).toBe(6);
-    expect(stderr).toMatch(why);
+    expect(unfolded(stderr)).toMatch(why);
   });
 
   test('a row of words is refused', () => {

@@ -7,6 +7,7 @@ import { appendFileSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { randomSource } from '../../../src/study/search/random.ts';
+import { unfolded } from '../../commands/unfolded.ts';
 import { broken, cheapText, type Ended, type Folder, journalLines, newFolder, read, whole } from './cheap.ts';
 
 const folder: Folder = newFolder();
@@ -48,8 +49,8 @@ describe('an unbroken study', () => {
 
   test('announces, times one and estimates; ends with 0, the drafts that failed being marked', () => {
     expect(unbroken.code).toBe(0);
-    expect(unbroken.stderr).toMatch(
-      /cheap: 20 drafts at 1 speed, \d+ outside the constraints, 4 that cannot be built\./,
+    expect(unfolded(unbroken.stderr)).toMatch(
+      /cheap · maxCycles 9: 20 drafts at 1 speed, \d+ outside the constraints, 4 that cannot be built\./,
     );
     expect(unbroken.stderr).toMatch(/One draft took .*; \d+ more on 2 threads take about/);
   });
@@ -113,7 +114,7 @@ describe('refused', () => {
     const before = journalLines(out('unbroken'));
     const { code, stderr } = await whole(other, out('unbroken'));
     expect(code).toBe(6);
-    expect(stderr).toMatch(/is the journal of another study/);
+    expect(unfolded(stderr)).toMatch(/is the journal of another study/);
     expect(journalLines(out('unbroken'))).toEqual(before);
   });
 
@@ -134,7 +135,7 @@ describe('refused', () => {
     const mine = newFolder(cheapText.replace(from, to));
     const { code, stderr } = await whole(mine.study, join(mine.path, 'out'));
     expect(code).toBe(3);
-    expect(stderr).toMatch(message);
+    expect(unfolded(stderr)).toMatch(message);
     expect(journalLines(join(mine.path, 'out'))).toEqual([]);
     mine.remove();
   });
@@ -156,8 +157,10 @@ describe('a screen', () => {
     const screened = rows.filter((row) => row.includes(',screened,'));
     expect(scored).toHaveLength(Math.ceil(0.25 * (scored.length + screened.length)));
     const { stderr } = await whole(checked.study, join(checked.path, 'out'));
-    expect(stderr).toMatch(/The screen would have (kept|dropped) the winner: its place there is \d+ of \d+/);
-    expect(stderr).toMatch(
+    expect(unfolded(stderr)).toMatch(
+      /The screen would have (kept|dropped) the winner: its place there is \d+ of \d+/,
+    );
+    expect(unfolded(stderr)).toMatch(
       /Of 1000 random halves of the drafts it would have dropped the winner of [\d.]+ %/,
     );
     kept.remove();
