@@ -51,7 +51,7 @@ const sheets: Readonly<Record<string, number>> = {
   sweep: 2,
   map: 2,
   compare: 2,
-  aim: 2,
+  aim: 3,
   overnight: 3,
   index: 2,
 };

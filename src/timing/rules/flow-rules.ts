@@ -61,7 +61,7 @@ export function headerEntryRule({ pipe, effectivePortArea }: RuleInput): RuleFin
     sides: {
       below: `${mm(diameter)} there; equal area is ${mm(wanted)}: a wider header eases blowdown.`,
       within: `${mm(diameter)} there; equal area is ${mm(wanted)}.`,
-      above: `${mm(diameter)} there; equal area is ${mm(wanted)}: narrower keeps the pulse strong.`,
+      above: `${mm(diameter)} there; equal area is ${mm(wanted)}: a narrower header holds the pulse.`,
     },
   });
 }
