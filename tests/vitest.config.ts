@@ -9,7 +9,7 @@ export default defineConfig({
     testTimeout: 180_000,
     hookTimeout: 180_000,
     maxWorkers: 2,
-    globalSetup: ['tests/temporary-folder.ts', 'tests/what-is-there.ts'],
+    globalSetup: 'tests/set-up.ts',
     projects: [
       // To read the sources anew for every file would take longer than many a file's tests.
       {

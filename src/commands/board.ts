@@ -9,7 +9,7 @@ import { sentCase } from '../case/sent-case.ts';
 import { withRun } from '../study/work/run-settings.ts';
 import { outlineOf } from '../study/work/run-sweep.ts';
 import { jsonText } from './frame/json.ts';
-import { bundledScript } from './frame/page-assets.ts';
+import { pageScript } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
 import { openRunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
@@ -33,7 +33,7 @@ export async function run({ files, flags, terminal, program }: Invocation): Prom
   const name = whatIfName(subject.name, flags.set);
   const page = boardPage(
     { program, name, engine: subject.engine.name, pipe: subject.pipe.name, data: { carried, keys } },
-    bundledScript('board-page.js'),
+    pageScript('board'),
   );
   const folder = openRunFolder({ out: flags.out, name: `${subject.name} board`, overwrite: flags.overwrite });
   folder.write('board.html', page);

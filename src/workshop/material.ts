@@ -7,5 +7,3 @@ export const DENSITIES = {
 } as const;
 
 export type Material = keyof typeof DENSITIES;
-
-export const MATERIALS = Object.keys(DENSITIES) as readonly Material[];

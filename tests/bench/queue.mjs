@@ -6,12 +6,10 @@
  * `node tests/bench/queue.mjs [--json] [--jobs 10000]`
  */
 
-import { fork, spawn } from 'node:child_process';
-import { randomBytes } from 'node:crypto';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { connect, createServer } from 'node:net';
-import { cpus, tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { fork } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { cpus } from 'node:os';
+import { newQueueServer } from '../queue-server.mjs';
 
 const words = process.argv.slice(2);
 const many = words.includes('--jobs') ? Number(words[words.indexOf('--jobs') + 1]) : 10_000;
@@ -20,21 +18,14 @@ const SLOW = 120;
 const WAIT = 250;
 
 const part = new URL('queue-part.mjs', import.meta.url);
-const folder = mkdtempSync(join(tmpdir(), 'echocone-queue-'));
-const password = randomBytes(12).toString('hex');
-const port = await new Promise((resolve) => {
-  const probe = createServer().listen(0, '127.0.0.1', () => {
-    const { port: free } = probe.address();
-    probe.close(() => resolve(free));
-  });
-});
-const environment = { ...process.env, ECHOCONE_QUEUE_PASSWORD: password };
+const server = await newQueueServer();
+const environment = { ...process.env, ECHOCONE_QUEUE_PASSWORD: server.password };
 const started = [];
 const ended = (child) => new Promise((resolve) => child.once('exit', resolve));
 
 function stop() {
   for (const child of started) child.kill('SIGKILL');
-  rmSync(folder, { recursive: true, force: true });
+  server.remove();
 }
 for (const signal of ['SIGINT', 'SIGTERM'])
   process.once(signal, () => {
@@ -44,7 +35,7 @@ for (const signal of ['SIGINT', 'SIGTERM'])
 
 /** A gatherer or a lender in a process of its own. */
 function begin(role, options) {
-  const child = fork(part, [role, JSON.stringify({ address: `redis://127.0.0.1:${port}`, ...options })], {
+  const child = fork(part, [role, JSON.stringify({ address: server.address, ...options })], {
     env: environment,
     execArgv: ['--expose-gc'],
   });
@@ -71,7 +62,7 @@ function processorTime({ pid }) {
 async function studyOf(jobs, lenders, wait) {
   const crew = Array.from({ length: lenders }, () => begin('lend', { threads: wait === 0 ? 8 : 1, wait }));
   await Promise.all(crew.map(told));
-  const others = () => [...crew, redis].reduce((sum, one) => sum + processorTime(one), 0);
+  const others = () => [...crew, server].reduce((sum, one) => sum + processorTime(one), 0);
   const before = others();
   const result = await told(begin('gather', { jobs }));
   result.othersCpu = others() - before;
@@ -80,24 +71,7 @@ async function studyOf(jobs, lenders, wait) {
   return result;
 }
 
-const redis = spawn(
-  'redis-server',
-  [
-    ...['--port', String(port), '--bind', '127.0.0.1', '--requirepass', password],
-    ...['--dir', folder, '--save', '', '--appendonly', 'yes'],
-  ],
-  { stdio: 'ignore' },
-);
-started.push(redis);
-for (let up = false; !up; ) {
-  up = await new Promise((resolve) => {
-    const socket = connect(port, '127.0.0.1', () => {
-      socket.destroy();
-      resolve(true);
-    });
-    socket.once('error', () => setTimeout(resolve, 50, false));
-  });
-}
+await server.start();
 
 try {
   const crowd = await studyOf(many, 1, 0);

@@ -8,12 +8,12 @@
 
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { addressOf } from '../../dist/src/study/over/address.js';
 import { pieceId } from '../../dist/src/study/over/crew.js';
 import { openServer, workQueue } from '../../dist/src/study/over/server.js';
+import { newQueueServer } from '../queue-server.mjs';
 import { flag, keep, readJson, root } from './keep.mjs';
 
 const program = join(root, 'dist/src/main.js');
@@ -34,15 +34,9 @@ score:
 `,
 );
 const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
-const port = await new Promise((resolve) => {
-  const probe = createServer().listen(0, '127.0.0.1', () => {
-    const { port: free } = probe.address();
-    probe.close(() => resolve(free));
-  });
-});
-const password = 'of-this-study-only';
+const server = await newQueueServer();
+const { address, port, password } = server;
 const environment = { ...process.env, ECHOCONE_QUEUE_PASSWORD: password };
-const address = `redis://127.0.0.1:${port}`;
 const started = [];
 const start = (command, words, stdio = 'ignore') => {
   const child = spawn(command, words, { stdio, env: environment });
@@ -50,11 +44,6 @@ const start = (command, words, stdio = 'ignore') => {
   started.push(child);
   return child;
 };
-const server = () =>
-  start('redis-server', [
-    ...['--port', String(port), '--bind', '127.0.0.1', '--requirepass', password],
-    ...['--dir', folder, '--save', '', '--appendonly', 'yes'],
-  ]);
 const lender = () =>
   start(process.execPath, [program, 'lend', '--over', address, '--threads', '1', '--quiet']);
 const words = (out) => [
@@ -83,6 +72,7 @@ const journalLines = (out) => {
 /** Ends every process that was started, and takes the folder away. */
 function stop() {
   for (const child of started) child.kill('SIGKILL');
+  server.remove();
   rmSync(folder, { recursive: true, force: true });
 }
 for (const signal of ['SIGINT', 'SIGTERM'])
@@ -160,8 +150,7 @@ async function scenario(name, disturb, hostile = 0) {
 
 try {
   await start(process.execPath, [program, ...words('near')]).ended;
-  let redis = server();
-  await pause(1_500);
+  await server.start();
   await scenario('three lenders', async () => {});
   await scenario('a lender killed every two seconds', async (state) => {
     while (!state.over) {
@@ -175,11 +164,10 @@ try {
   });
   await scenario('the server killed and started again', async (state, name) => {
     while (!state.over && journalLines(name) < 20) await pause(50);
-    redis.kill('SIGKILL');
-    await redis.ended;
+    await server.kill();
     state.kills += 1;
     await pause(3_000);
-    redis = server();
+    await server.start();
   });
   await scenario('the gatherer killed three times', async (state, name) => {
     for (const lines of [8, 22, 40]) {

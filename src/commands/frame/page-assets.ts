@@ -11,16 +11,12 @@ export interface PageAssets {
 /** The assets of a page, `pulse` for `pulse-page`. */
 export function pageAssets(page: string): PageAssets {
   const plotly = createRequire(import.meta.url).resolve('plotly.js-dist-min/plotly.min.js');
-  return { plotly: readFileSync(plotly, 'utf8'), script: bundledScript(`${page}-page.js`) };
+  return { plotly: readFileSync(plotly, 'utf8'), script: pageScript(page) };
 }
 
-/** The script of a page that draws without the plotting library. */
+/** The script of a page, `board` for `board-page`. It lies beside the built program, or in `dist` of a source tree. */
 export function pageScript(page: string): string {
-  return bundledScript(`${page}-page.js`);
-}
-
-/** A bundled script by its file. It lies beside the built program, or in `dist` of a source tree. */
-export function bundledScript(file: string): string {
+  const file = `${page}-page.js`;
   for (let folder = new URL('.', import.meta.url); folder.pathname !== '/'; folder = new URL('..', folder)) {
     for (const place of ['plots/bundle/', 'dist/plots/bundle/']) {
       try {

@@ -2,7 +2,6 @@
 
 import {
   cellsFor,
-  type DuctGeometry,
   GasModel,
   type Link,
   type MarchingDuct,
@@ -29,10 +28,6 @@ export interface Filling {
 
 export interface Probe extends Required<Filling> {
   readonly density: number;
-}
-
-export function geometryOf(tapers: readonly Taper[], cells: number): DuctGeometry {
-  return meshTapers(tapers, cells);
 }
 
 /** A straight duct of 40 mm bore. */

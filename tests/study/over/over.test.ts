@@ -18,7 +18,7 @@ import type { Job } from '../../../src/study/work/jobs.ts';
 import type { Parcel } from '../../../src/study/work/parcel.ts';
 import type { Pool } from '../../../src/study/work/pool.ts';
 import { hasRedis } from '../../on-this-machine.ts';
-import { newRedis, type TestServer } from './redis.ts';
+import { newQueueServer } from '../../queue-server.mjs';
 
 const program = 'echocone 1';
 const draftA = new URL('../../../cases/saltmarsh-125/draft-a.yaml', import.meta.url).pathname;
@@ -103,7 +103,7 @@ describe('a parcel', () => {
 });
 
 describe.skipIf(!hasRedis)('on a server (skipped where redis-server is not installed)', () => {
-  let redis: TestServer;
+  let redis: Awaited<ReturnType<typeof newQueueServer>>;
   let server: Server;
   const said: string[] = [];
   const open = () =>
@@ -111,7 +111,8 @@ describe.skipIf(!hasRedis)('on a server (skipped where redis-server is not insta
       said.push(text),
     );
   beforeAll(async () => {
-    redis = await newRedis();
+    redis = await newQueueServer();
+    await redis.start();
     server = await open();
   });
   afterAll(async () => {

@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { unfolded } from '../../commands/unfolded.ts';
 import { hasRedis } from '../../on-this-machine.ts';
-import { newRedis, type TestServer } from './redis.ts';
+import { newQueueServer } from '../../queue-server.mjs';
 
 const program = fileURLToPath(new URL('../../../dist/src/main.js', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'echocone-tls-'));
@@ -20,9 +20,10 @@ const made = spawnSync('openssl', [
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe.skipIf(!hasRedis || made.status !== 0)('TLS (skipped without redis-server and openssl)', () => {
-  let redis: TestServer;
+  let redis: Awaited<ReturnType<typeof newQueueServer>>;
   beforeAll(async () => {
-    redis = await newRedis({ certificate, key: join(folder, 'key.pem') });
+    redis = await newQueueServer({ certificate, key: join(folder, 'key.pem') });
+    await redis.start();
   });
   afterAll(() => redis.kill());
 
