@@ -137,11 +137,16 @@ function suctionOf(
 /** A wave that wraps round, smoothed by a triangle of a half-width in samples. */
 function smoothedBy(half: number, pressure: Float64Array): Float64Array {
   const n = pressure.length;
-  return pressure.map((_, k) => {
-    let sum = 0;
-    for (let j = 1 - half; j < half; j++) sum += (half - Math.abs(j)) * pressure[(k + j + 2 * n) % n]!;
-    return sum / (half * half);
-  });
+  // A piece of the neighbouring turns on both sides, so that nothing wraps round inside the sum.
+  const long = new Float64Array(n + 2 * half);
+  for (let k = 0; k < long.length; k++) long[k] = pressure[(k - half + n) % n]!;
+  const out = new Float64Array(n);
+  for (let k = 0; k < n; k++) {
+    let sum = half * long[k + half]!;
+    for (let j = 1; j < half; j++) sum += (half - j) * (long[k + half - j]! + long[k + half + j]!);
+    out[k] = sum / (half * half);
+  }
+  return out;
 }
 
 /** The first of the highest samples. */

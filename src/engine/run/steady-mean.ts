@@ -7,7 +7,7 @@ import { errorOfMean } from '../read/mean-error.ts';
 import { type CycleSummary, driftOf, meanOf } from '../read/window.ts';
 
 /** Lengths of window tried, shortest first [cycles]. */
-const WINDOWS = [24, 36, 48, 60] as const;
+const WINDOWS = [48, 60] as const;
 /** More than this is never looked at. */
 export const LONGEST_WINDOW = 60;
 /** Error of the mean torque, differences of the halves' means, and what the whole still gains. */

@@ -188,8 +188,9 @@ function edgesOf(
     inward: -step,
     most: EDGE_SPEEDS,
   });
+  // From below, as a sweep comes to it: on coarse cells an engine may keep landing on the way down where it does not yet on the way up.
   findEdge((speed) => at(speed, lower), {
-    from: place(landing.from * ratio),
+    from: place(landing.from * ratio) - step,
     inward: step,
     most: EDGE_SPEEDS,
   });
@@ -220,7 +221,8 @@ function nearestState(
   let best: { readonly away: number; readonly state: EngineState } | null = null;
   for (const [other, { state }] of done) {
     const away = Math.abs(other - speed);
-    if (state !== null && (best === null || away < best.away)) best = { away, state };
+    // Of two as near the later one, which is nearer by its history too.
+    if (state !== null && (best === null || away <= best.away)) best = { away, state };
   }
   return best?.state ?? null;
 }
