@@ -190,7 +190,7 @@ function edgesOf(
   });
   // From below, as a sweep comes to it: on coarse cells an engine may keep landing on the way down where it does not yet on the way up.
   findEdge((speed) => at(speed, lower), {
-    from: place(landing.from * ratio) - step,
+    from: rpm + step * Math.floor((landing.from * ratio - rpm) / step),
     inward: step,
     most: EDGE_SPEEDS,
   });
