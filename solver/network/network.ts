@@ -19,8 +19,12 @@ import { advanceLink, answer, flowOut, hasVolume, type Link } from './link.ts';
 
 /** Steps between two refreshes of the loss coefficients. */
 const LOSS_INTERVAL = 8;
-/** Steps over which axial mixing is gathered before it is done. */
-const MIXING_INTERVAL = 8;
+/**
+ * Steps over which axial mixing is gathered before it is done: so many that a wave runs this far meanwhile [m], on any mesh, but on
+ * coarse ones no fewer.
+ */
+const MIXING_REACH = 0.08;
+const FEWEST_BEFORE_MIXING = 8;
 /** The first steps are short: the fastest wave of a sudden start is not yet in the mesh. */
 const SOFT_START = 5;
 const SMALLEST_SHARE = 1 / 1024;
@@ -43,6 +47,7 @@ export class Network {
   private decoded = false;
   private stable = 0;
   private readonly mixing: AxialMixing | null;
+  private readonly mixingInterval: number;
   /** Time since gas was last mixed along the ducts, and the time to mix over [s]. */
   private readonly unmixed = new Float64Array(2);
 
@@ -67,6 +72,8 @@ export class Network {
     this.coupled = links.filter(hasVolume);
     this.courant = courant;
     this.mixing = mixing > 0 ? new AxialMixing(ducts, links, mixing) : null;
+    const longest = Math.max(...ducts.map(({ geometry }) => geometry.dx));
+    this.mixingInterval = Math.max(FEWEST_BEFORE_MIXING, Math.round(MIXING_REACH / longest));
   }
 
   /** Time that the present state stands at [s]. */
@@ -199,7 +206,8 @@ export class Network {
 
   /** Whether gas is mixed in this step: every few steps, and as the time is reached that was asked for. */
   private mixes(dt: number): boolean {
-    return this.steps % MIXING_INTERVAL === MIXING_INTERVAL - 1 || dt >= this.clock[CLOCK.limit];
+    const every = this.mixingInterval;
+    return this.steps % every === every - 1 || dt >= this.clock[CLOCK.limit];
   }
 
   /** One stage: volumes ask their drives, links answer and book their streams. */

@@ -182,36 +182,37 @@ function edgesOf(
     done.set(speed, { row, state: one.row.settled ? one.state : null });
     return row;
   };
-  const place = (speed: number): number => rpm + step * Math.round((speed - rpm) / step);
-  findEdge((speed) => at(speed, upper), {
-    from: place(landing.to * ratio),
-    inward: -step,
-    most: EDGE_SPEEDS,
-  });
-  // From below, as a sweep comes to it: on coarse cells an engine may keep landing on the way down where it does not yet on the way up.
-  findEdge((speed) => at(speed, lower), {
-    from: rpm + step * Math.floor((landing.from * ratio - rpm) / step),
-    inward: step,
-    most: EDGE_SPEEDS,
-  });
+  const landsAt =
+    (toSweep: AsSwept) =>
+    (speed: number): boolean => {
+      const row = at(speed, toSweep);
+      return row !== null && lands(row);
+    };
+  const onGrid = (speed: number): number => rpm + step * Math.floor((speed - rpm) / step);
+  findEdge(landsAt(upper), onGrid(landing.to * ratio + 0.5 * step), -step);
+  const from = onGrid(landing.from * ratio);
+  const end = findEdge(landsAt(lower), from, step);
+  // An engine may keep landing on the way down where it does not yet on the way up, on which a sweep comes to it.
+  if (end !== null && end < from && end + step !== rpm) {
+    done.delete(end + step);
+    if (!landsAt(lower)(end + step)) findEdge(landsAt(lower), end + step, step);
+  }
   return [...done.values()].map((one) => one.row).filter((row) => row !== main);
 }
 
-/** Goes outward from a speed that lands and inward from one that does not, until two neighbours differ. */
-function findEdge(
-  at: (speed: number) => SweepRow | null,
-  { from, inward, most }: { readonly from: number; readonly inward: number; readonly most: number },
-): void {
-  const landsAt = (speed: number): boolean => {
-    const row = at(speed);
-    return row !== null && lands(row);
-  };
+/**
+ * Goes outward from a speed that lands and inward from one that does not, until two neighbours differ.
+ * @returns the last speed looked at; null: all were alike
+ */
+function findEdge(landsAt: (speed: number) => boolean, from: number, inward: number): number | null {
   const start = landsAt(from);
   let speed = from;
-  for (let tries = 1; tries < most; tries++) {
+  for (let tries = 1; tries < EDGE_SPEEDS; tries++) {
     speed += start ? -inward : inward;
-    if (speed <= 0 || landsAt(speed) !== start) return;
+    if (speed <= 0) return null;
+    if (landsAt(speed) !== start) return speed;
   }
+  return null;
 }
 
 function nearestState(
