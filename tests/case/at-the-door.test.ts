@@ -5,6 +5,7 @@ import { mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { loadCase, loadPipe, loadPulse } from '../../src/case/load.ts';
+import { loadStudy } from '../../src/case/study/study-load.ts';
 import { speedsFlag, threadsFlag } from '../../src/commands/frame/flag-values.ts';
 import { runPulse } from '../../src/study/pulse/run-pulse.ts';
 import { CASES, DRAFTS, file, problems } from './files.ts';
@@ -52,6 +53,14 @@ describe('pulses', () => {
 });
 
 describe('limits', () => {
+  test('of memory: a mesh of eight million cells, once the end of the program, is refused in a case and in its study', () => {
+    const refused = /run\.cell: gives 7765680 cells; at most 20000/;
+    expect(problems(() => loadCase(repro('alloc-case')))).toMatch(refused);
+    expect(problems(() => loadStudy(repro('alloc-study'), { set: [], columns: ['torque_nm'] }))).toMatch(
+      refused,
+    );
+  });
+
   test('of the Courant number and of the cells', () => {
     expect(withSet('run.courant=0.01')).toMatch(/run\.courant/);
     expect(withSet('run.cell=0.1 mm', 'pipe.sections.header.length=19 m')).toMatch(
