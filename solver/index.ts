@@ -35,6 +35,7 @@ export type { Link, PassageLink, PortLink } from './network/link.ts';
 export { MarchFailure, Network } from './network/network.ts';
 export { stepBetween } from './network/step-between.ts';
 export { ConservativeDuct } from './scheme/conservative/conservative-duct.ts';
+export { FiniteVolumeDuct } from './scheme/finite-volume/finite-volume-duct.ts';
 export { type KernelChoice, newDuct, type Scheme } from './scheme/new-duct.ts';
 export { TextbookDuct } from './scheme/textbook/textbook-duct.ts';
 export { hasTwoLanes, NoTwoLanes } from './scheme/two-lane/kernel.ts';

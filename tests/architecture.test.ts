@@ -32,6 +32,11 @@ const rules: readonly Rule[] = [
     room: /^solver\/scheme\/two-lane\//,
     may: [/^solver\/(scheme\/(two-lane|conservative)|duct|gas|march|arithmetic)\//],
   },
+  // Another family on the same cells.
+  {
+    room: /^solver\/scheme\/finite-volume\//,
+    may: [/^solver\/(scheme\/(finite-volume|conservative)|duct|gas|march|arithmetic)\//],
+  },
   { room: /^solver\/scheme\/textbook\//, may: [/^solver\/(scheme\/textbook|duct|gas|march|arithmetic)\//] },
   { room: /^solver\/scheme\/[^/]+\.ts$/, may: [/^solver\/(scheme|duct|gas|march|arithmetic)\//] },
   { room: /^solver\/ends\//, may: [/^solver\/(ends|duct|gas|march|arithmetic)\//] },

@@ -162,7 +162,7 @@ export function verifyPage(result: VerifyPageResult, assets: Assets): string {
       ['Took', `${fixed(result.seconds, 0)} s`],
       ['Program', result.program, 'minor'],
     ],
-    body: html`<section><h1 class="alone">${headline}</h1><p>${missed.length === 0 ? MEANING : MISTRUST}</p>${checksTable(result.checks)}<p class="small">Kinds: ${kinds}. The order is the power of the cell length with which the error falls: 1 halves it as the cells are halved, 2 quarters it. Where the wave has a jump or a corner, or the error is small on every mesh, it is low, even 0; it is judged only where the bound names it. A bell is a smooth single wave, one hump high; a check named mesh runs the second scheme.</p></section><section><h2>Computed over exact</h2><div class="pair">${places}</div></section>`,
+    body: html`<section><h1 class="alone">${headline}</h1><p>${missed.length === 0 ? MEANING : MISTRUST}</p>${checksTable(result.checks)}<p class="small">Kinds: ${kinds}. The order is the power of the cell length with which the error falls: 1 halves it as the cells are halved, 2 quarters it. Where the wave has a jump or a corner, or the error is small on every mesh, it is low, even 0; it is judged only where the bound names it. A bell is a smooth single wave, one hump high; a check named mesh runs the textbook’s mesh method, one named volumes the second opinion, finite volumes of another family.</p></section><section><h2>Computed over exact</h2><div class="pair">${places}</div></section>`,
     data,
     program: result.program,
     assets,

@@ -1,7 +1,7 @@
 /**
  * One end of a duct, as the boundaries see it: the state that the arriving characteristics bring to the end face, seen
- * in the outward direction, and the state and fluxes that the boundary answers with. Both schemes fill and read the
- * same two arrays, so every boundary serves both ends of both schemes with one code.
+ * in the outward direction, and the state and fluxes that the boundary answers with. All schemes fill and read the
+ * same two arrays, so every boundary serves both ends of every scheme with one code.
  */
 
 import type { GasModel } from '../gas/gas-model.ts';

@@ -1,16 +1,20 @@
-/** Makes a duct of either scheme, and of either form of the conservative one. */
+/** Makes a duct of any scheme, and of either form of the conservative one. */
 
 import type { MarchingDuct } from '../duct/duct.ts';
 import type { DuctGeometry } from '../duct/geometry.ts';
 import type { WallLosses } from '../duct/wall-losses.ts';
 import type { GasModel } from '../gas/gas-model.ts';
 import { ConservativeDuct } from './conservative/conservative-duct.ts';
+import { FiniteVolumeDuct } from './finite-volume/finite-volume-duct.ts';
 import { TextbookDuct } from './textbook/textbook-duct.ts';
 import { hasTwoLanes } from './two-lane/kernel.ts';
 import { TwoLaneDuct } from './two-lane/two-lane-duct.ts';
 
-/** `conservative` is the method to trust; `mesh` the textbook method of characteristics, for comparison. */
-export type Scheme = 'conservative' | 'mesh';
+/**
+ * `conservative` is the method to trust; `finite-volume` the second opinion, as conservative and of another family; `mesh` the
+ * textbook method of characteristics, for comparison.
+ */
+export type Scheme = 'conservative' | 'finite-volume' | 'mesh';
 
 /**
  * The form of the conservative scheme: `plain` is TypeScript, `two-lane` is compiled and some three times faster, `auto` the latter
@@ -32,6 +36,7 @@ export function newDuct(
   kernel: KernelChoice = 'auto',
 ): MarchingDuct {
   if (scheme === 'mesh') return new TextbookDuct(name, gas, geometry, losses, mixed);
+  if (scheme === 'finite-volume') return new FiniteVolumeDuct(name, gas, geometry, losses, mixed);
   const lanes = kernel === 'two-lane' || (kernel === 'auto' && hasTwoLanes());
   return new (lanes ? TwoLaneDuct : ConservativeDuct)(name, gas, geometry, losses, mixed);
 }

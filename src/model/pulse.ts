@@ -55,6 +55,6 @@ export interface Pulse {
   readonly profilesAt: readonly number[];
   readonly cell: number;
   readonly courant: number;
-  readonly scheme: 'conservative' | 'mesh';
+  readonly scheme: 'conservative' | 'finite-volume' | 'mesh';
   readonly kernel: 'auto' | 'two-lane' | 'plain';
 }

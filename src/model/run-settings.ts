@@ -9,7 +9,7 @@ export interface RunSettings {
   /** Cell length [m]. */
   readonly cell: number;
   readonly courant: number;
-  readonly scheme: 'conservative' | 'mesh';
+  readonly scheme: 'conservative' | 'finite-volume' | 'mesh';
   /** Form of the conservative scheme's kernel. */
   readonly kernel: 'auto' | 'two-lane' | 'plain';
   readonly maxCycles: number;

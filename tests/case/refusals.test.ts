@@ -278,7 +278,7 @@ describe('runs that cannot be', () => {
     [
       'setting',
       ['targetSpeed: 11000 rpm', 'scheme: conservativ'],
-      'run.scheme: found "conservativ"; it takes one of conservative, mesh',
+      'run.scheme: found "conservativ"; it takes one of conservative, finite-volume, mesh',
     ],
     [
       'engine',

@@ -1,39 +1,43 @@
 /**
- * Rings: regression between two independent methods, and identity along characteristics. The demo by the conservative scheme
- * against the textbook mesh method; and the computed plug-back against the wave traced through the settled fields and against
- * the handbook's constant sound speed.
+ * Rings: regression between independent methods, and identity along characteristics. The demo by the conservative method of
+ * characteristics against finite volumes (MUSCL-Hancock, HLLC) and against the textbook mesh method; and the computed plug-back
+ * against the wave traced through the settled fields and against the handbook's constant sound speed.
  *
- * What is asked of the two schemes is 1.5 degrees and 3 % of torque. Above the band, where waves are weak, they keep to it. In
- * the band the mesh method lands up to four degrees later and misses up to 5 % of the torque, and finer cells do not help:
- * shocks run through the pipe there, at which it conserves neither mass nor energy (its books are out by a sixth to a quarter
- * of the trapped mass a cycle). Both are held, so that neither can get worse unseen.
+ * Of the second opinion 0.5 degrees and 1 % of torque are asked, in the band, on its edge and beyond. On 2.5 mm cells it comes to
+ * 0.13 degrees and 0.2 % at worst (tests/studies/second-opinion.json), on the 10 mm of this test to 0.4 and 0.8 %, the worst at
+ * the edge (10 750 rpm), where torque falls by a tenth in 100 rpm. The mesh method keeps neither mass nor energy where shocks run
+ * through the pipe; that its books show it is held here, and what it does to a wave by `echocone verify`.
  */
 
 import { describe, expect, test } from 'vitest';
 import { draft, type FullRow, rowAt } from './demo.ts';
 
 const subject = draft('a');
-/** The mesh method does not mix gas along the ducts, so neither does its rival here. */
-const unmixed = draft('a', ['run.mixing=0']);
-const byMesh = (rpm: number): FullRow => rowAt({ ...unmixed, run: { ...unmixed.run, scheme: 'mesh' } }, rpm);
+const by = (scheme: string, rpm: number, set: readonly string[] = []): FullRow =>
+  rowAt(draft('a', [`run.scheme=${scheme}`, ...set]), rpm);
 
-describe('the mesh method and the conservative one', () => {
-  test.each([11_500, 13_000])('above the band, at %i rpm, agree within 1.5 degrees and 3 %%', (rpm) => {
-    const [mesh, row] = [byMesh(rpm), rowAt(unmixed, rpm)];
-    // By its middle: the wave is broad there, of two crests, and its peak is now the one and now the other.
-    expect(Math.abs(mesh.plugback_centroid_deg - row.plugback_centroid_deg)).toBeLessThan(1.5);
-    expect(Math.abs(mesh.torque_nm / row.torque_nm - 1)).toBeLessThan(0.03);
-  });
+describe('finite volumes and the conservative method of characteristics on 10 mm cells', () => {
+  test.each([8500, 9750, 10_750, 11_000, 12_500])(
+    'at %i rpm agree within 0.5 degrees and 1 % of torque',
+    (rpm) => {
+      const [other, row] = ['finite-volume', 'conservative'].map((scheme) =>
+        by(scheme, rpm, ['run.cell=10mm']),
+      );
+      // By its middle: above the band the wave is broad, of two crests, and its peak is now the one and now the other.
+      expect(Math.abs(other!.plugback_centroid_deg - row!.plugback_centroid_deg)).toBeLessThan(0.5);
+      expect(Math.abs(other!.torque_nm / row!.torque_nm - 1)).toBeLessThan(0.01);
+      expect(other!.settled).toBe(true);
+      expect(other!.mass_balance_error).toBeLessThan(1e-9);
+      // Another scheme, not the same by another name.
+      expect(Math.abs(other!.torque_nm / row!.torque_nm - 1)).toBeGreaterThan(1e-6);
+    },
+  );
+});
 
-  test.each([10_000])('in the band, at %i rpm, part by some degrees, and why', (rpm) => {
-    const [mesh, row] = [byMesh(rpm), rowAt(unmixed, rpm)];
-    const later = mesh.plugback_peak_deg - row.plugback_peak_deg;
-    expect(later).toBeGreaterThan(0);
-    expect(later).toBeLessThan(4.5);
-    expect(Math.abs(mesh.torque_nm / row.torque_nm - 1)).toBeLessThan(0.05);
-    expect(mesh.mass_balance_error).toBeGreaterThan(0.1);
-    expect(row.mass_balance_error).toBeLessThan(1e-9);
-  });
+test('the mesh method gains or loses a tenth of the trapped mass a cycle, and its row says so', () => {
+  // It does not mix gas along the ducts.
+  const row = by('mesh', 10_000, ['run.mixing=0', 'run.cell=20mm']);
+  expect(row.mass_balance_error).toBeGreaterThan(0.1);
 });
 
 const SPEEDS = [8500, 9000, 9500];

@@ -1,4 +1,4 @@
-// Marches a bare duct of either form of the kernel, or a rig with every kind of link, on the built solver and prints the bytes
+// Marches a bare duct of either form of the kernel or of finite volumes, or a rig with every kind of link, on the built solver and prints the bytes
 // of heap that a step uses and that stay after it.
 
 import {
@@ -20,12 +20,13 @@ import {
 import { heapOfSteps } from './heap-of-steps.mjs';
 
 const bare = process.argv[3] === 'bare';
-const kernel = process.argv[4];
+const scheme = process.argv[4] === 'finite-volume' ? 'finite-volume' : 'conservative';
+const kernel = scheme === 'conservative' ? process.argv[4] : 'plain';
 const gas = process.argv[2] === 'perfect' ? GasModel.perfectGas(1.35, 287) : GasModel.charge(1.85, 1.1);
 const losses = { friction: true, heat: 'pulsating', roughness: 20e-6 };
 const made = (name, ...tapers) =>
   newDuct(
-    'conservative',
+    scheme,
     name,
     gas,
     meshTapers(

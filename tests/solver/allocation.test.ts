@@ -1,4 +1,4 @@
-/** A step of either kernel allocates nothing in ducts, ends and volumes, and leaves nothing behind. On the built solver. */
+/** A step of either kernel, and of finite volumes, allocates nothing in ducts, ends and volumes, and leaves nothing behind. On the built solver. */
 
 import { describe, expect, test } from 'vitest';
 import { hasTwoLanes } from '../../solver/index.ts';
@@ -23,4 +23,10 @@ describe.each(kernels)('the heap over thousands of steps, %s kernel', (kernel) =
     expect(used).toBeLessThan(240);
     expect(kept).toBeLessThan(8);
   });
+});
+
+test('the heap over thousands of steps of finite volumes in a rig with every link', () => {
+  const { used, kept } = heapOf(script, 'blend', 'whole', 'finite-volume');
+  expect(used).toBeLessThan(240);
+  expect(kept).toBeLessThan(8);
 });

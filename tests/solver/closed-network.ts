@@ -16,10 +16,15 @@ import {
   type Taper,
   Volume,
 } from '../../solver/index.ts';
+import type { DuctKind } from './toro.ts';
 
-export function closedNetwork(gas: GasModel = GasModel.charge(1.85, 1.1), mixing = 0): Network {
+export function closedNetwork(
+  gas: GasModel = GasModel.charge(1.85, 1.1),
+  mixing = 0,
+  Duct: DuctKind = ConservativeDuct,
+): Network {
   const made = (name: string, cells: number, ...tapers: Taper[]): ConservativeDuct =>
-    new ConservativeDuct(name, gas, meshTapers(tapers, cells));
+    new Duct(name, gas, meshTapers(tapers, cells));
   const narrow = made('narrow', 30, { length: 0.15, diameter: [0.03, 0.04] });
   const wide = made(
     'wide',

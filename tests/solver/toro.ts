@@ -3,7 +3,15 @@
  * on a duct of the network. Units of the tables: gas constant 1.
  */
 
-import { ConservativeDuct, cellsFor, GasModel, type Link, meshTapers, Network } from '../../solver/index.ts';
+import {
+  ConservativeDuct,
+  cellsFor,
+  type FiniteVolumeDuct,
+  GasModel,
+  type Link,
+  meshTapers,
+  Network,
+} from '../../solver/index.ts';
 
 export interface ShockTube {
   readonly name: string;
@@ -36,12 +44,21 @@ export interface RunTube {
   readonly at: (i: number) => number;
 }
 
+/** The schemes that keep cell averages. */
+export type DuctKind = typeof ConservativeDuct | typeof FiniteVolumeDuct;
+
 /** Marches a tube to its time; `margin` is duct added at each end, so that the ends stay out of it. */
-export function runTube(tube: ShockTube, cells: number, margin = 0, gamma = 1.4, courant = 0.8): RunTube {
+export function runTube(
+  tube: ShockTube,
+  cells: number,
+  margin = 0,
+  gamma = 1.4,
+  Duct: DuctKind = ConservativeDuct,
+): RunTube {
   const gas = GasModel.perfectGas(gamma, 1);
   const length = 1 + 2 * margin;
   const geometry = meshTapers([{ length, diameter: [1, 1] }], cellsFor(length, 1 / cells));
-  const duct = new ConservativeDuct('tube', gas, geometry);
+  const duct = new Duct('tube', gas, geometry);
   const at = (i: number): number => duct.centre(i) - margin;
   for (let i = 0; i < duct.cells; i++) {
     const [density, velocity, pressure] = at(i) < tube.membrane ? tube.left : tube.right;
@@ -51,7 +68,7 @@ export function runTube(tube: ShockTube, cells: number, margin = 0, gamma = 1.4,
     { kind: 'closed', end: duct.left },
     { kind: 'closed', end: duct.right },
   ];
-  const network = new Network([duct], [], links, courant);
+  const network = new Network([duct], [], links, 0.8);
   network.marchTo(tube.time);
   return { network, duct, at };
 }

@@ -58,7 +58,7 @@ export const speeds = bySort<readonly number[]>({
 
 export const cell = quantity('length', { atLeast: '0.1 mm', atMost: '50 mm' });
 export const courant = share({ atLeast: '0.05', atMost: '1' });
-export const scheme = choice('conservative', 'mesh');
+export const scheme = choice('conservative', 'finite-volume', 'mesh');
 export const kernel = choice('auto', 'two-lane', 'plain');
 export const frictionModel = checked(choice('haaland', 'none'), (word) => word === 'haaland');
 export const mixing = share({ atLeast: '0', atMost: '10' });
@@ -80,7 +80,7 @@ const run = checked(
     courant: setting(courant, 'Courant number.', '0.95', COURANT),
     scheme: setting(
       scheme,
-      'Scheme for the ducts; mesh is the second opinion.',
+      'Scheme for the ducts; finite-volume is the second opinion, mesh the textbook method.',
       'conservative',
       'keeps mass and energy',
     ),

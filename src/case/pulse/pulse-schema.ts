@@ -150,7 +150,7 @@ const pulseKeys = record('a pulse', {
   ),
   scheme: setting(
     scheme,
-    'Scheme for the ducts; mesh is the second opinion.',
+    'Scheme for the ducts; finite-volume is the second opinion, mesh the textbook method.',
     'conservative',
     'keeps mass and energy',
   ),

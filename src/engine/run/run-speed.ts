@@ -113,7 +113,7 @@ function marchSpeed(input: SpeedInput): SpeedOutcome {
       : null;
   startFrom(engine, input.start ?? (coarse as EngineState));
   const usual = coarse === null ? USUAL : FROM_COARSE;
-  const strictness = subject.run.scheme === 'mesh' ? STRICT : usual;
+  const strictness = subject.run.scheme === 'conservative' ? usual : STRICT;
   const settled = settle(engine, strictness, subject.run.maxCycles);
   const state = takeState(engine);
   const record = speedRecord(engine, settled, firstPulse(engine, settled), input.brief ?? false);

@@ -43,8 +43,8 @@ function atRest(scheme: Scheme, cells: number): Measure {
 }
 
 /** Relative change of mass, burnt mass and energy over ten thousand steps in a closed duct of cones. */
-function kept(cells: number): Measure {
-  const duct = newDuct('conservative', 'closed', GasModel.charge(1.9, 1.1), shapes(cells));
+function kept(scheme: Scheme, cells: number): Measure {
+  const duct = newDuct(scheme, 'closed', GasModel.charge(1.9, 1.1), shapes(cells));
   for (let i = 0; i < cells; i++) {
     const burst = i < 0.15 * cells;
     duct.setCell(i, burst ? 4e5 : 1e5, burst ? 1300 : 400, 0, burst ? 1 : 0);
@@ -115,6 +115,14 @@ export const balanceProblems: readonly Problem[] = [
   },
   {
     ...exactly,
+    name: 'volumes: gas at rest',
+    quantity: 'velocity over sound speed [-]',
+    cells: [100],
+    bound: 1e-13,
+    run: (n) => atRest('finite-volume', n),
+  },
+  {
+    ...exactly,
     name: 'mesh: gas at rest',
     quantity: 'velocity over sound speed [-]',
     cells: [100],
@@ -127,7 +135,15 @@ export const balanceProblems: readonly Problem[] = [
     quantity: 'mass, burnt mass and energy, relative change [-]',
     cells: [200],
     bound: 1e-12,
-    run: kept,
+    run: (n) => kept('conservative', n),
+  },
+  {
+    ...exactly,
+    name: 'volumes: 10 000 steps',
+    quantity: 'mass, burnt mass and energy, relative change [-]',
+    cells: [200],
+    bound: 1e-12,
+    run: (n) => kept('finite-volume', n),
   },
   {
     ...exactly,

@@ -8,7 +8,7 @@ import { fannoFlow, machBeforeChoking } from '../exact/fanno.ts';
 import { isentropicFlow } from '../exact/isentropic.ts';
 import { machOfTotalTemperature, rayleighFlow } from '../exact/rayleigh.ts';
 import type { Measure, Problem } from '../rig/problem.ts';
-import { AIR, between, fill, probeAt, reservoirOf, straight } from '../rig/rig.ts';
+import { AIR, between, byScheme, fill, probeAt, reservoirOf, straight } from '../rig/rig.ts';
 
 const P0 = 2e5;
 const T0 = 300;
@@ -68,13 +68,7 @@ function fanno(scheme: Scheme, cells: number): Measure {
   const pressure = (x: number): number =>
     (entry * fannoFlow(mach(x), 1.4).pressure) / fannoFlow(ENTRY, 1.4).pressure;
   const temperature = (x: number): number => T0 * isentropicFlow(mach(x), 1.4).temperature;
-  return compare(
-    duct,
-    mach,
-    pressure,
-    temperature,
-    `Flow with friction in a long duct${scheme === 'mesh' ? ', mesh method' : ''}`,
-  );
+  return compare(duct, mach, pressure, temperature, `Flow with friction in a long duct${byScheme(scheme)}`);
 }
 
 function rayleigh(scheme: Scheme, cells: number): Measure {
@@ -93,13 +87,7 @@ function rayleigh(scheme: Scheme, cells: number): Measure {
   const mach = (x: number): number => machOfTotalTemperature((from.totalTemperature * total(x)) / T0, 1.4);
   const pressure = (x: number): number => (entry * rayleighFlow(mach(x), 1.4).pressure) / from.pressure;
   const temperature = (x: number): number => total(x) * isentropicFlow(mach(x), 1.4).temperature;
-  return compare(
-    duct,
-    mach,
-    pressure,
-    temperature,
-    `Flow with heat in a long duct${scheme === 'mesh' ? ', mesh method' : ''}`,
-  );
+  return compare(duct, mach, pressure, temperature, `Flow with heat in a long duct${byScheme(scheme)}`);
 }
 
 const about = {
@@ -114,6 +102,8 @@ const about = {
 export const longDuctProblems: readonly Problem[] = [
   { ...about, name: 'friction in a long duct', run: (n) => fanno('conservative', n) },
   { ...about, name: 'heat in a long duct', run: (n) => rayleigh('conservative', n) },
+  { ...about, name: 'volumes: friction in a duct', run: (n) => fanno('finite-volume', n) },
+  { ...about, name: 'volumes: heat in a duct', run: (n) => rayleigh('finite-volume', n) },
   { ...about, name: 'mesh: friction in a duct', run: (n) => fanno('mesh', n) },
   { ...about, name: 'mesh: heat in a duct', run: (n) => rayleigh('mesh', n) },
 ];

@@ -3,10 +3,10 @@
  * between rarefaction and contact and between contact and shock.
  */
 
-import { GasModel } from '../../../solver/index.ts';
+import { GasModel, type Scheme } from '../../../solver/index.ts';
 import { type GasState, sampleRiemann, solveRiemann } from '../exact/riemann.ts';
 import type { Measure, Problem } from '../rig/problem.ts';
-import { between, fill, probeAt, straight } from '../rig/rig.ts';
+import { between, byScheme, fill, probeAt, straight } from '../rig/rig.ts';
 
 interface Tube {
   readonly name: string;
@@ -41,7 +41,7 @@ const TUBES: readonly Tube[] = [
   },
 ];
 
-function run(tube: Tube, cells: number): Measure {
+function run(tube: Tube, scheme: Scheme, cells: number): Measure {
   const { gamma, gasConstant } = tube;
   const state = ([pressure, temperature]: readonly [number, number]): GasState => ({
     gamma,
@@ -52,7 +52,7 @@ function run(tube: Tube, cells: number): Measure {
   const exact = solveRiemann(state(tube.left), state(tube.right));
   // The front reaches 0.45 m of the 0.5 m on its side.
   const time = 0.45 / Math.max(exact.right.head, -exact.left.head);
-  const duct = straight(1, cells, GasModel.perfectGas(gamma, gasConstant));
+  const duct = straight(1, cells, GasModel.perfectGas(gamma, gasConstant), scheme);
   fill(duct, (x) => {
     const [pressure, temperature] = x < 0.5 ? tube.left : tube.right;
     return { pressure, temperature };
@@ -79,7 +79,7 @@ function run(tube: Tube, cells: number): Measure {
   return {
     error: 100 * error,
     comparison: {
-      title: `Shock tube, ${(1e-5 * tube.left[0]).toFixed(1)} bar against ${(1e-5 * tube.right[0]).toFixed(1)} bar`,
+      title: `Shock tube, ${(1e-5 * tube.left[0]).toFixed(1)} bar against ${(1e-5 * tube.right[0]).toFixed(1)} bar${byScheme(scheme)}`,
       read: 'From left to right: the rarefaction, the contact, the shock.',
       xName: 'position [m]',
       yName: 'density [kg/m³]',
@@ -89,13 +89,24 @@ function run(tube: Tube, cells: number): Measure {
   };
 }
 
-export const riemannProblems: readonly Problem[] = TUBES.map((tube) => ({
-  name: tube.name,
+const about = {
   ring: 'exact solution',
   source: 'Toro, Riemann Solvers and Numerical Methods, ch. 4',
   quantity: 'star pressure, velocity and temperatures [%]',
   cells: [100, 200, 400],
   judged: 1,
   bound: 0.3,
-  run: (cells) => run(tube, cells),
-}));
+} as const;
+
+export const riemannProblems: readonly Problem[] = [
+  ...TUBES.map((tube) => ({
+    ...about,
+    name: tube.name,
+    run: (cells: number) => run(tube, 'conservative', cells),
+  })),
+  ...TUBES.slice(1).map((tube) => ({
+    ...about,
+    name: `volumes: ${tube.name.slice('shock '.length)}`,
+    run: (cells: number) => run(tube, 'finite-volume', cells),
+  })),
+];

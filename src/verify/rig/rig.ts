@@ -30,6 +30,12 @@ export interface Probe extends Required<Filling> {
   readonly density: number;
 }
 
+/** What a title says of a scheme that is not the usual one. */
+export function byScheme(scheme: Scheme): string {
+  if (scheme === 'conservative') return '';
+  return scheme === 'mesh' ? ', mesh method' : ', finite volumes';
+}
+
 /** A straight duct of 40 mm bore. */
 export function straight(
   length: number,
