@@ -17,7 +17,7 @@ const FINE_CELL = 10e-3;
 const CYCLES = 10;
 const FINE_CYCLES = 6;
 /** Speeds run for the edges of a landing, as a rule, and their cycles: those beyond the band settle slowly. */
-const EDGE_SPEEDS = 5;
+const EDGE_SPEEDS = 6;
 const EDGE_CYCLES = 13;
 /** Fewest changes that make a screen. */
 const LEAST_SCREEN = 2;

@@ -193,7 +193,7 @@ function edgesOf(
   const from = onGrid(landing.from * ratio);
   const end = findEdge(landsAt(lower), from, step);
   // An engine may keep landing on the way down where it does not yet on the way up, on which a sweep comes to it.
-  if (end !== null && end < from && end + step !== rpm) {
+  if (end !== null && end < from && end + step !== rpm && bench.work < until) {
     done.delete(end + step);
     if (!landsAt(lower)(end + step)) findEdge(landsAt(lower), end + step, step);
   }
