@@ -48,7 +48,12 @@ export function buildEngine(stated: Case, rpm: number, cell: number, phaseDeg = 
   const cylinder = new Cylinder(engine, schedule, gas, phase);
   const crankcase = new Crankcase(engine, schedule.volumes, gas, phase);
   const exhaust = new Exhaust(subject, schedule.exhaustStream, gas, cell, cylinder);
-  const transfers = new Transfers(engine.transfers, schedule.transferStream, crankcase, cylinder);
+  const transfers = new Transfers(subject, schedule.transferStream, {
+    from: crankcase,
+    to: cylinder,
+    gas,
+    cell,
+  });
   const intake = new Intake(subject, schedule.intake, gas, { cell, air, crankcase, phase });
   const behind =
     pipe.silencer === null

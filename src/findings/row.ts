@@ -81,6 +81,8 @@ export interface SweepRow {
   readonly suction_end_deg: Reading;
   /** When the front that spoils the suction left the port; before exhaust opening: in the cycle before [deg]. */
   readonly transfer_compression_left_deg: Reading;
+  /** Burnt share of all gas that entered the cylinder through the transfers [-]. */
+  readonly transfer_burnt_share: Reading;
 }
 
 export type ColumnName = keyof SweepRow;
@@ -178,6 +180,10 @@ export const COLUMNS: readonly { readonly name: ColumnName; readonly says: strin
   {
     name: 'transfer_compression_left_deg',
     says: 'When the front that spoils the suction left the port; before exhaust opening: in the cycle before.',
+  },
+  {
+    name: 'transfer_burnt_share',
+    says: 'Burnt share of all gas that entered the cylinder through the transfers.',
   },
 ];
 

@@ -34,8 +34,16 @@ export interface Engine {
   readonly transfers: {
     readonly windows: readonly PortWindow[];
     readonly discharge: Discharge;
-    /** Passages from the crankcase to the windows: length, mean area of all together, and whether their gas column's inertia counts. */
-    readonly passage: { readonly length: number; readonly area: number; readonly inertia: boolean };
+    readonly passage: {
+      /** Passages from the crankcase to the windows: length [m]; mean area of all together, at the crankcase, at the windows [m2]. */
+      readonly length: number;
+      readonly area: number;
+      readonly entryArea: number;
+      readonly exitArea: number;
+      /** Lumped, and then whether the gas column's inertia counts; or ducts. */
+      readonly as: 'lumped' | 'duct';
+      readonly inertia: boolean;
+    };
   };
   readonly passage: {
     readonly length: number;

@@ -33,6 +33,15 @@ export function exhaustSections(subject: Pick<Case, 'engine' | 'pipe'>): readonl
   return placed([passage, ...subject.pipe.sections]);
 }
 
+/** Whatever of a case is cut into cells. */
+export function meshedLengths(
+  subject: Pick<Case, 'engine' | 'pipe'>,
+): readonly { readonly length: number }[] {
+  const { intake, transfers } = subject.engine;
+  const between = transfers.passage.as === 'duct' ? [transfers.passage] : [];
+  return [...exhaustSections(subject), ...intake.tract, ...between];
+}
+
 /** Groups sections into ducts; `tailCorrection` lengthens the last one [m]. */
 export function ductRuns(name: string, sections: readonly Section[], tailCorrection: number): DuctRun[] {
   const runs: { name: string; start: number; tapers: Taper[] }[] = [];

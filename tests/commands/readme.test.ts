@@ -123,6 +123,7 @@ describe('what the README names', () => {
       widthAlong: 'engine.exhaust.windows.main.widthAlong',
       compression: 'engine.compression',
       crankcase: 'engine.crankcase',
+      passage: 'engine.transfers.passage',
       head: 'engine.head',
       wall: 'pipe.wall',
       sheet: 'pipe.sheet',

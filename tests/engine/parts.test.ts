@@ -87,7 +87,12 @@ describe('a twin with a pipe a cylinder', () => {
     const cylinder = new Cylinder(engine, schedule, gas, phase);
     const crankcase = new Crankcase(engine, schedule.volumes, gas, phase);
     const exhaust = new Exhaust(subject, schedule.exhaustStream, gas, CELL, cylinder);
-    const transfers = new Transfers(engine.transfers, schedule.transferStream, crankcase, cylinder);
+    const transfers = new Transfers(subject, schedule.transferStream, {
+      from: crankcase,
+      to: cylinder,
+      gas,
+      cell: CELL,
+    });
     const intake = new Intake(subject, schedule.intake, gas, { cell: CELL, air, crankcase, phase });
     const tail = new OpenAir(exhaust.outlet, air);
     return { cylinder, crankcase, exhaust, transfers, intake, tail };

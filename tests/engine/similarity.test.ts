@@ -40,7 +40,13 @@ function scaled(subject: Case, s: number): Case {
       transfers: {
         ...engine.transfers,
         windows: windows(engine.transfers.windows),
-        passage: { ...passage, length: s * passage.length, area: s * s * passage.area },
+        passage: {
+          ...passage,
+          length: s * passage.length,
+          area: s * s * passage.area,
+          entryArea: s * s * passage.entryArea,
+          exitArea: s * s * passage.exitArea,
+        },
       },
       passage: {
         ...engine.passage,

@@ -159,6 +159,7 @@ function syntheticSpeed(speedRpm: number): SpeedRecord {
     crankcase_highest_bar: 1.45,
     suction_end_deg: 220,
     transfer_compression_left_deg: null,
+    transfer_burnt_share: 0.02,
   };
   return {
     row,

@@ -5,7 +5,7 @@ import type { Pipe } from '../../model/pipe.ts';
 import type { RunSettings } from '../../model/run-settings.ts';
 import { cellsOf, MOST_CELLS } from '../../pipe/cells.ts';
 import { diameterOf } from '../../pipe/circle.ts';
-import { exhaustSections } from '../../pipe/exhaust.ts';
+import { meshedLengths } from '../../pipe/exhaust.ts';
 import { bySort, list } from '../keys/branches.ts';
 import { ofKind } from '../keys/kinds.ts';
 import { choice, count, quantity, share, text } from '../keys/leaves.ts';
@@ -155,7 +155,7 @@ export function caseSchema(names: FallbackNames): Schema<CaseParts> {
   });
   return checked(ofKind('case', keys), (stated, judge) => {
     if (!flangeFits(stated.engine, stated.pipe, judge)) return undefined;
-    const cells = cellsOf([...exhaustSections(stated), ...stated.engine.intake.tract], stated.run.cell);
+    const cells = cellsOf(meshedLengths(stated), stated.run.cell);
     if (cells > MOST_CELLS)
       return judge.refuse(
         ['run', 'cell'],

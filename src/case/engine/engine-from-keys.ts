@@ -21,11 +21,9 @@ import { burnsWhileShut, couldBe, roomAtTop } from './buildable.ts';
 import { ANNAND, type EngineKeys, engineKeys } from './engine-schema.ts';
 import { headOf } from './head-schema.ts';
 import { roofsMove } from './moving-roof.ts';
+import { passageOf, passagesFit } from './transfer-passage-schema.ts';
 import { leaveMetal } from './window-overlaps.ts';
 import { portsFit, standingWindows } from './window-places.ts';
-
-/** Mean area of the transfer passages over that of their windows when it is not stated [-]. */
-const PASSAGE_OVER_WINDOWS = 1.3;
 
 const millimetres = (value: number): string => writeQuantity(value, 'length', 'mm', 5);
 
@@ -41,6 +39,7 @@ export function engineSchema(name: string): Schema<Engine> {
     const flush = { exhaust: exhaust.flush, transfers: transfers.flush };
     if (!leaveMetal(flush, keys.bore, crank, judge)) return undefined;
     const engine = flushEngine(keys, name, crank, flush, judge);
+    if (engine === undefined) return undefined;
     if (!roomAtTop(engine, ['compression', engine.compression.basis], judge)) return undefined;
     const head =
       keys.head === null ? null : headOf(keys.head, engine.bore, volumesOf(engine).clearance, judge);
@@ -51,7 +50,7 @@ export function engineSchema(name: string): Schema<Engine> {
       { exhaust: exhaust.lifted, transfers: transfers.lifted },
       judge,
     );
-    if (whole === undefined || !burnsWhileShut(whole, judge)) return undefined;
+    if (whole === undefined || !burnsWhileShut(whole, judge) || !passagesFit(whole, judge)) return undefined;
     return roofsMove(whole, judge) ? whole : undefined;
   });
 }
@@ -86,7 +85,13 @@ interface Windows {
 }
 
 /** The engine with its barrel as measured. */
-function flushEngine(keys: EngineKeys, name: string, crank: Crank, windows: Windows, judge: Judge): Engine {
+function flushEngine(
+  keys: EngineKeys,
+  name: string,
+  crank: Crank,
+  windows: Windows,
+  judge: Judge,
+): Engine | undefined {
   const area = (list: readonly PortWindow[]): number =>
     list.reduce((sum, one) => {
       const shape = windowShape(crank, keys.bore, one);
@@ -94,6 +99,10 @@ function flushEngine(keys: EngineKeys, name: string, crank: Crank, windows: Wind
     }, 0);
   const pistonArea = areaOf(keys.bore);
   const { passage, crankcase, cylinderHeat } = keys;
+  const between = passageOf(keys.transfers.passage, area(windows.transfers), judge, (path, value, reason) =>
+    assume(judge, path, value, reason),
+  );
+  if (between === undefined) return undefined;
   const circle = (diameter: number | null): number | null => (diameter === null ? null : areaOf(diameter));
   return {
     name: keys.name ?? name,
@@ -108,17 +117,7 @@ function flushEngine(keys: EngineKeys, name: string, crank: Crank, windows: Wind
     transfers: {
       windows: windows.transfers,
       discharge: keys.transfers.discharge,
-      passage: {
-        ...keys.transfers.passage,
-        area:
-          keys.transfers.passage.area ??
-          assumeArea(
-            judge,
-            ['transfers', 'passage', 'area'],
-            PASSAGE_OVER_WINDOWS * area(windows.transfers),
-            `${PASSAGE_OVER_WINDOWS} times the area of the windows: passages narrow towards them; common practice, no source`,
-          ),
-      },
+      passage: between,
     },
     passage: {
       length: passage.length,

@@ -3,7 +3,7 @@
 import { ANNAND_TWO_STROKE } from '../../timing/annand.ts';
 import { chargeHeat, LIGHTS, richestMixture } from '../../timing/burning.ts';
 import { variant } from '../keys/branches.ts';
-import { choice, flag, quantity, share, text } from '../keys/leaves.ts';
+import { choice, quantity, share, text } from '../keys/leaves.ts';
 import { assumed, group, optional, record, required, setting, unless } from '../keys/record.ts';
 import { checked } from '../keys/schema.ts';
 import { writeQuantity } from '../text/units.ts';
@@ -12,6 +12,7 @@ import { head } from './head-schema.ts';
 import { intake } from './intake-schema.ts';
 import { exhaustDischarge, transferDischarge, windows } from './port-schema.ts';
 import { scavenging } from './scavenging-schema.ts';
+import { transferPassage } from './transfer-passage-schema.ts';
 
 const NO_SOURCE = 'common practice, no source';
 const BLAIR = 'two-stroke value of Blair 1996, from memory, unverified';
@@ -45,17 +46,6 @@ export const ambient = record('the air outside', {
 const exhaust = record('the exhaust port', {
   windows: required(windows, 'The exhaust windows.'),
   discharge: group(exhaustDischarge, 'Discharge coefficients.'),
-});
-
-const transferPassage = record('the transfer passages', {
-  length: assumed(length, 'Length of a passage from the crankcase to its window.', '90 mm', NO_SOURCE),
-  area: optional(area, 'Mean flow area of all passages together.'),
-  inertia: setting(
-    flag,
-    'Whether the inertia of the gas in the passages counts.',
-    'false',
-    'quasi-steady passages are the simpler model',
-  ),
 });
 
 const transfers = record('the transfer ports', {

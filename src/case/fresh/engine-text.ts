@@ -89,6 +89,10 @@ function transferLines({ known, transferDuration }: Dimensions): readonly string
       'crankcase to window, soft wire along the middle',
       '1.6 bores',
     ),
+    line(
+      '  # or { length, entryArea, exitArea, as: duct }',
+      'areas of all passages; they keep what is blown back',
+    ),
   ];
 }
 

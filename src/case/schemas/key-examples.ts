@@ -52,6 +52,8 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   'windows.*.upAngle': '15 deg',
   'windows.*.around': '74 deg',
   'transfers.passage.area': '1400 mm2',
+  'transfers.passage.entryArea': '1700 mm2',
+  'transfers.passage.exitArea': '1150 mm2',
   'passage.length': '65 mm',
   'transfers.passage.length': '90 mm',
   'passage.entryArea': '1000 mm2',

@@ -1,7 +1,11 @@
-/** The crankcase: the volume below the piston, with Annand's heat to its walls where the cylinder has any. */
+/**
+ * The crankcase: the volume below the piston, with Annand's heat to its walls where the cylinder has any. Passages that are ducts of
+ * their own are taken out of the volume that includes them; their walls stay with it, since they have no heat of their own.
+ */
 
 import { type Asked, DRIVE, type GasModel, power, Volume } from '../../../solver/index.ts';
 import type { Engine } from '../../model/engine.ts';
+import { passagesVolume } from '../../pipe/transfer-passages.ts';
 import { ANNAND_TWO_STROKE } from '../../timing/annand.ts';
 import { meanPistonSpeed } from '../../timing/crank.ts';
 import { crankcaseSide, type Volumes } from '../../timing/volume.ts';
@@ -11,6 +15,12 @@ import { PistonDrive } from './piston-drive.ts';
 
 /** A crankcase that a cold start finds at the end of its compression: pressure over ambient [-], temperature above it [K]. */
 const COMPRESSED = { pressure: 1.25, warmer: 30 } as const;
+
+/** The charge that a cold start finds below the piston [Pa, K]. */
+export function compressedCharge({ ambient }: ColdStart): { pressure: number; temperature: number } {
+  const { pressure, temperature } = ambient;
+  return { pressure: COMPRESSED.pressure * pressure, temperature: temperature + COMPRESSED.warmer };
+}
 
 export interface CrankcaseBook {
   /** Work of its gas on the piston [J]. */
@@ -28,9 +38,9 @@ export class Crankcase extends EnginePart {
     this.volumes = [this.volume];
   }
 
-  startCold({ time, ambient }: ColdStart): void {
-    const { pressure, temperature } = ambient;
-    this.volume.fill(time, COMPRESSED.pressure * pressure, temperature + COMPRESSED.warmer, 0);
+  startCold(start: ColdStart): void {
+    const { pressure, temperature } = compressedCharge(start);
+    this.volume.fill(start.time, pressure, temperature, 0);
   }
 
   override openBook(): void {
@@ -48,6 +58,8 @@ function newSums(): CrankcaseBook {
 
 class CrankcaseDrive extends PistonDrive {
   readonly release = null;
+  /** Volume of passages that are ducts of their own [m3]. */
+  private readonly beside: number;
 
   constructor(engine: Engine, volumes: Volumes, phase: CrankPhase) {
     const { model, coefficient } = engine.cylinderHeat;
@@ -58,12 +70,16 @@ class CrankcaseDrive extends PistonDrive {
       speed: meanPistonSpeed(volumes.crank, phase.rpm),
       bore: engine.bore,
     };
-    super(crankcaseSide(volumes), phase, model === 'none' ? null : heat);
+    const { passage } = engine.transfers;
+    const beside = passage.as === 'duct' ? passagesVolume(passage) : 0;
+    const side = crankcaseSide(volumes);
+    super({ ...side, least: side.least - beside }, phase, model === 'none' ? null : heat);
+    this.beside = beside;
   }
 
   /** Wall of a cube of the crankcase's volume: its real shape is not among the inputs. */
   protected timesWall(asked: Asked): void {
-    const wall = 6 * power(asked[DRIVE.volume]!, 2 / 3);
+    const wall = 6 * power(asked[DRIVE.volume]! + this.beside, 2 / 3);
     asked[DRIVE.wallHeat] = asked[DRIVE.wallHeat]! * wall;
   }
 }

@@ -132,8 +132,9 @@ export class CycleRecorder {
     set(CHANNEL.portSound, Math.sqrt((gamma * pressure) / density));
     set(CHANNEL.portGamma, gamma);
     set(CHANNEL.exhaustFlow, engine.exhaust.port.flow[FLOW.mass]!);
-    set(CHANNEL.transferFlow, engine.transfers.link.flow[FLOW.mass]!);
-    set(CHANNEL.transferBurnt, engine.transfers.link.flow[FLOW.burnt]!);
+    const { stream, inward } = engine.transfers;
+    set(CHANNEL.transferFlow, inward * stream[FLOW.mass]!);
+    set(CHANNEL.transferBurnt, inward * stream[FLOW.burnt]!);
     const deg = perSecond * time - startDeg;
     set(CHANNEL.endDeg, deg);
     set(CHANNEL.cylinderPressure, engine.cylinder.volume.pressure);

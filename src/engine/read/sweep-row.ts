@@ -100,5 +100,6 @@ export function sweepRow(engine: EngineNetwork, settled: Settled, cycle: MeanCyc
     crankcase_highest_bar: reading(mean((s) => s.reading.gauges.crankcase[1]) / BAR),
     suction_end_deg: afterOpening(suction?.endDeg ?? null),
     transfer_compression_left_deg: afterOpening(path?.out.deg[0] ?? null),
+    transfer_burnt_share: reading(mean((s) => s.book.transferInBurnt) / mean((s) => s.book.transferIn)),
   };
 }

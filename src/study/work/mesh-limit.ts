@@ -5,13 +5,11 @@
 
 import type { Case } from '../../model/case.ts';
 import { cellsOf, MOST_CELLS } from '../../pipe/cells.ts';
-import { exhaustSections } from '../../pipe/exhaust.ts';
+import { meshedLengths } from '../../pipe/exhaust.ts';
 
 /** Why a case's mesh is refused, in words; null: it is not. */
 export function meshProblem(subject: Pick<Case, 'engine' | 'pipe' | 'run'>): string | null {
-  const { engine, run } = subject;
-  const sections = [...exhaustSections(subject), ...engine.intake.tract];
-  const cells = cellsOf(sections, run.cell);
+  const cells = cellsOf(meshedLengths(subject), subject.run.cell);
   if (cells <= MOST_CELLS) return null;
   return (
     `The mesh would have ${cells} cells; at most ${MOST_CELLS} are taken. Ask for longer cells, by ` +
