@@ -5,6 +5,7 @@ import { gauges } from '../figures/gauges.ts';
 import { outputCurves } from '../figures/output-curves.ts';
 import { plugbackTiming } from '../figures/plugback-timing.ts';
 import { portTraces } from '../figures/port-traces.ts';
+import { purity } from '../figures/purity.ts';
 import { eventsOf } from '../figures/row-events.ts';
 import { type FlangeFlow, temperatureAlong } from '../figures/temperature-along.ts';
 import { waveDiagram } from '../figures/wave-diagram.ts';
@@ -37,6 +38,7 @@ board.add('diagram', (look) =>
 board.add('blowdown', (look) => blowdown(sweep.rows, sweep.blowdownMach, look));
 board.add('gauges', (look) => gauges(sweep.rows, look));
 board.add('mach', (look) => (chosen ? machTrace(chosen.traces, eventsOf(chosen.row), look) : empty));
+board.add('purity', (look) => (chosen ? purity(chosen.purity, look) : empty));
 board.add('heat', (look) => (chosen ? temperatureAlong(chosen.along, flangeFlow(chosen), look) : empty));
 
 /** The flange is where the engine's own passage ends. */
@@ -59,7 +61,7 @@ function choose(index: number, redraw: boolean): string {
   write('verdict', `${landingSentence(row)} ${newtonMetres(row.torque_nm)}, ${kilowatts(row.power_kw)}.`);
   write('remarks', [...(row.settled ? [] : ['Not settled.']), ...notes.map(asPrinted)].join(' '));
   write('readout', restingText);
-  if (redraw) for (const id of ['waves', 'diagram', 'mach', 'heat']) board.draw(id);
+  if (redraw) for (const id of ['waves', 'diagram', 'mach', 'purity', 'heat']) board.draw(id);
   return rpm(row.speed_rpm);
 }
 

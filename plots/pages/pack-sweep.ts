@@ -100,6 +100,7 @@ export function packSweep(result: SweepPageResult): PackedSweep {
           16,
         ),
       },
+      purity: speed.purity,
       notes: speed.notes,
     };
   }

@@ -1,5 +1,6 @@
 /** A sweep as its page carries it, packed small, and each speed unpacked again for its figures. */
 
+import type { PurityCurve } from '../../src/findings/purity.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import type { CycleTraces } from '../figures/port-traces.ts';
 import type { Along } from '../figures/temperature-along.ts';
@@ -24,6 +25,7 @@ export interface PackedSpeed {
   readonly field: Packed;
   readonly paths: readonly WavePath[];
   readonly along: { readonly positions: Packed; readonly gas: Packed; readonly wall: Packed };
+  readonly purity: PurityCurve;
   readonly notes: readonly string[];
 }
 
@@ -46,6 +48,7 @@ export interface DrawnSpeed {
   readonly field: PressureField;
   readonly paths: readonly WavePath[];
   readonly along: Along;
+  readonly purity: PurityCurve;
   readonly notes: readonly string[];
 }
 
@@ -77,6 +80,7 @@ export function unpackSpeed(sweep: PackedSweep, index: number): DrawnSpeed | nul
       gas: unpack(speed.along.gas),
       wall: unpack(speed.along.wall),
     },
+    purity: speed.purity,
     notes: speed.notes,
   };
 }

@@ -4,6 +4,7 @@
  * top dead centre.
  */
 
+import type { PurityCurve } from './purity.ts';
 import type { SweepRow } from './row.ts';
 
 /** A wave followed through the pipe: out along u+a to a place, and back along u-a. */
@@ -41,6 +42,8 @@ export interface SpeedRecord {
     readonly pressure: readonly number[];
   };
   readonly paths: readonly TracedPath[];
+  /** Scavenging of the last cycle. */
+  readonly purity: PurityCurve;
   /** Along the pipe over the last cycle: position from the port face, mean gas temperature, wall temperature [m, K]. */
   readonly along: {
     readonly positions: readonly number[];

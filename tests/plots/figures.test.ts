@@ -10,6 +10,7 @@ import { outputCurves } from '../../plots/figures/output-curves.ts';
 import { parallelAxes } from '../../plots/figures/parallel-axes.ts';
 import { plugbackTiming } from '../../plots/figures/plugback-timing.ts';
 import { portTraces } from '../../plots/figures/port-traces.ts';
+import { purity } from '../../plots/figures/purity.ts';
 import { eventsOf } from '../../plots/figures/row-events.ts';
 import { searchHistory } from '../../plots/figures/search-history.ts';
 import { swings } from '../../plots/figures/swing.ts';
@@ -52,6 +53,7 @@ const figures: Record<string, Figure> = {
   diagram: waveDiagram(speed.field, speed.paths, packed.outline, events, packed.ambientBar, look),
   mach: machTrace(speed.traces, events, look),
   heat: temperatureAlong(speed.along, { position: 68, temperature: 573 }, look),
+  purity: purity(speed.purity, look),
   drafts: draftCurves([{ name: '<b>A</b>', rows: packed.rows }], 9000, look),
   durations: durationCurves(syntheticMap().points, 9500, 194, look),
 };

@@ -189,6 +189,11 @@ function syntheticSpeed(speedRpm: number): SpeedRecord {
         backDeg: [...there].reverse().map((x) => events.opens + (2 * turn - x) * perMetre),
       };
     }),
+    purity: {
+      ratio: [0, 0.3, 0.6, 0.9, 1.2, 1.2],
+      kept: [0.02, 0.3, 0.57, 0.76, 0.85, 0.89],
+      leaving: [0, 0, 0.1, 0.35, 0.6, null],
+    },
     along: {
       positions,
       gasTemperature: positions.map((x) => 940 - 260 * x),

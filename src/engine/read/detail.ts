@@ -1,5 +1,6 @@
 /** What the page draws of a speed: traces and diagram of the last cycle, the waves followed through it, means along the pipe. */
 
+import { NO_PURITY, purityCurve } from '../../findings/purity.ts';
 import type { SpeedRecord } from '../../findings/record.ts';
 import type { Path } from '../../findings/trace-path.ts';
 import { samplePort } from '../../timing/schedule.ts';
@@ -12,7 +13,7 @@ import type { Settled } from './window.ts';
 const DIAGRAM_COLUMNS = 110;
 const DIAGRAM_STEP_DEG = 2;
 
-export type Detail = Pick<SpeedRecord, 'traces' | 'diagram' | 'paths'>;
+export type Detail = Pick<SpeedRecord, 'traces' | 'diagram' | 'paths' | 'purity'>;
 
 export function emptyDetail(): Detail {
   const none: number[] = [];
@@ -31,6 +32,7 @@ export function emptyDetail(): Detail {
     },
     diagram: { positions: none, angleDeg: none, pressure: none },
     paths: [],
+    purity: NO_PURITY,
   };
 }
 
@@ -60,6 +62,31 @@ export function detailOf(engine: EngineNetwork, settled: Settled, opens: number)
     },
     diagram: diagramOf(settled, opens),
     paths: paths.map((path) => tracedPath(path, opens)),
+    purity: purityOf(engine, settled),
+  };
+}
+
+function purityOf({ schedule, rpm }: EngineNetwork, { recorder }: Settled): SpeedRecord['purity'] {
+  const { exhaust, transfers } = schedule.events;
+  const { ratio, kept, leaving } = purityCurve(
+    {
+      steps: recorder.steps,
+      degPerSecond: 6 * rpm,
+      endDeg: recorder.channels[CHANNEL.endDeg]!,
+      mass: recorder.channels[CHANNEL.cylinderMass]!,
+      burnt: recorder.channels[CHANNEL.cylinderBurnt]!,
+      transferFlow: recorder.channels[CHANNEL.transferFlow]!,
+      exhaustFlow: recorder.channels[CHANNEL.exhaustFlow]!,
+      exhaustBurnt: recorder.channels[CHANNEL.exhaustBurnt]!,
+    },
+    transfers.opensDeg - exhaust.opensDeg,
+    exhaust.closesDeg - exhaust.opensDeg,
+  );
+  const few = (share: number): number => Number(share.toFixed(4));
+  return {
+    ratio: ratio.map(few),
+    kept: kept.map(few),
+    leaving: leaving.map((share) => (share === null ? null : few(share))),
   };
 }
 

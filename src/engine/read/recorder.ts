@@ -21,8 +21,11 @@ export const CHANNEL = {
   cylinderPressure: 9,
   crankcasePressure: 10,
   mach: 11,
+  exhaustBurnt: 12,
+  cylinderMass: 13,
+  cylinderBurnt: 14,
 } as const;
-const CHANNELS = 12;
+const CHANNELS = 15;
 
 /** Crank degrees between two stored fields. */
 export const FIELD_STEP_DEG = 1;
@@ -140,6 +143,9 @@ export class CycleRecorder {
     set(CHANNEL.cylinderPressure, engine.cylinder.volume.pressure);
     set(CHANNEL.crankcasePressure, engine.crankcase.volume.pressure);
     set(CHANNEL.mach, this.passageMach());
+    set(CHANNEL.exhaustBurnt, engine.exhaust.port.flow[FLOW.burnt]!);
+    set(CHANNEL.cylinderMass, engine.cylinder.volume.mass());
+    set(CHANNEL.cylinderBurnt, engine.cylinder.volume.burntMass());
     if (deg < this.nextField - 1e-9) return;
     this.turn[TURN.nowDeg] = perSecond * time;
     this.storeFields();
