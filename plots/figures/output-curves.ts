@@ -1,11 +1,13 @@
-/** Torque and brake power against engine speed, useful speeds shaded. */
+/** Torque and brake power against engine speed, useful speeds shaded, jumps marked. */
 
+import { holesOf } from '../../src/findings/answers/torque-holes.ts';
 import { landingBands } from '../../src/findings/band.ts';
 import { column, highest } from '../../src/findings/curve.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import { uprightBand } from '../marks/band.ts';
 import { curve } from '../marks/curve.ts';
 import { endLabels, lastOf } from '../marks/end-label.ts';
+import { uprightLine } from '../marks/event-line.ts';
 import { leader } from '../marks/note.ts';
 import {
   axis,
@@ -27,6 +29,14 @@ export function usefulSpeedShapes(rows: readonly SweepRow[], look: Look): readon
   const first = rows[0]?.speed_rpm ?? 0;
   const half = rows.length > 1 ? ((rows.at(-1)?.speed_rpm ?? 0) - first) / (rows.length - 1) / 2 : 50;
   return landingBands(rows).map(({ from, to }) => uprightBand(look.palette.useful, from - half, to + half));
+}
+
+/** Where torque jumps though the wave stands still: a dotted line between the two speeds. */
+function jumpMarks(rows: readonly SweepRow[], look: Look): Bag[] {
+  const stroke = { color: look.palette.faint, width: 1.5, dash: 'dot' };
+  return holesOf(rows)
+    .filter(({ kind }) => kind === 'jump')
+    .map(({ rpm, crestRpm }) => uprightLine(stroke, 0.5 * (rpm + crestRpm)));
 }
 
 type Readings = readonly (number | null)[];
@@ -102,7 +112,7 @@ export function outputCurves(rows: readonly SweepRow[], look: Look): Figure {
         nticks: 7,
         tickfont: { color: line.power, size: look.narrow ? 11 : 12 },
       }),
-      shapes: usefulSpeedShapes(rows, look),
+      shapes: [...usefulSpeedShapes(rows, look), ...jumpMarks(rows, look)],
       annotations: [
         axisName(look, 'Torque [Nm]'),
         {

@@ -1,4 +1,4 @@
-/** Holes and steps of the torque curve in words: where, how deep, beside which crest, and why. */
+/** Holes, steps and jumps of the torque curve in words: where, how deep, beside which crest, and why. */
 
 import type { Spoiling } from '../../src/findings/answers/spoiling.ts';
 import type { Hole, HoleReason } from '../../src/findings/answers/torque-holes.ts';
@@ -47,7 +47,10 @@ export const holesText = (holes: readonly Hole[]): string =>
     .join(' ');
 
 function holeText({ kind, rpm: at, crestRpm, depth, reason }: Hole): string {
-  const what = kind === 'hole' ? 'a hole,' : crestRpm < at ? 'a fall,' : 'a weak side,';
   const below = `${percent(depth)} below ${kind === 'hole' ? 'the crest at ' : ''}${rpm(crestRpm)}`;
-  return `At ${rpm(at)} ${what} ${below}: ${reasonWords(reason)}.`;
+  const why = reasonWords(reason);
+  if (kind === 'jump')
+    return `At ${rpm(at)} a jump, ${below}, though the wave stands still: ${why}. Believe that it changes thereabouts, not how sharply.`;
+  const what = kind === 'hole' ? 'a hole,' : crestRpm < at ? 'a fall,' : 'a weak side,';
+  return `At ${rpm(at)} ${what} ${below}: ${why}.`;
 }

@@ -56,6 +56,27 @@ test('a step between neighbours is told from its lower side, a hole not twice', 
   expect(steps([18, 19, 20, 18.5, 17, 15.5])).toEqual([]);
 });
 
+test('a jump is a step between close speeds at which the wave stands still, and told once', () => {
+  const close = (torques: readonly number[], middles: readonly number[], step = 50) =>
+    holesOf(
+      torques.map((torque_nm, k) => ({
+        ...base,
+        speed_rpm: 8000 + step * k,
+        torque_nm,
+        plugback_centroid_deg: middles[k] ?? null,
+        delivery_ratio: k > 1 ? 0.7 : 0.8,
+      })),
+    );
+  const falling = [20, 19.9, 18.5, 18.4];
+  expect(close(falling, [250, 250.5, 253, 253.5])).toMatchObject([
+    { kind: 'jump', rpm: 8100, crestRpm: 8050, reason: { kind: 'intake' } },
+  ]);
+  // Seven per cent between speeds further apart, or with a wave that moves, is a slope.
+  expect(close(falling, [250, 250.5, 253, 253.5], 100)).toEqual([]);
+  expect(close(falling, [250, 250.5, 256, 256.5])).toEqual([]);
+  expect(close([20, 19.9, 16, 15.9], [250, 250, 251, 251]).map(({ kind }) => kind)).toEqual(['jump']);
+});
+
 describe('the reason of a hole', () => {
   const echo = {
     transfer_compression_bar: 0.6,

@@ -1,7 +1,8 @@
 /**
  * Holes and steps of the torque curve and why they are there. A hole is a lowest point with a crest on either side that stands
  * higher by a share of the best torque; it is held against the lesser of the two, which is a bump, or against the other where
- * that alone tells why. A step is a fall or rise by a larger share from one computed speed to the next, outside such a hole.
+ * that alone tells why. A step is a fall or rise by a larger share from one computed speed to the next, outside such a hole. A jump
+ * is a step between speeds close together at which the wave stands all but still: too steep for what is seen of the wave.
  *
  * Torque goes with what stays in the cylinder, the product of what is delivered and of the share that is trapped. The one that
  * falls more from crest to hole leads to the reason: a front that ends the suction there and not at the crest, a port that stands
@@ -28,9 +29,9 @@ export type HoleReason =
   | { readonly kind: 'unknown' };
 
 export interface Hole {
-  readonly kind: 'hole' | 'step';
+  readonly kind: 'hole' | 'step' | 'jump';
   readonly rpm: number;
-  /** The crest, or the other side of the step, that it is held against, and how far below that it is [rpm, -]. */
+  /** The crest, or the other side of the step or jump, that it is held against, and how far below that it is [rpm, -]. */
   readonly crestRpm: number;
   readonly depth: number;
   readonly reason: HoleReason;
@@ -40,13 +41,15 @@ export interface Hole {
 const LEAST_DEPTH = 0.02;
 /** Least step between neighbouring speeds, as a share of the best torque [-]. Judgement, no source. */
 const STEP = 0.12;
+/** Speeds so close [rpm], torques so far apart over the greater [-], the wave's middle so still [deg]. Judgement, no source. */
+const JUMP = { rpm: 50, torque: 0.05, middleDeg: 5 } as const;
 /** Differences from which on they count as a reason [bar, deg]. Judgement, no source. */
 const PORT = 0.03;
 const MIDDLE = 3;
 /** A front this much higher than at the crest is what makes the difference [-]. */
 const STRONGER = 1.3;
 
-/** Holes and steps, ascending. */
+/** Holes, steps and jumps, ascending. */
 export function holesOf(rows: readonly SweepRow[]): readonly Hole[] {
   const known = rows.filter((row) => row.torque_nm !== null);
   const best = Math.max(...known.map(torque));
@@ -57,12 +60,28 @@ export function holesOf(rows: readonly SweepRow[]): readonly Hole[] {
   const isTold = (row: SweepRow): boolean => found.some(({ rpm }) => rpm === row.speed_rpm);
   known.forEach((row, k) => {
     const before = known[k - 1];
-    if (before === undefined || Math.abs(torque(row) - torque(before)) < STEP * best) return;
+    if (before === undefined) return;
     const [low, high] = torque(row) < torque(before) ? [row, before] : [before, row];
-    if (!isTold(low)) found.push(told('step', low, high));
+    if (isJump(low, high)) found.push(told('jump', low, high));
+    else if (torque(high) - torque(low) >= STEP * best && !isTold(low)) found.push(told('step', low, high));
   });
   return found.sort((a, b) => a.rpm - b.rpm);
 }
+
+/** Neighbours whose torques differ more than the wave's place does. */
+function isJump(low: SweepRow, high: SweepRow): boolean {
+  const moved = apart(low.plugback_centroid_deg, high.plugback_centroid_deg);
+  return (
+    Math.abs(low.speed_rpm - high.speed_rpm) <= JUMP.rpm &&
+    1 - torque(low) / torque(high) > JUMP.torque &&
+    moved !== null &&
+    moved < JUMP.middleDeg
+  );
+}
+
+/** How far two angles lie apart [deg]; null: one is not known. */
+const apart = (one: Reading, other: Reading): Reading =>
+  one === null || other === null ? null : Math.abs(one - other);
 
 const told = (kind: Hole['kind'], low: SweepRow, crest: SweepRow): Hole => ({
   kind,
