@@ -110,6 +110,7 @@ test('gases, schemes, walls, steps', () => {
     kind: 'exhaust',
   });
   expect(withEdit('scheme: conservative', 'scheme: mesh').scheme).toBe('mesh');
+  expect(withEdit('scheme: conservative', 'scheme: finite-volume').scheme).toBe('finite-volume');
   const rough = withEdit(
     '{ friction: none, heat: none }',
     '{ friction: haaland, heat: colburn, temperature: 200 degC, roughness: 0.1 mm }',

@@ -19,9 +19,9 @@ const subjects = [
 ];
 
 const bends = [
-  '{ at: 30 mm, angle: 70 deg, radius: 90 mm, segments: 5 }',
-  '{ at: 230 mm, angle: 65 deg, radius: 120 mm, segments: 5 }',
-  '{ at: 640 mm, angle: 45 deg, radius: 150 mm, segments: 4 }',
+  '{ at: 30 mm, angle: 70 deg, radius: 90 mm, plane: 180 deg, segments: 5 }',
+  '{ at: 230 mm, angle: 65 deg, radius: 120 mm, plane: 200 deg, segments: 5 }',
+  '{ at: 640 mm, angle: 45 deg, radius: 150 mm, plane: 180 deg, segments: 4 }',
 ];
 const scale = (port, keys) =>
   Object.entries(keys).map(([key, value]) => `engine.${port}.discharge.${key}=${value}`);
@@ -78,11 +78,14 @@ const steepest = (steps) =>
     null,
   );
 
-const found = subjects.map(([name, file, speeds]) => ({
+// All are read before the first is run.
+const read = subjects.map(([, file]) =>
+  links.map(([, set]) => loadCase(join(root, file), { set: [`run.cell=${cell}`, ...set] })),
+);
+const found = subjects.map(([name, , speeds], s) => ({
   case: name,
-  links: links.map(([link, set]) => {
-    const read = loadCase(join(root, file), { set: [`run.cell=${cell}`, ...set] });
-    const subject = { ...read, run: { ...read.run, targetSpeed: null, speeds } };
+  links: links.map(([link], k) => {
+    const subject = { ...read[s][k], run: { ...read[s][k].run, targetSpeed: null, speeds } };
     const rows = runGroup({ subject, speeds, brief: true }).records.map(({ row }) => row);
     const steps = stepsOf(rows);
     const alone = steps.filter(({ middle_deg }) => Math.abs(middle_deg) < 5);

@@ -29,7 +29,9 @@ export function notesOf(pulse: Pulse, rig: Rig): readonly string[] {
       'At a jump of area: Borda-Carnot loss into the wider duct, a sharp-edged vena contracta into the narrower.',
     );
   if (pulse.scheme === 'mesh')
-    notes.push('The mesh scheme does not keep mass and energy across a shock; it is a second opinion.');
+    notes.push(
+      'The mesh scheme does not keep mass and energy across a shock; the second opinion that does is finite-volume.',
+    );
   if (pulse.scheme === 'mesh' && pulse.mixing > 0)
     notes.push('The mesh scheme does not mix gas along the duct: walls.mixing counts for nothing here.');
   const { rejected } = rig.network.ledger;

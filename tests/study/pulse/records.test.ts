@@ -88,4 +88,12 @@ describe('records', () => {
     expect(Math.abs(probes[0]!.trough.pressure / other.probes[0]!.trough.pressure - 1)).toBeLessThan(0.02);
     expect(Math.abs(balance.massError)).toBeGreaterThan(1e-9);
   });
+
+  test('finite volumes come to the same and keep mass', () => {
+    const { notes, probes, balance } = runPulse({ ...pulse, scheme: 'finite-volume' });
+    const other = runPulse(pulse);
+    expect(notes).toEqual(other.notes);
+    expect(Math.abs(probes[0]!.trough.pressure / other.probes[0]!.trough.pressure - 1)).toBeLessThan(0.005);
+    expect(Math.abs(balance.massError)).toBeLessThan(1e-12);
+  });
 });
