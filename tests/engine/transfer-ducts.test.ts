@@ -5,12 +5,14 @@
 
 import { describe, expect, test } from 'vitest';
 import {
+  CLOCK,
   fixedOpening,
   GasModel,
   hasTwoLanes,
   type Link,
   type MarchingDuct,
   Network,
+  newClock,
   newDuct,
   newFlow,
   rigidDrive,
@@ -109,6 +111,48 @@ describe('the slow limit', () => {
       expect(crossings.length).toBeGreaterThanOrEqual(3);
       expect(Math.abs((crossings[2]! - crossings[0]!) / period - 1), as).toBeLessThan(0.005);
     }
+  });
+});
+
+describe('built', () => {
+  const subject = draft('a');
+  const [lumped, duct] = (['lumped', 'duct'] as const).map((as) =>
+    buildEngine(draft('a', [`engine.transfers.passage.as=${as}`]), 9500, 10e-3),
+  ) as [EngineNetwork, EngineNetwork];
+
+  test('the mesh holds the passages: areas at both ends, volume, and the diameter of one', () => {
+    const { faceArea, volume, diameter } = meshPassages(PASSAGE, 5, 10e-3);
+    expect(faceArea[0]).toBeCloseTo(PASSAGE.entryArea, 12);
+    expect(faceArea.at(-1)).toBeCloseTo(PASSAGE.exitArea, 12);
+    expect(volume.reduce((sum, one) => sum + one, 0) / passagesVolume(PASSAGE)).toBeCloseTo(1, 12);
+    expect(diameter.at(-1)).toBeLessThan(1.1 * Math.sqrt((4 * PASSAGE.exitArea) / (5 * Math.PI)));
+  });
+
+  test('crankcase and passages hold together what the crankcase held', () => {
+    const volumes = [lumped, duct].map(
+      ({ crankcase, transfers }) =>
+        crankcase.volume.volumeAt(0.002) +
+        transfers.ducts.reduce((sum, { geometry }) => sum + geometry.volume.reduce((a, b) => a + b, 0), 0),
+    );
+    expect(volumes[1]! / volumes[0]!).toBeCloseTo(1, 12);
+  });
+
+  test('the windows discharge alike, each way by its own coefficient', () => {
+    const clock = newClock(0);
+    // Bottom dead centre.
+    clock[CLOCK.stage] = 180 / (6 * 9500);
+    const [both, port] = [lumped, duct].map(({ transfers }) => {
+      const link = transfers.links.at(-1)!;
+      if (link.kind !== 'passage' && link.kind !== 'port') throw new Error(link.kind);
+      link.opening.set(clock);
+      return link.opening;
+    });
+    const { inFull, outFull } = subject.engine.transfers.discharge;
+    expect(inFull).not.toBe(outFull);
+    // A passage counts out of the crankcase, a port out of the cylinder.
+    expect(port!.areaIn).toBe(both!.areaOut);
+    expect(port!.areaOut).toBe(both!.areaIn);
+    expect(port!.areaOut / port!.areaIn).toBeCloseTo(outFull / inFull, 2);
   });
 });
 

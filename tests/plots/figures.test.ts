@@ -20,14 +20,12 @@ import { waveDiagram } from '../../plots/figures/wave-diagram.ts';
 import { pushApart } from '../../plots/marks/end-label.ts';
 import { fieldScale } from '../../plots/marks/pressure-shades.ts';
 import { silhouette } from '../../plots/marks/silhouette.ts';
-import { holesText } from '../../plots/pages/hole-words.ts';
 import { packSweep } from '../../plots/pages/pack-sweep.ts';
 import { unpackSpeed } from '../../plots/pages/packed-sweep.ts';
 import { rangeOf } from '../../plots/theme/axes.ts';
 import { namedEvents } from '../../plots/theme/events.ts';
 import { lookFor } from '../../plots/theme/look.ts';
 import { dark, dashes, light } from '../../plots/theme/palette.ts';
-import { holesOf } from '../../src/findings/answers/torque-holes.ts';
 import { syntheticMap, syntheticOvernight } from './synthetic-pages.ts';
 import { syntheticSweep } from './synthetic-sweep.ts';
 
@@ -107,31 +105,6 @@ describe('the crank axis', () => {
     expect(xaxis.ticktext).toHaveLength(7);
     expect(xaxis.ticktext[3]).toBe('TC<br>246°');
     expect(xaxis.range).toEqual([83, 443]);
-  });
-});
-
-describe('a jump of torque at which the wave stands still', () => {
-  const [base] = packed.rows as readonly [(typeof packed.rows)[number]];
-  const row = (speed_rpm: number, torque_nm: number) => ({
-    ...base,
-    settled: true,
-    speed_rpm,
-    torque_nm,
-    plugback_centroid_deg: 252,
-    delivery_ratio: torque_nm / 20,
-  });
-  const rows = [row(8300, 20), row(8350, 19.9), row(8400, 18), row(8450, 17.9)];
-
-  it('is marked between its two speeds, and its reason told', () => {
-    const dotted = (one: readonly (typeof base)[]): unknown[] => {
-      const { shapes } = outputCurves(one, look).layout as { shapes: { type: string; x0: number }[] };
-      return shapes.filter(({ type }) => type === 'line').map(({ x0 }) => x0);
-    };
-    expect(dotted(rows)).toEqual([8375]);
-    expect(dotted(rows.slice(0, 2))).toEqual([]);
-    expect(holesText(holesOf(rows))).toMatch(
-      /^At 8.400.rpm a jump, 10.% below 8.350.rpm, though the wave stands still: the crankcase sends up less, .* Believe/,
-    );
   });
 });
 

@@ -6,6 +6,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { FiniteVolumeDuct, GasModel, type Link, meshTapers, Network } from '../../solver/index.ts';
+import { fluxes } from '../../solver/scheme/finite-volume/hllc.ts';
 import { closedNetwork } from './closed-network.ts';
 
 const GAS = GasModel.charge(1.85, 1.1);
@@ -28,6 +29,65 @@ test('a closed network keeps mass, composition and energy over 10 000 steps, wit
   const scale = [start[0]!, start[0]!, start[0]! * 800 * 600];
   for (let step = 0; step < 10_000; step++) network.step(1);
   held().forEach((value, k) => void expect(Math.abs(value - start[k]!) / scale[k]!).toBeLessThan(1e-12));
+});
+
+/** Density, velocity, pressure. */
+type State = readonly [number, number, number];
+
+describe('the flux at a face', () => {
+  const G = 1.35;
+  const AIR = GasModel.perfectGas(G, 287);
+
+  /** Fluxes of mass, momentum and energy between two states (density, velocity, pressure), by the duct. */
+  function byDuct(left: State, right: State): readonly number[] {
+    const it = new FiniteVolumeDuct('face', AIR, meshTapers([{ length: 1, diameter: [0.04, 0.04] }], 4));
+    it.gamma.fill(G);
+    [it.rLeft[2], it.uLeft[2], it.pLeft[2]] = left;
+    [it.rRight[2], it.uRight[2], it.pRight[2]] = right;
+    for (const j of [1, 3]) for (const q of [it.rLeft, it.pLeft, it.rRight, it.pRight]) q[j] = 1;
+    const impulse = new Float64Array(5);
+    fluxes(it, impulse);
+    const area = it.geometry.faceArea[2]!;
+    return [it.massFlux[2]! / area, impulse[2]!, it.energyFlux[2]! / area];
+  }
+
+  /** The same as the books write it: F_K + S_K (U*_K - U_K), with U of density, momentum and energy. */
+  function asWritten(left: State, right: State): readonly number[] {
+    const [l, r] = [left, right];
+    const sound = ([rho, , p]: State): number => Math.sqrt((G * p) / rho);
+    const guess = 0.5 * (l[2] + r[2]) - 0.125 * (r[1] - l[1]) * (l[0] + r[0]) * (sound(l) + sound(r));
+    const q = (p: number): number => Math.sqrt(Math.max(1, 1 + ((G + 1) / (2 * G)) * (guess / p - 1)));
+    const [sl, sr] = [l[1] - sound(l) * q(l[2]), r[1] + sound(r) * q(r[2])];
+    const star =
+      (r[2] - l[2] + l[0] * l[1] * (sl - l[1]) - r[0] * r[1] * (sr - r[1])) /
+      (l[0] * (sl - l[1]) - r[0] * (sr - r[1]));
+    const energy = ([rho, u, p]: State): number => p / (G - 1) + 0.5 * rho * u * u;
+    const flux = (k: State): readonly number[] => [
+      k[0] * k[1],
+      k[0] * k[1] * k[1] + k[2],
+      (energy(k) + k[2]) * k[1],
+    ];
+    if (sl >= 0) return flux(l);
+    if (sr <= 0) return flux(r);
+    const [k, s] = star >= 0 ? [l, sl] : [r, sr];
+    const [rho, u, p] = k;
+    const held = (rho * (s - u)) / (s - star);
+    const whole = [rho, rho * u, energy(k)];
+    const between = [held, held * star, held * (energy(k) / rho + (star - u) * (star + p / (rho * (s - u))))];
+    return flux(k).map((value, i) => value + s * (between[i]! - whole[i]!));
+  }
+
+  test.each<[string, State, State]>([
+    ['a burst', [1.2, 0, 4e5], [0.9, 20, 1e5]],
+    ['a burst to the left', [1.1, -40, 0.8e5], [0.6, 10, 3e5]],
+    ['streams that meet', [1.2, 200, 1e5], [1, -150, 1.2e5]],
+    ['streams that part', [1.2, -100, 1e5], [1, 120, 1e5]],
+    ['a stream faster than sound', [1.2, 700, 1e5], [1, 600, 0.9e5]],
+    ['the same to the left', [1, -650, 0.9e5], [1.2, -700, 1e5]],
+  ])('of %s is that of the three waves (Toro 2009, chapter 10)', (_, left, right) => {
+    const [got, exact] = [byDuct(left, right), asWritten(left, right)];
+    got.forEach((value, k) => void expect(value / exact[k]! - 1).toBeCloseTo(0, 11));
+  });
 });
 
 describe('a front between hot burnt gas and cold charge in a stream', () => {
