@@ -10,16 +10,22 @@ import type { TimeAreas } from '../timing/time-area.ts';
 import { LOWER, WARMER } from '../timing/weather.ts';
 import { jsonText } from './frame/json.ts';
 import { plainText } from './frame/plain-text.ts';
+import { shellFile, shellWord } from './frame/shell-word.ts';
 import { tableText } from './frame/table.ts';
+import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
+import { assumedText } from './words/assumed-text.ts';
 
 const WIDTH = 80;
 /** Speeds shown at most; the rest is in --json. */
 const SPEEDS = 5;
 
 export async function run({ files, flags, terminal }: Invocation): Promise<void> {
-  const report = checkReport(loadCase(files[0]!, { set: flags.set }));
+  const file = files[0]!;
+  const report = checkReport(loadCase(file, { set: flags.set }));
   terminal.answer(flags.json ? jsonText(report) : renderCheck(report));
+  const sets = flags.set.map((one) => ` --set ${shellWord(one)}`).join('');
+  terminal.message(`Next: ${typed()} sweep ${shellFile(file)}${sets}`);
 }
 
 /** Rules whose advice is wanted within the usual range too. */
@@ -169,7 +175,7 @@ function pipeTable({ sections, lengths, handbook, wall, assumed }: CheckReport):
   const walls =
     wall === 'balance'
       ? 'Wall temperature from a heat balance.'
-      : `Wall ${assumed.some(({ path }) => path === WALL) ? 'assumed' : 'given'} ` +
+      : `Wall ${assumed.some(({ path }) => path === 'pipe.wall') ? 'assumed' : 'given'} ` +
         `${wall.map((w) => fixed(w.temperature - 273.15, 0)).join(' to ')} degC.`;
   const wants =
     `the handbook wants ${fixed(handbook.wantedLength, 0, 1e3)} mm to its end with gas at ${fixed(handbook.gasTemperature - 273.15, 0)} degC ` +
@@ -221,67 +227,6 @@ function rules({ rules: findings }: CheckReport): string {
     '> outside the usual, which is no order to change it: what a change does here, `sweep` computes. By: J Jennings (1973), B Blair (1996; time-areas from memory, unverified), c common ' +
       'practice, no source.',
   )}`;
-}
-
-const WALL = 'pipe.wall';
-
-/** What moves the answer most comes first: how fast the wave runs, then how it is made, then the rest as it was read. */
-const IMPORTANCE = [
-  WALL,
-  'engine.exhaust.discharge',
-  'engine.combustion',
-  'engine.passage',
-  'engine.scavenging',
-  'engine.fuel',
-  'engine.transfers',
-  'engine.cylinderHeat',
-  'engine.friction',
-  'pipe',
-];
-
-function importance({ path }: { readonly path: string }): number {
-  const at = IMPORTANCE.findIndex((group) => path === group || path.startsWith(`${group}.`));
-  return at < 0 ? IMPORTANCE.length : at;
-}
-
-interface AssumedGroup {
-  readonly text: string;
-  readonly count: number;
-}
-
-/** Assumed quantities by the group that they belong to, the lone ones with their value. */
-function assumedGroups(assumed: CheckReport['assumed']): readonly AssumedGroup[] {
-  const groups = new Map<string, string[]>();
-  const quantities = assumed.filter((a) => a.sort === 'quantity');
-  for (const one of quantities.toSorted((a, b) => importance(a) - importance(b))) {
-    const group = one.path.split('.').slice(0, -1).join('.') || one.path;
-    // The wall stands alone: it has the most to say.
-    const key = one.path === WALL ? WALL : group;
-    groups.set(key, [...(groups.get(key) ?? []), `${one.path} ${one.value}`]);
-  }
-  return [...groups].map(([group, all]) => ({
-    text: all.length === 1 ? all[0]! : `${group} (${all.length})`,
-    count: all.length,
-  }));
-}
-
-/** Lines that the assumed quantities take at most. */
-const ASSUMED_LINES = 3;
-
-/** As many as the lines hold, and how many more there are. */
-function assumedText(assumed: CheckReport['assumed']): string {
-  const groups = assumedGroups(assumed);
-  if (groups.length === 0) return '';
-  for (let shown = groups.length; ; shown -= 1) {
-    const rest = groups.slice(shown).reduce((sum, { count }) => sum + count, 0);
-    const listed = groups
-      .slice(0, shown)
-      .map(({ text }) => text)
-      .join('; ');
-    const more = rest === 0 ? '' : `; and ${rest} more (--json)`;
-    const text = wrapped(`Assumed (reasons: --json): ${listed}${more}.`);
-    if (shown === 1 || text.trimEnd().split('\n').length <= ASSUMED_LINES) return text;
-  }
 }
 
 /** Directions of common practice; what they come to here, a sweep computes. */

@@ -7,6 +7,7 @@ import { assumedIn, freshFiles } from '../case/fresh/fresh-files.ts';
 import { caseOf, openFile } from '../case/load.ts';
 import type { Known } from '../model/known-engine.ts';
 import { FileError, UsageError } from './frame/exit-codes.ts';
+import { folded } from './frame/folded.ts';
 import { jsonText } from './frame/json.ts';
 import { fitting, type KnownFlag, knownFlags } from './frame/new-flags.ts';
 import { plainText } from './frame/plain-text.ts';
@@ -37,8 +38,12 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     terminal.answer(jsonText({ schemaVersion: 1, ...{ program, files: paths, known, assumed } }));
     return;
   }
-  terminal.answer(`Wrote ${paths.join(', ')}.`);
-  terminal.answer(`${assumed} lines are marked "assumed": measure these, the first of engine.yaml first.`);
+  terminal.answer(folded(`Wrote ${paths.join(', ')}.`));
+  terminal.answer(
+    folded(
+      `${assumed} values are marked "assumed" and yours to measure; those at the top of engine.yaml matter most.`,
+    ),
+  );
   terminal.message(`Next: ${typed()} check ${shellFile(paths[0] ?? '')}`);
 }
 

@@ -93,7 +93,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   );
   terminal.message(`Page: ${folder.file('sweep.html')}`);
   terminal.message('sweep.csv, sweep.json and, rounded, sweep-short.csv lie beside it.');
-  if (result.rows.length > 0) terminal.message(`Next: ${typed()} compare ${shellFile(file)} ANOTHER-DRAFT`);
+  if (result.rows.length > 0) terminal.message(`Next: ${typed()} board ${shellFile(file)}`);
   return isWhole(result.rows, result.failures) ? exitCodes.done : exitCodes.unsettled;
 }
 

@@ -74,6 +74,8 @@ describe('run folder', () => {
     expect(fileNameOf('Saltmarsh 125, draft A')).toBe('saltmarsh-125-draft-a');
     expect(fileNameOf('<script>../../Söhne')).toBe('script-sohne');
     expect(fileNameOf('///')).toBe('run');
+    expect(fileNameOf(`${'long '.repeat(11)}header and more`)).toBe(`${'long-'.repeat(11).slice(0, -1)}`);
+    expect(fileNameOf('x'.repeat(70))).toBe('x'.repeat(60));
   });
 });
 

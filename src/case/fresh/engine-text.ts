@@ -1,5 +1,6 @@
 /** The engine file of a first case. Where a key has a default of its own it is shown, out of use, behind a comment sign. */
 
+import type { Known } from '../../model/known-engine.ts';
 import type { Dimensions } from './dimensions.ts';
 import { intakeLines } from './intake-lines.ts';
 import { line, mm, quotedText, statedLine } from './lines.ts';
@@ -66,9 +67,19 @@ function exhaustLines({ known: { bore }, exhaustDuration, exhaustWidth }: Dimens
   ];
 }
 
+/** Widths of a front and a rear transfer over the bore; without a boost port they have its share to carry. */
+const widthsOf = ({ intake }: Known) =>
+  intake === 'pistonPort' ? ([0.37, 0.32] as const) : ([0.33, 0.27] as const);
+
 /** A port in the barrel's back goes to the intake where the piston opens that. */
-function transferLines({ known, transferDuration }: Dimensions): readonly string[] {
+function transferLines({ known, transferDuration, exhaustWidth }: Dimensions): readonly string[] {
   const { bore } = known;
+  const [wide, narrow] = widthsOf(known);
+  const degrees = (radians: number): number => Math.ceil((180 / Math.PI) * radians);
+  // Beside the exhaust and a wall of an eighth of the bore; the rear one beside the front and a sixteenth.
+  const beside = degrees(Math.asin(exhaustWidth.value / bore) + 2 * 0.125 + Math.asin(wide));
+  const front = Math.min(90, Math.max(74, beside));
+  const rear = front + Math.max(43, degrees(Math.asin(wide) + 2 * 0.0625 + Math.asin(narrow)));
   const window = (name: string, width: number, rest: string): readonly string[] => [
     `    - name: ${name}`,
     line(`      width: ${mm(width * bore)}`, ACROSS, `${width} of the bore`),
@@ -79,8 +90,8 @@ function transferLines({ known, transferDuration }: Dimensions): readonly string
   return [
     'transfers:',
     '  windows:',
-    ...window('front', 0.33, `count: 2; ${corners}; upAngle: 8 deg; around: 74 deg`),
-    ...window('rear', 0.27, `count: 2; ${corners}; upAngle: 15 deg; around: 117 deg`),
+    ...window('front', wide, `count: 2; ${corners}; upAngle: 8 deg; around: ${front} deg`),
+    ...window('rear', narrow, `count: 2; ${corners}; upAngle: 15 deg; around: ${rear} deg`),
     ...(known.intake === 'pistonPort'
       ? []
       : window('boost', 0.35, `${corners}; upAngle: 50 deg; around: 180 deg`)),

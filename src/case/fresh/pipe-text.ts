@@ -1,19 +1,23 @@
 /**
  * The pipe file of a first case: Blair's proportions for the engine and the speed aimed at, with the belly between his broad
- * and his racing pipe. A start to be judged and moved, not a finding.
+ * and his racing pipe, and cones no shallower than is usual. A start to be judged and moved, not a finding.
  */
 
-import { areaOf } from '../../pipe/circle.ts';
+import type { Section } from '../../model/section.ts';
+import { areaOf, diameterOf } from '../../pipe/circle.ts';
 import { TWO_STAGE_RACING } from '../../pipe/pipe-proportions.ts';
+import { TRANSITION } from '../../pipe/places.ts';
+import { withSteeperCones } from '../../pipe/steeper-cones.ts';
 import { HANDBOOK_BMEP, handbookGasTemperature, handbookSections } from '../../timing/handbook.ts';
 import type { Dimensions } from './dimensions.ts';
 import { line, mm, quotedText } from './lines.ts';
 
 const PROPORTIONS = { ...TWO_STAGE_RACING, belly: 2.7, stinger: 0.62 };
 
-export function pipeText({ known, exhaustDuration, passageLength, flange }: Dimensions): string {
+export function pipeText(sizes: Dimensions): string {
+  const { known, exhaustDuration, passageLength, flange } = sizes;
   const passage = { length: passageLength.value, exitArea: areaOf(flange.value) };
-  const sections = handbookSections(
+  const shares = handbookSections(
     { passage },
     {
       rpm: known.rpm,
@@ -22,6 +26,8 @@ export function pipeText({ known, exhaustDuration, passageLength, flange }: Dime
       proportions: PROPORTIONS,
     },
   );
+  const steep = (sections: readonly Section[]) => withSteeperCones(sections, passage.length);
+  const sections = steep(withTaperedHeader(steep(shares), flange.value, sizes.portArea));
   return `${[
     `# assumed, all of it: handbook proportions for ${known.rpm} rpm and ${exhaustDuration.value} deg of`,
     '# exhaust (Blair 1996, values from memory). Lengths along the axis from the',
@@ -45,4 +51,25 @@ export function pipeText({ known, exhaustDuration, passageLength, flange }: Dime
       'usual',
     ),
   ].join('\n')}\n`;
+}
+
+/** Whole taper of a header at most, its diameter's growth over its length [-]: 2.9 deg, 4 where it is all transition. */
+const TAPER = { long: 0.05, short: 0.07 } as const;
+
+/**
+ * The header opens from the flange so that it has about the port's area where the transition ends, as far as a usual taper
+ * allows.
+ */
+function withTaperedHeader(
+  sections: readonly Section[],
+  flange: number,
+  portArea: number,
+): readonly Section[] {
+  const [header, cone, ...rest] = sections;
+  if (header?.role !== 'header' || cone === undefined) return sections;
+  const wanted = Math.max(0, diameterOf(portArea) - flange);
+  const most = header.length < TRANSITION ? TAPER.short : TAPER.long;
+  const opens = Math.min(most, wanted / TRANSITION) * header.length;
+  const end = Math.max(1.02 * flange, flange + opens);
+  return [{ ...header, diameter: [flange, end] }, { ...cone, diameter: [end, cone.diameter[1]] }, ...rest];
 }

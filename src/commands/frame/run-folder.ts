@@ -113,7 +113,15 @@ export function writeWhole(path: string, content: string | Uint8Array): void {
 export function fileNameOf(text: string): string {
   const plain = text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
   const slug = plain.replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '');
-  return slug.slice(0, 60).replace(/-+$/, '') || 'run';
+  // A long name ends with a whole word, if it has any.
+  const short =
+    slug.length > 60
+      ? slug
+          .slice(0, 61)
+          .replace(/-[^-]*$/, '')
+          .slice(0, 60)
+      : slug;
+  return short || 'run';
 }
 
 function freshFolder(name: string, now: Date): string {

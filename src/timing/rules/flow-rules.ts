@@ -4,19 +4,24 @@ import { areaOf, diameterOf } from '../../pipe/circle.ts';
 import { diameterAt, TRANSITION } from '../../pipe/places.ts';
 import { meanPistonSpeed } from '../crank.ts';
 import { bmepServed, timeAreasWanted } from '../time-area.ts';
+import { mildness } from '../usual-ports.ts';
 import { crankcaseCompression, sweptVolume } from '../volume.ts';
 import type { RuleFinding, RuleInput } from './rule.ts';
 import { BLAIR_MEMORY, finding, JENNINGS, mm, NO_SOURCE } from './rule.ts';
 
-export function passageExitRule({ engine, effectivePortArea }: RuleInput): RuleFinding {
+/** How mild an engine the speed aimed at makes of it [-]. */
+const mild = ({ events, rpm }: RuleInput): number => mildness(meanPistonSpeed(events.crank, rpm));
+
+export function passageExitRule(input: RuleInput): RuleFinding {
+  const { engine, effectivePortArea } = input;
   const wanted = `75 % is ${(0.75 * effectivePortArea * 1e6).toFixed(0)} mm2, ${mm(diameterOf(0.75 * effectivePortArea))} round`;
   return finding({
     id: 'passage-exit-area',
     title: 'Passage exit / port area',
     found: (engine.passage.exitArea / effectivePortArea) * 100,
     unit: '%',
-    usual: [70, 82],
-    reason: 'A passage that narrows to 75 % of the effective port area keeps the pulse.',
+    usual: [70, 82 + 30 * mild(input)],
+    reason: 'Racing ones narrow to 75 % of the port to keep the pulse; mild ones hardly.',
     source: NO_SOURCE,
     movedBy: 'passage exit, port size',
     sides: {
@@ -27,14 +32,15 @@ export function passageExitRule({ engine, effectivePortArea }: RuleInput): RuleF
   });
 }
 
-export function passageMachRule({ release, bmep }: RuleInput): RuleFinding {
+export function passageMachRule(input: RuleInput): RuleFinding {
+  const { release, bmep } = input;
   const basis = `by estimate for ${(bmep / 1e5).toFixed(0)} bar`;
   return finding({
     id: 'passage-exit-mach',
     title: 'Mach at passage exit',
     found: release.exitMach,
     unit: '-',
-    usual: [0.35, 0.9],
+    usual: [0.35 - 0.05 * mild(input), 0.9],
     reason: 'Peak near 0.8 with all waves; this estimate has no suction and reads low.',
     source: `${NO_SOURCE}; the range allows for the estimate`,
     movedBy: 'passage exit, blowdown',
@@ -46,7 +52,8 @@ export function passageMachRule({ release, bmep }: RuleInput): RuleFinding {
   });
 }
 
-export function headerEntryRule({ pipe, effectivePortArea }: RuleInput): RuleFinding {
+export function headerEntryRule(input: RuleInput): RuleFinding {
+  const { pipe, effectivePortArea } = input;
   const diameter = diameterAt(pipe, TRANSITION);
   const wanted = diameterOf(effectivePortArea);
   return finding({
@@ -54,7 +61,7 @@ export function headerEntryRule({ pipe, effectivePortArea }: RuleInput): RuleFin
     title: 'Header entry / port area',
     found: areaOf(diameter) / effectivePortArea,
     unit: '-',
-    usual: [0.9, 1.15],
+    usual: [0.85, 1.15 + 0.15 * mild(input)],
     reason: 'About the effective port area, 50 mm behind the flange after a transition.',
     source: NO_SOURCE,
     movedBy: 'header diameter',
@@ -136,12 +143,12 @@ export function pistonSpeedRule({ events, rpm }: RuleInput): RuleFinding {
     title: 'Mean piston speed',
     found,
     unit: 'm/s',
-    usual: [17, 24],
-    reason: 'Racing singles peak near 23 to 24 m/s; forces go as the square.',
+    usual: [10, 24],
+    reason: 'Mild singles peak at 10 to 17, racing ones to 24; forces go as the square.',
     source: NO_SOURCE,
     movedBy: 'target speed, stroke',
     sides: {
-      below: `Far below where such an engine peaks: 23 m/s is ${speedAt(23)} rpm.`,
+      below: `Far below where engines peak: 23 m/s is ${speedAt(23)} rpm.`,
       within: `23 m/s is ${speedAt(23)} rpm.`,
       above: `24 m/s is ${speedAt(24)} rpm: aim lower, or know what rod and piston stand.`,
     },

@@ -7,8 +7,10 @@
  * roof that arch and corners round off.
  */
 import type { Engine } from '../../model/engine.ts';
+import { meanPistonSpeed } from '../crank.ts';
 import { engineEvents } from '../events.ts';
 import { blowdownAngleArea } from '../time-area.ts';
+import { usualExhaustDuration } from '../usual-ports.ts';
 import type { WindowShape } from '../window.ts';
 import type { RuleFinding, RuleInput } from './rule.ts';
 import { clamp, finding, mm, NO_SOURCE } from './rule.ts';
@@ -127,27 +129,31 @@ export function withLongerExhaust(engine: Engine, events: RuleInput['events'], m
   return { ...engine, exhaust: { ...engine.exhaust, windows } };
 }
 
-export function exhaustDurationRule({ engine, events }: RuleInput): RuleFinding {
+export function exhaustDurationRule({ engine, events, rpm }: RuleInput): RuleFinding {
   const longer = engineEvents(withLongerExhaust(engine, events, 2));
   const now = blowdownAngleArea(events);
   const gain =
     now > 0 ? `${((blowdownAngleArea(longer) / now - 1) * 100).toFixed(0)} % blowdown` : 'the first blowdown';
   const rise = (events.exhaust.windows[0]?.shape.roof ?? 0) - (longer.exhaust.windows[0]?.shape.roof ?? 0);
   const found = events.exhaust.durationDeg;
+  const speed = meanPistonSpeed(events.crank, rpm);
+  const middle = Math.round(usualExhaustDuration(speed));
+  const [low, high] = [Math.min(190, middle - 5), Math.min(202, middle + 10)];
+  const at = `usual at ${speed.toFixed(1)} m/s`;
   const buys = `The next 2 deg (roof ${(rise * 1000).toFixed(2)} mm up) buy ${gain} and by the handbook want the pipe ${(200 / found).toFixed(1)} % longer.`;
   return finding({
     id: 'exhaust-duration',
     title: 'Exhaust duration',
     found,
     unit: 'deg',
-    usual: [190, 202],
-    reason: 'About 190 suits the resonance; 195 to 202 is cut for blowdown at speed.',
+    usual: [low, high],
+    reason: '165 to 180 in mild engines; racing ones need 190 to 202 for blowdown.',
     source: NO_SOURCE,
     movedBy: 'roof height, barrel lift',
     sides: {
-      below: `${(190 - found).toFixed(1)} deg short of 190. ${buys}`,
-      within: `${(found - 190).toFixed(1)} deg beyond 190, for blowdown. ${buys}`,
-      above: `${(found - 202).toFixed(1)} deg beyond 202: trapped stroke is going. ${buys}`,
+      below: `${(low - found).toFixed(1)} deg short of ${low}, ${at}. ${buys}`,
+      within: buys,
+      above: `${(found - high).toFixed(1)} deg beyond ${high}, ${at}: trapped stroke is going. ${buys}`,
     },
   });
 }
