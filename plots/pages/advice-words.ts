@@ -73,6 +73,6 @@ export function unadvisedText({ for: purpose, why, tried, runs, things }: NoAdvi
     case 'did not settle':
       return 'The change that was tried did not settle.';
     case 'no budget':
-      return 'Not computed: advice takes no more than a third of the time of its sweep, which here is short: finer cells or more speeds allow more.';
+      return 'not computed, for advice takes no more than a third of the time of its sweep. Finer cells or more speeds allow more.';
   }
 }

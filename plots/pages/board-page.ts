@@ -14,7 +14,7 @@ export interface BoardPageInput {
 }
 
 const figure = (id: string, title: string, seen: string, read: string): Markup =>
-  html`<figure><h3>${title}</h3><div class="plot"><canvas id="${id}" role="img" aria-label="${seen}"></canvas></div><figcaption><span>${read}</span></figcaption></figure>`;
+  html`<figure><h3 aria-level="2">${title}</h3><div class="plot"><canvas id="${id}" role="img" aria-label="${seen}"></canvas></div><figcaption><span>${read}</span></figcaption></figure>`;
 
 const button = (id: string, text: string): Markup => html`<button type="button" id="${id}">${text}</button>`;
 
@@ -24,7 +24,7 @@ const bench = html`<section aria-label="The pipe">
 <p id="notice" class="notice" role="alert"></p>
 <div id="cautions" role="status"></div>
 <div class="turnbar"><button type="button" id="turn-play" aria-pressed="false">Play a turn</button>${button('turn-back', '−1°')}${button('turn-on', '+1°')}<label for="turn-angle">crank</label><input type="range" id="turn-angle" min="0" max="359" step="1" value="0"><label for="turn-speed">slow to fast</label><input type="range" id="turn-speed" min="0" max="100" step="1" value="45"><output id="turn-said" for="turn-angle turn-speed"></output></div>
-<details><summary>How to move it, and rules of thumb</summary><p class="note">Pull a joint along or across, or give it the arrows (with shift finer). Played, shades are pressure, grey above the surroundings and green below; the marks are gas that left the cylinder while the transfers were open, large in its first turn.</p>
+<details><summary>How to move it, and rules of thumb</summary><p class="note">Pull a joint along or across, or give it the arrows (with shift finer). Played, shades are pressure, grey above the surroundings and green below; the marks are gas that left the cylinder while the transfers were open, large in its first turn. Below the pipe, where most pipes have it: dashes for a diameter, brackets for the end of diffuser, baffle and stinger, the one at the foot for the baffle’s end by the handbook’s length; brown where this pipe is outside.</p>
 <ul id="marks" class="marks"></ul></details>
 </section>`;
 
@@ -61,7 +61,7 @@ const stages = html`<section><h2>Stages</h2>
 <p class="note">The case file holds everything inline, what was changed in its comments; <code>echocone sweep</code> of it on the same cells gives the refined rows.</p></section>
 <section><h2>Every other key</h2>
 <div class="tools"><label for="search">Search</label><input type="search" id="search" autocomplete="off"><span id="found" role="status"></span></div>
-<div class="scroll tall" tabindex="0" role="region" aria-label="Keys of the case"><table class="edits"><thead><tr><th scope="col">Key</th><th scope="col">Value</th><th scope="col">What it is</th></tr></thead><tbody id="keys"></tbody></table></div>
+<div class="scroll tall" tabindex="0" role="region" aria-label="Keys of the case"><table class="edits keys"><thead><tr><th scope="col">Key</th><th scope="col">Value</th><th scope="col">What it is</th></tr></thead><tbody id="keys"></tbody></table></div>
 </section>`;
 
 /** A single file with the solver, the case and its workers inside. */

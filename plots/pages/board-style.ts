@@ -13,7 +13,7 @@ h1.alone{font-size:27px;margin:14px 0 4px}
 .bench canvas{display:block}.bench svg{position:absolute;left:0;top:0;display:block}
 .wall{fill:none;stroke:var(--ink);stroke-width:1.6;pointer-events:none}
 .weld{fill:none;stroke:var(--hairline);stroke-width:1;pointer-events:none}
-.usual path{fill:none;stroke:var(--useful-ink);stroke-width:1.5;opacity:.75;pointer-events:none}
+.usual path{fill:none;stroke:var(--faint);stroke-width:1.2;opacity:.8;pointer-events:none}.usual .outside{stroke:var(--useful-ink);stroke-width:1.8;opacity:1}
 .joint{cursor:grab;touch-action:none}.joint:active{cursor:grabbing}
 .joint .reach{fill:transparent}.joint .knob{fill:var(--sheet);stroke:var(--returning);stroke-width:2.2}
 .joint:hover .knob,.joint:focus .knob{fill:var(--returning)}
@@ -29,7 +29,7 @@ h1.alone{font-size:27px;margin:14px 0 4px}
 .edits input{font:inherit;font-variant-numeric:tabular-nums;color:var(--ink);background:var(--sheet);border:1px solid var(--hairline);padding:2px 6px;min-height:26px;max-width:100%}
 .edits .n input{text-align:right;width:7.2em}
 .edits .does{white-space:nowrap}.edits button,.stages button{min-height:26px;padding:1px 9px;font-size:13.5px;margin-right:5px;border-color:var(--hairline)}
-tbody th{border-bottom-color:var(--grid)}.edits th,.edits td{vertical-align:middle}.edits td input{min-width:6.6em}.edits code{font-size:12.5px;overflow-wrap:anywhere}.edits .doc{color:var(--faint);font-size:13.5px}
+tbody th{border-bottom-color:var(--grid)}.edits th,.edits td{vertical-align:middle}.edits td input{min-width:6.6em}.edits code{font-size:12.5px}.keys th{max-width:22em}.edits .doc{color:var(--faint);font-size:13.5px}
 .tools input[type=text],.tools input[type=search]{font:inherit;color:var(--ink);background:var(--sheet);border:1px solid var(--ink);padding:4px 8px;min-height:34px;max-width:100%}
 .dials div{display:grid;grid-template-columns:minmax(0,1fr) 8.4em;gap:0 10px;align-items:center;padding:5px 0;border-bottom:1px solid var(--grid)}
 .dials label{grid-column:1/-1;font-size:14px}
@@ -44,5 +44,6 @@ section>.pair>figure{margin-top:12px}.player{margin-top:2px}#landing,#output{cur
 #beside .pair{max-width:640px}
 code{font-size:.92em}
 @media (max-width:860px){.desk,.pair{grid-template-columns:minmax(0,1fr)}.mesh{margin-left:0}}
-@media (max-width:520px){.bench .joint{display:none}.turnbar output{min-width:0;flex:1 1 100%}h1.alone{font-size:22px}.edits .does{white-space:normal}}
+@media (max-width:520px){.bench .joint{display:none}.turnbar output{min-width:0;flex:1 1 100%}h1.alone{font-size:22px}.edits .does{white-space:normal}
+.keys,.keys tbody,.keys tr,.keys th,.keys td{display:block}.keys thead{display:none}.keys tr{padding:8px 0;border-bottom:1px solid var(--grid)}.keys th,.keys td{border:0;padding:1px 0}.keys input{width:100%}}
 `;

@@ -201,6 +201,8 @@ export function overnightPage(result: OvernightPageResult, assets: Assets): stri
   const headline = winner
     ? `${result.unfinished === true ? `Unfinished, ${result.drafts.length} of about ${result.total}: best so far` : `Best of ${result.drafts.length}:`} ${draftName(winner.name)}, with ${fixed(winner.score, scoreDecimals)}${result.score.unit === '' ? '' : `${THIN}${result.score.unit}`}.`
     : 'No draft has finished yet.';
+  const isCaution = (note: string): boolean => note.startsWith('Caution');
+  const [cautions, notes] = [result.notes.filter(isCaution), result.notes.filter((note) => !isCaution(note))];
   const best = result.best.map((one) => ({ name: one.name, outline: one.outline.map(stretchMm) }));
   const scatter = result.varied.map(({ name }, i) =>
     place(
@@ -221,7 +223,7 @@ export function overnightPage(result: OvernightPageResult, assets: Assets): stri
       ['Program', result.program, 'minor'],
     ],
     body: html`<section class="answer"><div><h1>${headline}</h1>${findings(answerLines(result, answer))}</div><div>${best.length > 0 && namedOutlines(best)}</div></section>
-${result.notes.length > 0 && html`<ul class="small">${result.notes.map((note) => html`<li>${note}</li>`)}</ul>`}
+${cautions.map((note) => html`<p class="warn">${note}</p>`)}${notes.length > 0 && html`<ul class="small">${notes.map((note) => html`<li>${note}</li>`)}</ul>`}
 <section><h2>Ranking</h2>${ranking(result)}</section>
 ${best.length > 0 && html`<section><h2>Dimensions of the best</h2>${dimensionTable(best)}</section>`}
 <section><h2>What the score depends on</h2>${result.importance.length === 0 ? html`<p>Too few drafts to tell.</p>` : place('importance', 'Share of the score’s variation', 'The longest bar is the quantity to settle first.', 'All bars short: the quantities act together; look at the parallel axes.', 'Importance of each varied quantity.')}

@@ -80,6 +80,6 @@ export const place = (
   read: string,
   wrong: string,
   seen: string,
-  kind: '' | 'noprint' = '',
+  kind: '' | 'noprint' | 'first' = '',
 ): Markup =>
-  html`<figure${kind && html` class="${kind}"`}><h3>${title}</h3><div class="plot" id="${id}" role="img" aria-label="${seen}"></div><figcaption><span>${read}</span> <span class="wrong"><b>Looks wrong?</b> ${wrong}</span></figcaption></figure>`;
+  html`<figure${kind && html` class="${kind}"`}><h3${kind === 'first' && html` aria-level="2"`}>${title}</h3><div class="plot" id="${id}" role="img" aria-label="${seen}"></div><figcaption><span>${read}</span> <span class="wrong"><b>Looks wrong?</b> ${wrong}</span></figcaption></figure>`;

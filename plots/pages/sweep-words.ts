@@ -88,19 +88,31 @@ function best({ torque, power }: SweepAnswer): AnswerLine[] {
 /** What was run to change it, and where nothing is advised, why. */
 function ways(report: AdviceReport | null): AnswerLine[] {
   if (report === null) return [];
+  // What had no time is said in one line.
+  const short = report.none.filter(({ why }) => why === 'no budget');
   const lines = [
-    ...report.advice.map((one) => ({ purpose: one.for, text: adviceText(one) })),
-    ...report.none.map((one) => ({ purpose: one.for, text: unadvisedText(one) })),
+    ...report.advice.map((one) => ({ purpose: one.for, text: adviceText(one), advised: true })),
+    ...report.none
+      .filter((one) => !short.includes(one))
+      .map((one) => ({ purpose: one.for, text: unadvisedText(one), advised: false })),
   ];
-  return (['target', 'lower', 'higher', 'output'] as const).flatMap((purpose) =>
+  const said = (['target', 'lower', 'higher', 'output'] as const).flatMap((purpose) =>
     lines
       .filter((line) => line.purpose === purpose)
-      .map(({ text }) => ({
+      .map(({ text, advised }) => ({
         label: purposeLabel[purpose],
         text,
-        ...(purpose === 'lower' || purpose === 'higher' ? { way: purpose } : {}),
+        ...(advised && (purpose === 'lower' || purpose === 'higher') ? { way: purpose } : {}),
       })),
   );
+  const [first] = short;
+  if (first === undefined) return said;
+  const purposes = short.map((one) => purposeLabel[one.for].replace('For ', '')).join(', ');
+  const label = said.length === 0 ? 'Advice' : 'Further advice';
+  return [
+    ...said,
+    { label, text: `For ${purposes.replace(/, ([^,]*)$/, ' and $1')}: ${unadvisedText(first)}` },
+  ];
 }
 
 /** How wide the torque is, and how sharp the edge of the useful speeds. */

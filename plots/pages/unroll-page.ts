@@ -116,7 +116,7 @@ export function unrollPage(result: UnrollPageResult): string {
       ['Blanks', String(result.blanks.length)],
       ['Program', result.program, 'minor'],
     ],
-    body: html`<section class="answer"><div><h1>${result.line}</h1>${warnings}</div>${findings(result.facts)}</section><section><h2>The pipe</h2>${image(result.assembled, 'As it is welded')}${image(result.drawing, 'The whole pipe, for one A4 page')}</section><section><h2>The sheets</h2>${result.sheets.map((one, i) => image(one, `Sheet ${i + 1}`))}</section><section><h2>Cut list</h2>${cutList(result.blanks)}</section><section><h2>Taken for granted</h2>${list(result.assumptions)}<p class="warn">${result.cautions.join(' ')}</p></section>`,
+    body: html`<section class="answer"><div><h1>${result.line.replaceAll(/(?<=\d) x (?=\d)/g, ' × ')}</h1>${warnings}</div>${findings(result.facts)}</section><section><h2>The pipe</h2>${image(result.assembled, 'As it is welded')}${image(result.drawing, 'The whole pipe, for one A4 page')}</section><section><h2>The sheets</h2>${result.sheets.map((one, i) => image(one, `Sheet ${i + 1}`))}</section><section><h2>Cut list</h2>${cutList(result.blanks)}</section><section><h2>Taken for granted</h2>${list(result.assumptions)}<p class="warn">${result.cautions.join(' ')}</p></section>`,
     data: null,
     program: result.program,
     assets: null,

@@ -80,7 +80,7 @@ function checksTable(checks: readonly VerifyCheck[]): Markup {
   return table(
     'Error at n, 2n and 4n cells',
     [
-      { name: '' },
+      { name: 'met' },
       { name: 'check' },
       { name: 'kind' },
       { name: 'error of' },

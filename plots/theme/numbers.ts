@@ -53,7 +53,8 @@ export const asPrinted = (text: string): string =>
     .replace(/(\d) deg\b/g, '$1°')
     .replace(/(^|[\s(])-(?=\d)/g, '$1−')
     .replace(/(\d) (%|Nm|kW|mm²?|bar|rpm|K|°C)(?!\w)/g, `$1${THIN}$2`)
-    .replace(/\d{5,}(?=\s*(?:rpm|to \d|,|$))/g, (digits) => speed(Number(digits)));
+    .replace(/\d{5,}(?=\s*(?:rpm|to \d|,|$))/g, (digits) => speed(Number(digits)))
+    .replace(/\b\d{4}(?=(?: to [\d\u202f]+)?\u202frpm)/g, (digits) => speed(Number(digits)));
 /** A small ratio such as a balance error: one digit and a power of ten. */
 export const exponential = (value: Maybe): string =>
   isNumber(value)

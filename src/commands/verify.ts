@@ -43,7 +43,10 @@ const columns: readonly Column<Check>[] = [
   { header: 'at n', text: ({ errors }) => errorText(errors[0]) },
   { header: 'at 2n', text: ({ errors }) => errorText(errors[1]) },
   { header: 'at 4n', text: ({ errors }) => errorText(errors[2]) },
-  { header: 'order', text: ({ order }) => (order === null ? '' : order.toFixed(1)) },
+  {
+    header: 'order',
+    text: ({ order }) => (order === null ? '' : order.toFixed(1).replace(/^-(?=0\.0$)/, '')),
+  },
   { header: 'bound', text: ({ limit }) => errorText(limit) },
 ];
 

@@ -134,7 +134,12 @@ describe.skipIf(!hasBrowser)('the board', { timeout: 120_000 }, () => {
     expect(await call(page, (board) => board.cell())).toBe('30 mm');
     expect(furthest(rows, before).by).toBeGreaterThan(1e-3);
     const taken = join(bench.folder, 'taken.yaml');
-    writeFileSync(taken, await call(page, (board) => board.caseYaml()));
+    const [handed] = await Promise.all([page.waitForEvent('download'), page.locator('#take-case').click()]);
+    await handed.saveAs(taken);
+    expect(readFileSync(taken, 'utf8')).toBe(await call(page, (board) => board.caseYaml()));
+    // Eight rules of thumb have a place on the drawing.
+    expect(await page.locator('#joints .usual path').count()).toBe(8);
+    expect(await page.locator('#turn-said').textContent()).toMatch(/a preview on 30.mm cells/);
     const subject = loadCase(taken);
     expect(subject.run.speeds).toEqual([9500, 10_500]);
     const swept = speedGroups(subject).flatMap((group) => runGroup(group).records.map(({ row }) => row));
@@ -169,13 +174,23 @@ describe.skipIf(!hasBrowser)('the board', { timeout: 120_000 }, () => {
     expect(await header()).toBe('230 mm');
     await page.locator('#stage-name').fill(STAGE);
     await page.locator('#keep').click();
-    await page.waitForFunction(() => location.hash.includes('thin'));
+    expect(await call(page, (board) => board.set('pipe.sections.header.length', '240 mm'))).toBeNull();
+    await page.waitForFunction(() => location.hash.includes('thin') && location.hash.includes('240'));
     const again = await bench.context.newPage();
     await again.goto(`file://${file}${new URL(page.url()).hash}`);
     await again.waitForFunction(() => document.documentElement.dataset.drawn === 'yes');
-    expect(await call(again, (board) => board.get('pipe.sections.header.length'))).toBe('230 mm');
+    expect(await call(again, (board) => board.get('pipe.sections.header.length'))).toBe('240 mm');
     expect(await call(again, (board) => board.get('engine.ambient.pressure'))).toBe('0.9 bar');
     expect(await again.locator('#stages b').allTextContents()).toEqual(['as opened', STAGE]);
+    // A stage that came with the address is computed once the draft stands.
+    await again.waitForFunction(
+      () => !(document.getElementById('stages')?.textContent ?? '').includes('Not computed'),
+      undefined,
+      { timeout: 60_000 },
+    );
+    expect(await again.locator('#stages p').allTextContents()).toEqual(
+      Array(2).fill(expect.stringMatching(/Nm at 10.000.rpm/)),
+    );
     expect(complaints).toEqual([]);
     await again.close();
     await page.close();

@@ -55,7 +55,7 @@ describe('texts of case files and of the terminal', () => {
     ['450 degC at the flange to 200 degC at the end', '450\u202f°C at the flange to 200\u202f°C at the end'],
     ['-14 deg', '−14°'],
     ['1191 mm2', '1191\u202fmm²'],
-    ['2000 to 13000 rpm', '2000 to 13\u202f000\u202frpm'],
+    ['2000 to 13000 rpm', '2\u202f000 to 13\u202f000\u202frpm'],
     ['texts of 1993-1996', 'texts of 1993-1996'],
   ])('%s', (text, printed) => {
     expect(asPrinted(text)).toBe(printed);

@@ -9,6 +9,28 @@ export interface Addressed {
 
 /** Longest address that is read [characters]. */
 const LONGEST = 200_000;
+/** How long after the last change the address follows [ms]. */
+const SOON_MS = 400;
+
+/** The page's address, which follows what stands on it: soon, for browsers refuse too many changes a minute. */
+export class AddressBar {
+  readonly #what: () => Addressed;
+  #timer: ReturnType<typeof setTimeout> | null = null;
+
+  constructor(what: () => Addressed) {
+    this.#what = what;
+  }
+
+  follow(): void {
+    if (this.#timer !== null) clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => history.replaceState(null, '', addressOf(this.#what())), SOON_MS);
+  }
+
+  /** What another address holds; null: it is this one, or none of ours. */
+  other(): Addressed | null {
+    return location.hash === addressOf(this.#what()) ? null : addressed(location.hash);
+  }
+}
 
 export const addressOf = ({ set, stages }: Addressed): string =>
   `#${encodeURIComponent(JSON.stringify([set, ...stages.map(({ name, set: kept }) => [name, kept])]))}`;

@@ -11,7 +11,7 @@ import type { Edit } from '../../../src/board/sections.ts';
 import { withSettings } from '../../../src/board/settings.ts';
 import { caseFile, pipeFile } from '../../../src/board/taken-away.ts';
 import type { Turn } from '../../../src/board/turn.ts';
-import { addressed, addressOf } from './address.ts';
+import { AddressBar, addressed } from './address.ts';
 import { AnswerView, lookOf } from './answer-view.ts';
 import { boardApi } from './board-api.ts';
 import { wireButtons } from './board-buttons.ts';
@@ -20,7 +20,6 @@ import { Crew } from './crew.ts';
 import { Dials } from './dials.ts';
 import { DraftHistory } from './draft-history.ts';
 import { place, write } from './element.ts';
-import { rowsOf } from './kept-answers.ts';
 import { type KeyAbout, KeyList } from './key-list.ts';
 import { paintGas } from './pipe-gas.ts';
 import { PipeJoints } from './pipe-joints.ts';
@@ -40,8 +39,6 @@ export interface BoardPageData {
 
 type Changes = readonly (readonly [path: string, text: string])[];
 
-/** How long after the last change the page's address follows [ms]: browsers refuse too many a minute. */
-const ADDRESS_MS = 400;
 export function startBoard(script: string): void {
   const { carried, keys } = JSON.parse(place('data').textContent ?? '') as BoardPageData;
   const history = new DraftHistory(openDesk(carried));
@@ -69,10 +66,11 @@ class Board {
   #held = false;
   #frame: number | null = null;
   #dirty = { draft: true, answer: true, gas: true };
-  #addressTimer: ReturnType<typeof setTimeout> | null = null;
+  readonly #address: AddressBar;
 
   constructor(history: DraftHistory, script: string, keys: readonly KeyAbout[]) {
     this.#history = history;
+    this.#address = new AddressBar(() => ({ set: history.set, stages: history.stages }));
     const cores = Math.max(1, (navigator.hardwareConcurrency || 2) - 1);
     const crew = (): Crew => new Crew(script, history.desk.carried, cores);
     this.#pursuit = new Pursuit({ warm: crew(), fine: crew() }, history.subject, {
@@ -83,6 +81,8 @@ class Board {
         this.#joints.rule(rules);
         this.#redraw('draft');
       },
+      kept: () => this.#stages.draw(this.#history.stages, this.#pursuit.chosen),
+      stages: () => this.#history.stages.map(({ set }) => set),
       failed: (message) => this.#notice(`The computation failed: ${message}`),
     });
     this.#bench = benchOf(history.subject, this.#width());
@@ -121,10 +121,7 @@ class Board {
         this.#history.forget(name);
         this.#settled();
       },
-      rows: (set) => {
-        const kept = this.#pursuit.keptOf(set);
-        return { rows: kept === null ? [] : rowsOf(kept), cell: kept?.cell ?? 0 };
-      },
+      rows: (set) => this.#pursuit.keptOf(set) ?? { rows: [], cell: 0 },
     });
     this.#answer = new AnswerView(this.#pursuit, () => this.#redrawAll());
     this.#player = new TurnPlayer(() => this.#redraw('gas'));
@@ -162,8 +159,8 @@ class Board {
       this.#redrawAll();
     });
     addEventListener('hashchange', () => {
-      const there = addressed(location.hash);
-      if (there !== null && location.hash !== this.#address()) this.#arrive(there);
+      const there = this.#address.other();
+      if (there !== null) this.#arrive(there);
     });
     this.#settled();
   }
@@ -214,12 +211,7 @@ class Board {
     this.#keys.draw(history.subject);
     this.#stages.draw(history.stages, this.#pursuit.chosen);
     this.#redraw('draft');
-    if (this.#addressTimer !== null) clearTimeout(this.#addressTimer);
-    this.#addressTimer = setTimeout(() => window.history.replaceState(null, '', this.#address()), ADDRESS_MS);
-  }
-
-  #address(): string {
-    return addressOf({ set: this.#history.set, stages: this.#history.stages });
+    this.#address.follow();
   }
 
   #hold(held: boolean): void {
@@ -240,9 +232,8 @@ class Board {
 
   #turned(turn: Turn): void {
     this.#turn = turn;
-    this.#player.of(turn.opensDeg, turn.rpm);
+    this.#player.of(turn.opensDeg, turn.rpm, turn.cell);
     this.#redraw('gas');
-    this.#stages.draw(this.#history.stages, this.#pursuit.chosen);
   }
 
   #notice(words: string): void {

@@ -88,12 +88,16 @@ export class KeyList {
     return element(
       'tr',
       {},
-      element('th', { scope: 'row' }, element('code', {}, path)),
+      element('th', { scope: 'row' }, element('code', {}, ...broken(path))),
       element('td', {}, input),
       element('td', { class: 'doc' }, assumed ? element('i', {}, 'assumed. ') : '', about?.doc ?? ''),
     );
   }
 }
+
+/** A path that may break before its dots. */
+const broken = (path: string): readonly (string | HTMLElement)[] =>
+  path.split(/(?=\.)/).flatMap((step, k) => (k === 0 ? [step] : [element('wbr', {}), step]));
 
 /** The inputs as they are used, then the keys that could be stated and are not. */
 function rowsOf({ inputs, engine, pipe }: Case, keys: readonly KeyAbout[]): readonly Row[] {

@@ -9,7 +9,8 @@ import type { RuleFinding } from '../../../src/timing/rules/rule.ts';
 import { silhouette } from '../../marks/silhouette.ts';
 import { fixed } from '../../theme/numbers.ts';
 import { attribute, drawn, write } from './element.ts';
-import type { Bench } from './pipe-scale.ts';
+import { type Bench, stretchesOf } from './pipe-scale.ts';
+import { type UsualMark, usualMarks } from './usual-marks.ts';
 
 /** What a drag rounds to [m], by hand and with shift. */
 const STEP = 0.5e-3;
@@ -43,7 +44,7 @@ export class PipeJoints {
   readonly #welds = drawn('path', { class: 'weld' });
   readonly #usual = drawn('g', { class: 'usual' });
   readonly #joints = drawn('g');
-  #rules: readonly RuleFinding[] = [];
+  #marks: readonly UsualMark[] = [];
   #grip: Grip | null = null;
 
   constructor(svg: SVGSVGElement, hands: JointHands) {
@@ -59,8 +60,9 @@ export class PipeJoints {
     return this.#grip !== null;
   }
 
+  /** Rules of thumb of the pipe as it now is. */
   rule(rules: readonly RuleFinding[]): void {
-    this.#rules = rules;
+    this.#marks = usualMarks(rules, stretchesOf(this.#hands.subject()));
   }
 
   draw(): void {
@@ -179,24 +181,19 @@ export class PipeJoints {
     this.#hands.edit(edit());
   }
 
-  /** Quiet marks at the edge: between which diameters belly and stinger usually are. */
+  /** Quiet marks at the lower edge: dashes for diameters, brackets for where something ends. */
   #drawUsual(): void {
-    const { sections } = this.#hands.subject().pipe;
-    const { stretches, x, y } = this.#hands.bench();
-    const marks = this.#rules.flatMap(({ id, usual, found }) => {
-      const role = id === 'belly-diameter' ? 'belly' : id === 'stinger-diameter' ? 'stinger' : '';
-      const index = sections.findIndex((section) => section.role === role);
-      if (index < 0 || found === null || !(found > 0)) return [];
-      const { start, end, diameters } = stretches[index + 1] ?? {
-        start: 0,
-        end: 0,
-        diameters: [0, 0] as const,
-      };
-      const per = Math.min(...diameters) / found;
-      const middle = x((start + end) / 2);
-      return usual.map((edge) => `M${middle - 9} ${y((-edge * per) / 2).toFixed(1)}h18`);
+    const { x, y, height } = this.#hands.bench();
+    const paths = this.#marks.map(({ of, range, at, outside }) => {
+      const [low, high] = of === 'diameter' ? range : [x(range[0]), x(range[1])];
+      const level = at === 0 ? height - 9 : y(-at / 2) + 7;
+      const d =
+        of === 'diameter'
+          ? [low, high].map((edge) => `M${(x(at) - 9).toFixed(1)} ${y(-edge / 2).toFixed(1)}h18`).join('')
+          : `M${low.toFixed(1)} ${(level - 4).toFixed(1)}v8m0 -4H${high.toFixed(1)}m0 -4v8`;
+      return drawn('path', { d, class: outside ? 'outside' : '' });
     });
-    this.#usual.replaceChildren(drawn('path', { d: marks.join('') }));
+    this.#usual.replaceChildren(...paths);
   }
 }
 

@@ -12,6 +12,8 @@ import { attribute, drawn, write } from './element.ts';
 /** What a drag and an arrow round to, and with shift [mm]. */
 const STEP = 0.1;
 const FINE = 0.02;
+/** A drawing of fewer pixels a millimetre has no room for names. */
+const NARROW = 2.6;
 
 export interface PortHands {
   subject(): Case;
@@ -93,10 +95,16 @@ export class PortDrawing {
       'aria-valuenow': height.toFixed(2),
       'aria-valuetext': said,
     });
-    const words = handle.querySelectorAll('text');
-    if (words[0] !== undefined) write(words[0], shape.name);
-    if (words[1] !== undefined) write(words[1], `${fixed(durationDeg, 1)}°`);
-    if (words[2] !== undefined) write(words[2], `${fixed(height, 1)} mm`);
+    // Where windows stand close there is room for the duration alone.
+    const lines =
+      this.#perMm < NARROW
+        ? roof.port === 'exhaust'
+          ? ['', '', `${fixed(durationDeg, 0)}°`]
+          : [`${fixed(durationDeg, 0)}°`, '', '']
+        : [shape.name, `${fixed(durationDeg, 1)}°`, `${fixed(height, 1)} mm`];
+    handle.querySelectorAll('text').forEach((at, k) => {
+      write(at, lines[k] ?? '');
+    });
   }
 
   #newRoof(roof: Roof): SVGGElement {

@@ -7,30 +7,20 @@
 
 import type { BoardSpeed } from '../../../src/board/board-speed.ts';
 import { PREVIEW_CELL } from '../../../src/board/preview.ts';
-import type { Turn } from '../../../src/board/turn.ts';
 import type { EngineState } from '../../../src/engine/run/state.ts';
 import type { SweepRow } from '../../../src/findings/row.ts';
 import type { Case } from '../../../src/model/case.ts';
-import type { RuleFinding } from '../../../src/timing/rules/rule.ts';
 import type { Crew } from './crew.ts';
-import { type Answer, KeptAnswers, keyOf, rowsOf } from './kept-answers.ts';
+import { IdleWork } from './idle-work.ts';
+import { type Answer, KeptAnswers, type KeptRows, keyOf, rowsOf } from './kept-answers.ts';
+import { nearestTo } from './nearest-speed.ts';
+import type { Listener, Progress } from './pursuit-listener.ts';
 import { Refinement } from './refinement.ts';
 
 /** Cells of studies [m]: taken before those of the case where these are at most half as long. */
 const STUDY_CELL = 10e-3;
 /** How long the hand has to rest before finer cells are worth while [ms]. */
 const REST_MS = 250;
-
-export type Progress = 'computing' | 'preview' | 'refined';
-
-export interface Listener {
-  /** Something of the answer is new. */
-  answered(): void;
-  turned(turn: Turn): void;
-  ruled(rules: readonly RuleFinding[]): void;
-  /** A fault of the program, not of the case. */
-  failed(message: string): void;
-}
 
 export class Pursuit {
   progress: Progress = 'computing';
@@ -51,6 +41,7 @@ export class Pursuit {
   #fresh: { readonly speeds: Map<number, BoardSpeed>; readonly failures: Map<number, string> } = blank();
   #stale = new Map<number, BoardSpeed>();
   readonly #kept = new KeptAnswers();
+  readonly #idle: IdleWork;
   #refined: Answer | null = null;
 
   constructor(crews: { readonly warm: Crew; readonly fine: Crew }, subject: Case, listener: Listener) {
@@ -58,6 +49,10 @@ export class Pursuit {
     this.#refinement = new Refinement(crews.fine);
     this.#subject = subject;
     this.#listener = listener;
+    this.#idle = new IdleWork(this.#refinement, this.#kept, () => {
+      listener.answered();
+      listener.kept();
+    });
     this.#chosen = nearestTo(subject.run.speeds, subject.run.targetSpeed);
   }
 
@@ -141,9 +136,9 @@ export class Pursuit {
     return keyOf(this.#set) === this.#kept.base;
   }
 
-  /** The finest answer that is kept of other changes; null: none is. */
-  keptOf(set: readonly string[]): Answer | null {
-    return this.#kept.finest(keyOf(set));
+  /** The finest rows that are kept of a draft; null: it was not computed. */
+  keptOf(set: readonly string[]): KeptRows | null {
+    return this.#kept.rowsFor(keyOf(set));
   }
 
   #breakOff(): void {
@@ -165,6 +160,7 @@ export class Pursuit {
       this.progress = 'preview';
       this.#kept.keep({ key: keyOf(set), cell, ...fresh });
       this.#listener.answered();
+      this.#listener.kept();
       this.#aside();
       this.#rested();
     };
@@ -255,30 +251,27 @@ export class Pursuit {
     }, REST_MS);
   }
 
-  /** A whole answer stands; the last one is followed by the base on the same cells, so that like is held against like. */
+  /** A whole answer stands. */
   #stand(answer: Answer, last: boolean): void {
     this.#kept.keep(answer);
     this.#refined = answer;
     if (last) {
       this.progress = 'refined';
-      if (this.#kept.at(this.#kept.base, answer.cell) === null) this.#refineBase(answer.cell);
+      this.#idleOn(answer.cell);
     }
     this.#listener.answered();
+    this.#listener.kept();
   }
 
-  #refineBase(cell: number): void {
-    const { speeds } = this.#subject.run;
-    this.#refinement.run(
-      { set: this.#baseSet, speeds, chosen: this.#chosen, cells: [cell] },
-      {
-        stepped: () => {},
-        stood: (answer) => {
-          this.#kept.keep(answer);
-          this.#listener.answered();
-        },
-        failed: (message) => this.#listener.failed(message),
-      },
-    );
+  #idleOn(cell: number): void {
+    this.#idle.run({
+      base: this.#baseSet,
+      cell,
+      previewCell: this.previewCell,
+      stages: this.#listener.stages(),
+      speeds: this.#subject.run.speeds,
+      chosen: this.#chosen,
+    });
   }
 
   /** An answer that was kept is shown again at once. */
@@ -288,13 +281,8 @@ export class Pursuit {
     this.answeredRevision = this.revision;
     this.#listener.answered();
     this.#aside();
+    this.#idleOn(answer.cell);
   }
 }
 
 const blank = () => ({ speeds: new Map<number, BoardSpeed>(), failures: new Map<number, string>() });
-
-const nearestTo = (speeds: readonly number[], wanted: number | null): number => {
-  const middle = speeds[Math.floor(speeds.length / 2)] ?? 0;
-  const about = wanted ?? middle;
-  return speeds.reduce((best, rpm) => (Math.abs(rpm - about) < Math.abs(best - about) ? rpm : best), middle);
-};

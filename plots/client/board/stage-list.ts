@@ -51,7 +51,11 @@ export class StageList {
   draw(kept: readonly Stage[], chosen: number): void {
     this.#stages = [{ name: 'as opened', set: this.#desk.carried.set }, ...kept];
     this.#pair = this.#pair.filter((name) => this.#stages.some((stage) => stage.name === name));
-    this.#list.replaceChildren(...this.#stages.map((stage, k) => this.#card(stage, k > 0, chosen)));
+    // Drawn anew when an answer comes in: who is on a button of it stays there.
+    const [list, focused] = [this.#list, document.activeElement];
+    const held = focused === null ? -1 : [...list.querySelectorAll('button, input')].indexOf(focused);
+    list.replaceChildren(...this.#stages.map((stage, k) => this.#card(stage, k > 0, chosen)));
+    if (held >= 0) list.querySelectorAll<HTMLElement>('button, input')[held]?.focus();
     this.#compare(chosen);
   }
 
@@ -83,9 +87,7 @@ export class StageList {
   #line({ set }: Stage): string {
     const { rows } = this.#hands.rows(set);
     const best = highest(rows, 'torque_nm');
-    return best === null
-      ? 'Not computed yet: bring it back.'
-      : `${newtonMetres(best.torque_nm)} at ${rpm(best.speed_rpm)}`;
+    return best === null ? 'Not computed yet.' : `${newtonMetres(best.torque_nm)} at ${rpm(best.speed_rpm)}`;
   }
 
   /** Outline above, torque below. */

@@ -3,7 +3,7 @@
  * motion only when the button is pressed.
  */
 
-import { degrees as inDegrees } from '../../theme/numbers.ts';
+import { degrees as inDegrees, millimetres } from '../../theme/numbers.ts';
 import { place, write } from './element.ts';
 
 /** Degrees a second at the slowest and the fastest that can be chosen. */
@@ -22,6 +22,7 @@ export class TurnPlayer {
   #last = 0;
   #opens = 0;
   #rpm = 0;
+  #cell = 0;
 
   constructor(show: () => void) {
     this.#show = show;
@@ -36,10 +37,11 @@ export class TurnPlayer {
     return this.#frame !== null;
   }
 
-  /** The turn that is played begins at an angle [deg] and is of a speed [rpm]. */
-  of(opensDeg: number, rpm: number): void {
+  /** The turn that is played begins at an angle [deg] and is of a speed [rpm], computed on cells so long [m]. */
+  of(opensDeg: number, rpm: number, cell: number): void {
     this.#opens = opensDeg;
     this.#rpm = rpm;
+    this.#cell = cell;
     this.#say();
   }
 
@@ -87,6 +89,7 @@ export class TurnPlayer {
     const angle = inDegrees(this.#opens + this.degrees);
     this.#angle.setAttribute('aria-valuetext', `${angle} after top dead centre`);
     const times = this.#rpm > 0 ? Math.round((6 * this.#rpm) / this.#rate) : 0;
-    write(this.#said, `${angle}, ${times} times slower than the engine`);
+    const mesh = this.#cell > 0 ? `; a preview on ${millimetres(this.#cell)} cells` : '';
+    write(this.#said, `${angle}, ${times} times slower than the engine${mesh}`);
   }
 }

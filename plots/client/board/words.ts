@@ -3,7 +3,7 @@
 import type { Difference } from '../../../src/board/difference.ts';
 import { EDGE_STEP, type SpeedSpan } from '../../../src/findings/band.ts';
 import { fixed, isNumber, rpm, signed, speed, THIN } from '../../theme/numbers.ts';
-import type { Progress } from './pursuit.ts';
+import type { Progress } from './pursuit-listener.ts';
 
 /** An edge of a band as it can be claimed [rpm]. */
 export const edgeOf = (value: number): number => EDGE_STEP * Math.round(value / EDGE_STEP);

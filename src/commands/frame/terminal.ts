@@ -52,7 +52,7 @@ export function terminalOf(settings: TerminalSettings): Terminal {
       if (quiet) return;
       const text = shortened(plainText(line), (stderr.columns ?? 80) - 1);
       if (!live) {
-        if (plainProgress) stderr.write(`${plainText(line)}\n`);
+        if (plainProgress) stderr.write(`${spoken(plainText(line))}\n`);
         return;
       }
       liveLine = text;

@@ -29,7 +29,12 @@ export function sweepText(result: SweepResult, advice: AdviceReport | null, colo
 /** The page's answer, in letters that any terminal has. */
 function answerText({ rows, case: { run } }: SweepResult, advice: AdviceReport | null): string {
   const { headline, lines } = answerWords(sweepAnswer(rows, run.targetSpeed), advice);
-  const plain = (text: string): string => plainText(text).replace(/(\d)°/g, '$1\u202fdeg').replace(/−/g, '-');
+  // A speed stands in one piece, as it is typed.
+  const plain = (text: string): string =>
+    plainText(text)
+      .replace(/(\d)\u202f(?=\d{3}(?!\d))/g, '$1')
+      .replace(/(\d)°/g, '$1\u202fdeg')
+      .replace(/−/g, '-');
   // Blanks within a number or before its unit become plain ones after the lines are broken, not before.
   return [headline, ...lines.map(({ label, text }) => `${label}: ${text}`)]
     .map((line) => `${folded(plain(line)).replace(/[\u2009\u202f\u00a0]/g, ' ')}\n`)
