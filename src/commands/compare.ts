@@ -174,10 +174,10 @@ function write({ invocation, drafts, band, folder }: Told, sweeps: readonly Swee
   return { answer, document, names, notes };
 }
 
-/** A base by its own name, and a what-if by what is changed of it. */
+/** A base by its own name, and a what-if by what is changed of it: "header 260 mm". */
 const againstBase = ([base = '', whatIf = '']: readonly string[]): string[] => [
   base,
-  `with ${whatIf.slice(`${base} · `.length)}`,
+  whatIf.slice(`${base} · `.length),
 ];
 
 /** Where drafts were not computed alike, and what to mind before one is built. */

@@ -71,6 +71,13 @@ async function asked(given: Partial<Known>, signal: AbortSignal): Promise<Partia
   return answers as Partial<Known>;
 }
 
+/** An answer in the unit that the question names, where it has none of its own; a comma in a number is a point. */
+function withUnit(text: string, question: string): string {
+  const unit = / \[(mm|deg|rpm)\]$/.exec(question)?.[1];
+  const number = text.replace(/^([+-]?\d+),(\d)/, '$1.$2');
+  return unit !== undefined && /^[+-]?\d+(?:\.\d+)?$/.test(number) ? `${number} ${unit}` : number;
+}
+
 async function answerTo(
   { question, read, needed }: KnownFlag,
   reader: ReturnType<typeof createInterface>,
@@ -81,7 +88,8 @@ async function answerTo(
     const text = (await reader.question(`${question}${hint}: `, { signal })).trim();
     if (text === '' && needed !== true) return undefined;
     try {
-      return read(text.replaceAll(/\s+/g, ' '));
+      if (text === '') throw new UsageError('This has to be known.');
+      return read(withUnit(text.replaceAll(/\s+/g, ' '), question));
     } catch (error) {
       if (!(error instanceof UsageError)) throw error;
       process.stderr.write(`  ${error.message}\n`);

@@ -171,7 +171,7 @@ describe('a what-if against its base', () => {
       [main, 'compare', demo('a'), ...words, '--out', join(folder, 'base')],
       { encoding: 'utf8' },
     );
-    expect(stdout).toContain('with header 260 mm against Saltmarsh 125, draft A: ');
+    expect(stdout).toContain('header 260 mm against Saltmarsh 125, draft A: ');
     expect(stdout).toMatch(/^Saltmarsh 125, draft A · header 260 mm$/m);
     const document = JSON.parse(text('base', 'compare.json'));
     expect(document.changed).toContain(changed);
@@ -180,7 +180,7 @@ describe('a what-if against its base', () => {
     );
     expect(headers).toEqual([0.21, 0.26]);
     expect(JSON.parse(text('base', 'run.json')).changed).toEqual(document.changed);
-    expect(text('base', 'compare.html')).toContain('with header 260 mm');
+    expect(text('base', 'compare.html')).toContain('header 260 mm');
   });
 });
 

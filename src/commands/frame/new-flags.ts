@@ -29,7 +29,7 @@ export interface KnownFlag {
   readonly read: (text: string) => unknown;
   /** Has to be known. */
   readonly needed?: boolean;
-  /** What is asked on a terminal. */
+  /** What is asked on a terminal, with the unit that a bare number is taken in. */
   readonly question: string;
   /** Whether it is asked, of what is known by then; a sort of intake has questions of its own. */
   readonly asked?: (known: Partial<Known>) => boolean;
@@ -50,7 +50,7 @@ export const knownFlags: readonly KnownFlag[] = [
     help: 'bore of the cylinder',
     read: lengthWithin('15mm', '150mm'),
     needed: true,
-    question: 'Bore, such as 54 mm',
+    question: 'Bore [mm]',
   },
   {
     member: 'stroke',
@@ -58,7 +58,7 @@ export const knownFlags: readonly KnownFlag[] = [
     help: 'stroke, twice the throw',
     read: lengthWithin('15mm', '150mm'),
     needed: true,
-    question: 'Stroke, such as 54.5 mm',
+    question: 'Stroke [mm]',
   },
   {
     member: 'rpm',
@@ -66,56 +66,56 @@ export const knownFlags: readonly KnownFlag[] = [
     help: 'speed the pipe is meant for',
     read: speedFlag,
     needed: true,
-    question: 'Speed the pipe is meant for, such as 10500',
+    question: 'Speed the pipe is meant for [rpm]',
   },
   {
     member: 'rod',
     syntax: '--rod <length>',
     help: 'rod between its centres (assumed: two strokes)',
     read: lengthWithin('20mm', '400mm'),
-    question: 'Rod between its centres',
+    question: 'Rod between its centres [mm]',
   },
   {
     member: 'exhaustDuration',
     syntax: '--exhaust-duration <angle>',
     help: 'crank angle for which the exhaust is open',
     read: numberWithin(120, 230, 'deg'),
-    question: 'Exhaust open, by degree wheel, such as 192 deg',
+    question: 'Exhaust open, by degree wheel [deg]',
   },
   {
     member: 'transferDuration',
     syntax: '--transfer-duration <angle>',
     help: 'crank angle for which the transfers are open',
     read: numberWithin(80, 160, 'deg'),
-    question: 'Transfers open, by degree wheel, such as 130 deg',
+    question: 'Transfers open, by degree wheel [deg]',
   },
   {
     member: 'exhaustWidth',
     syntax: '--exhaust-width <length>',
     help: 'width of the exhaust window, straight across',
     read: lengthWithin('5mm', '120mm'),
-    question: 'Width of the exhaust window, straight across',
+    question: 'Width of the exhaust window, straight across [mm]',
   },
   {
     member: 'passageLength',
     syntax: '--passage-length <length>',
     help: 'exhaust duct from the bore to the flange',
     read: lengthWithin('5mm', '300mm'),
-    question: 'Exhaust duct, from the bore to the flange, along its middle',
+    question: 'Exhaust duct along its middle, from bore to flange [mm]',
   },
   {
     member: 'flange',
     syntax: '--flange <length>',
     help: 'inside diameter of the duct at the flange',
     read: lengthWithin('10mm', '100mm'),
-    question: 'Inside diameter at the flange',
+    question: 'Inside diameter at the flange [mm]',
   },
   {
     member: 'carburettor',
     syntax: '--carburettor <length>',
     help: 'bore of the carburettor',
     read: lengthWithin('8mm', '80mm'),
-    question: 'Bore of the carburettor',
+    question: 'Bore of the carburettor [mm]',
   },
   {
     member: 'trapped',
@@ -137,7 +137,7 @@ export const knownFlags: readonly KnownFlag[] = [
     syntax: '--intake-duration <angle>',
     help: 'piston port: crank angle for which it is open',
     read: numberWithin(80, 240, 'deg'),
-    question: 'Intake open, by degree wheel, such as 160 deg',
+    question: 'Intake open, by degree wheel [deg]',
     asked: ({ intake }) => intake === 'pistonPort',
   },
   {
@@ -145,7 +145,7 @@ export const knownFlags: readonly KnownFlag[] = [
     syntax: '--disc-opens <angle>',
     help: 'disc: opens; before top dead centre is negative',
     read: numberWithin(-200, -60, 'deg'),
-    question: 'Disc opens, after top dead centre, so negative, such as -140 deg',
+    question: 'Disc opens, before top dead centre, so negative, such as -140 [deg]',
     asked: ({ intake }) => intake === 'disc',
   },
   {
@@ -153,7 +153,7 @@ export const knownFlags: readonly KnownFlag[] = [
     syntax: '--disc-closes <angle>',
     help: 'disc: closes, after top dead centre',
     read: numberWithin(20, 130, 'deg'),
-    question: 'Disc closes, after top dead centre, such as 75 deg',
+    question: 'Disc closes, after top dead centre, such as 75 [deg]',
     asked: ({ intake }) => intake === 'disc',
   },
 ];
