@@ -24,4 +24,12 @@ export interface UsedInput {
   /** The value as written, with its unit. */
   readonly value: string;
   readonly assumed: boolean;
+  /** Where a measuring error stands behind it, `54 mm ± 0.05 mm`: number and error in the unit that it is written in. */
+  readonly measured?: Measured;
+}
+
+export interface Measured {
+  readonly number: number;
+  readonly error: number;
+  readonly unit: string;
 }

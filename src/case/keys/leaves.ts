@@ -1,9 +1,10 @@
 /** The single values of a case file: quantities with their unit, shares, counts, yes-or-no, words and names. */
 
 import type { Dimension } from '../../model/dimension.ts';
+import { parseMeasured, parseMeasuredShare, writtenNumber } from '../text/measured-text.ts';
 import { nearest } from '../text/nearest.ts';
 import { hasUnprintable, quoted } from '../text/printable.ts';
-import { type Parsed, parseQuantity, parseShare } from '../text/quantity-text.ts';
+import { type Parsed, parseShare } from '../text/quantity-text.ts';
 import { type ChangeNode, type Node, nodeName, type ScalarNode } from '../text/tree.ts';
 import { DIMENSIONS, unitsOf, takes as unitsTaken } from '../text/units.ts';
 import { note, type Reading, refuse, type Schema } from './schema.ts';
@@ -18,13 +19,13 @@ export interface Limits {
 
 /** A quantity of one dimension, in the unit used inside. */
 export function quantity(dimension: Dimension, limits: Limits = {}): Schema<number> {
-  const parse = (text: string, difference = false): Parsed => parseQuantity(text, dimension, difference);
+  const parse = (text: string, difference = false): Parsed => parseMeasured(text, dimension, difference);
   const { called } = DIMENSIONS[dimension];
   const takes = unitsTaken(dimension).replace(' takes ', ' in ') + limitsText(limits);
   return {
     takes,
     lone: false,
-    read: (node, at) => readNumber(node, at, takes, parse, limits),
+    read: (node, at) => readNumber(node, at, { takes, parse, limits, dimension }),
     jsonSchema: () => ({
       type: 'string',
       pattern: quantityPattern(dimension),
@@ -38,11 +39,18 @@ export function quantity(dimension: Dimension, limits: Limits = {}): Schema<numb
 export function share(limits: Limits = {}): Schema<number> {
   const takes = `a plain number or one in percent${limitsText(limits)}`;
   const number = { type: 'number', ...jsonLimits(limits) };
-  const percent = { type: 'string', pattern: '^[+-]?[0-9.]+([eE][+-]?[0-9]+)?\\s*(%|percent)?$' };
+  const plain = '[0-9.]+([eE][+-]?[0-9]+)?\\s*(%|percent)?';
+  const percent = { type: 'string', pattern: `^[+-]?${plain}(\\s*${ERROR_SIGN}\\s*${plain})?$` };
   return {
     takes,
     lone: false,
-    read: (node, at) => readNumber(node, at, takes, (text) => parseShare(text), limits),
+    read: (node, at) =>
+      readNumber(node, at, {
+        takes,
+        parse: (text, difference = false) => (difference ? parseShare(text) : parseMeasuredShare(text)),
+        limits,
+        dimension: null,
+      }),
     jsonSchema: () => ({ anyOf: [number, percent] }),
   };
 }
@@ -123,14 +131,23 @@ export function text(longest: number, lines: 'one line' | 'lines' = 'one line'):
   };
 }
 
+/** Before a measuring error. */
+const ERROR_SIGN = '(±|\\+/?-)';
+
 type Parse = (text: string, difference?: boolean) => Parsed;
+
+interface Numbers {
+  readonly takes: string;
+  readonly parse: Parse;
+  readonly limits: Limits;
+  /** Null: a share. */
+  readonly dimension: Dimension | null;
+}
 
 function readNumber(
   node: Node,
   at: Reading,
-  takes: string,
-  parse: Parse,
-  limits: Limits,
+  { takes, parse, limits, dimension }: Numbers,
 ): number | undefined {
   const changed = node.kind === 'change' ? changedNumber(node, at, takes, parse) : null;
   if (changed === undefined) return undefined;
@@ -142,7 +159,10 @@ function readNumber(
   };
   if (!written.parsed.ok) return refuse(at, node.place, written.parsed.message, written.parsed.hint);
   const value = limited(written.parsed, node, at, parse, limits);
-  if (value !== undefined) note(at, written.text);
+  if (value === undefined) return undefined;
+  const { unit, error } = written.parsed;
+  const number = writtenNumber(value, unit, dimension);
+  note(at, written.text, error === undefined ? undefined : { number, error, unit });
   return value;
 }
 
@@ -251,7 +271,12 @@ function jsonLimits(limits: Limits): Record<string, number> {
 
 function quantityPattern(dimension: Dimension): string {
   const units = unitsOf(dimension).map((unit) => unit.replaceAll(/[()/]/g, '\\$&').replaceAll(' ', '\\s*'));
-  return `^[+-]?([0-9]+\\.?[0-9]*|\\.[0-9]+)([eE][+-]?[0-9]+)?\\s*(${units.join('|')})$`;
+  const number = '([0-9]+\\.?[0-9]*|\\.[0-9]+)([eE][+-]?[0-9]+)?';
+  const unit = units.join('|');
+  // With its measuring error, the unit may stand behind both.
+  const error = `\\s*(${unit})\\s*${ERROR_SIGN}\\s*${number}\\s*(${unit}|%|percent)`;
+  const shared = `\\s*${ERROR_SIGN}\\s*${number}\\s*(${unit})`;
+  return `^[+-]?${number}(\\s*(${unit})|${error}|${shared})$`;
 }
 
 /** Whether a node is a number or a text, which may hold a number. */

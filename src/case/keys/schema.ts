@@ -4,7 +4,7 @@
  * A reader that reported a problem returns undefined; null is a value.
  */
 
-import type { AssumedInput, UsedInput } from '../../model/inputs.ts';
+import type { AssumedInput, Measured, UsedInput } from '../../model/inputs.ts';
 import { printable } from '../text/printable.ts';
 import { addProblem, type Problem } from '../text/problem.ts';
 import { type Place, positionAt } from '../text/source.ts';
@@ -52,10 +52,11 @@ export function refuse(at: Reading, place: Place, message: string, hint = ''): u
   return undefined;
 }
 
-/** Enters an input that was read, and that it was assumed if so. */
-export function note(at: Reading, value: string): void {
+/** Enters an input that was read, its measuring error where it has one, and that it was assumed if so. */
+export function note(at: Reading, value: string, measured?: Measured): void {
   const path = printable(at.path);
-  at.ledger.inputs.push({ path, value: printable(value), assumed: at.assuming !== null });
+  const error = measured === undefined ? {} : { measured };
+  at.ledger.inputs.push({ path, value: printable(value), assumed: at.assuming !== null, ...error });
   if (at.assuming !== null) at.ledger.assumed.push({ path, value: printable(value), ...at.assuming });
 }
 

@@ -46,7 +46,13 @@ const silencer = record('a silencer', {
 
 const wallTemperature = quantity('temperature', { above: '0 K', below: '2000 K' });
 
-type Given = Extract<WallTemperature, { by: 'given' }>['at'];
+type Point = Extract<WallTemperature, { by: 'given' }>['at'][number];
+/** The end is where the pipe ends, which its sections say. */
+type Given = readonly (Point | { readonly position: 'end'; readonly temperature: number })[];
+
+const USUAL_WALL = { flange: '450 degC', end: '200 degC' } as const;
+const WALL_REASON =
+  'racing pipes run 200 to 450 degC, the header hottest (value from memory); falls evenly along the pipe';
 
 const given = bySort<Given>({
   scalar: checked(wallTemperature, (temperature) => [{ position: 0, temperature }]),
@@ -60,6 +66,26 @@ const given = bySort<Given>({
     ),
     1,
     50,
+  ),
+  map: checked(
+    record('wall temperatures at the ends of the pipe', {
+      flange: assumed(
+        wallTemperature,
+        'Temperature of the wall at the flange.',
+        USUAL_WALL.flange,
+        WALL_REASON,
+      ),
+      end: assumed(
+        wallTemperature,
+        'Temperature of the wall at the end of the pipe.',
+        USUAL_WALL.end,
+        WALL_REASON,
+      ),
+    }),
+    ({ flange, end }): Given => [
+      { position: 0, temperature: flange },
+      { position: 'end', temperature: end },
+    ],
   ),
 });
 
@@ -78,7 +104,9 @@ const balance = record('a heat balance of the wall', {
   ),
 });
 
-const wall = variant<WallTemperature>('a wall temperature', {
+type Balance = Extract<WallTemperature, { by: 'balance' }>;
+
+const wall = variant<Balance | { readonly by: 'given'; readonly at: Given }>('a wall temperature', {
   given: checked(given, (at) => ({ by: 'given', at })),
   balance: checked(balance, (keys) => ({ by: 'balance', ...keys })),
 });
@@ -150,7 +178,8 @@ export function pipeSchema(name: string): Schema<Pipe> {
     if (!tapersFitRoles(sections, judge)) return undefined;
     if (!roles.includes('baffle')) judge.warn('The pipe has no baffle: nothing sends a plug-back wave.');
     const length = Number(sections.reduce((sum, one) => sum + one.length, 0).toPrecision(12));
-    if (stated.wall?.by === 'given' && !positionsFit(stated.wall.at, length, judge)) return undefined;
+    const walls = stated.wall === null ? usualWall(length, judge) : wallAlong(stated.wall, length);
+    if (walls.by === 'given' && !positionsFit(walls.at, length, judge)) return undefined;
     const bends = stated.bends ?? [];
     if (!bendsFit(bends, sections, judge)) return undefined;
     return {
@@ -159,7 +188,7 @@ export function pipeSchema(name: string): Schema<Pipe> {
       bends,
       sheet: stated.sheet,
       silencer: stated.silencer,
-      wall: stated.wall ?? usualWall(length, judge),
+      wall: walls,
       roughness: stated.roughness,
       coneLoss: stated.coneLoss,
       bendLoss: stated.bendLoss ?? (bends.length > 0 ? usualBendLoss(judge) : 1),
@@ -221,7 +250,7 @@ function tapersFitRoles(sections: readonly Section[], judge: Judge): boolean {
   return sound;
 }
 
-function positionsFit(at: Given, length: number, judge: Judge): boolean {
+function positionsFit(at: readonly Point[], length: number, judge: Judge): boolean {
   for (const [index, { position }] of at.entries()) {
     const before = at[index - 1]?.position ?? -1;
     if (position <= before) {
@@ -247,13 +276,24 @@ function usualBendLoss(judge: Judge): number {
   return 1;
 }
 
+/** The wall with the end of the pipe where it is. */
+function wallAlong(
+  stated: Balance | { readonly by: 'given'; readonly at: Given },
+  length: number,
+): WallTemperature {
+  if (stated.by === 'balance') return stated;
+  const at = stated.at.map(({ position, temperature }) => ({
+    position: position === 'end' ? length : position,
+    temperature,
+  }));
+  return { by: 'given', at };
+}
+
 /** Hottest at the flange, falling evenly to the end. */
 function usualWall(length: number, judge: Judge): WallTemperature {
-  const reason =
-    'racing pipes run 200 to 450 degC, the header hottest (value from memory); falls evenly along the pipe';
   note(
-    { ...within(judge.at, 'wall'), assuming: { reason, sort: 'quantity' } },
-    '450 degC at the flange to 200 degC at the end',
+    { ...within(judge.at, 'wall'), assuming: { reason: WALL_REASON, sort: 'quantity' } },
+    `${USUAL_WALL.flange} at the flange to ${USUAL_WALL.end} at the end`,
   );
   return {
     by: 'given',

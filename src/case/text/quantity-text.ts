@@ -12,7 +12,13 @@ const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?(?![\d.])/;
 
 /** Read, or refused with the reason and what to do. */
 export type Parsed =
-  | { readonly ok: true; readonly value: number; readonly unit: string }
+  | {
+      readonly ok: true;
+      readonly value: number;
+      readonly unit: string;
+      /** What stands behind ±, in the unit that the value is written in. */
+      readonly error?: number;
+    }
   | { readonly ok: false; readonly message: string; readonly hint: string };
 
 const refuse = (message: string, hint = ''): Parsed => ({ ok: false, message, hint });

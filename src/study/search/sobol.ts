@@ -5,28 +5,13 @@
  *
  *   m_k = 2 a_1 m_(k-1) ^ 4 a_2 m_(k-2) ^ … ^ 2^s m_(k-s) ^ m_(k-s),   v_k = m_k 2^(32-k).
  *
- * Polynomials and first numbers: Joe & Kuo, "Constructing Sobol sequences with better two-dimensional projections",
- * SIAM J. Sci. Comput. 30, 2008, file new-joe-kuo-6.21201. With a seed every dimension is shifted by the exclusive or
+ * Polynomials and first numbers: Joe & Kuo 2008 (`sobol-numbers.ts`). With a seed every dimension is shifted by the exclusive or
  * with a random number, which keeps the sequence's evenness and moves its first point off the corner.
  */
 
 import type { Sample } from './axis.ts';
 import { randomSource } from './random.ts';
-
-/** Degree s, coefficients a, first numbers m, from the second dimension on. */
-const joeKuo: readonly (readonly [degree: number, coefficients: number, first: readonly number[]])[] = [
-  [1, 0, [1]],
-  [2, 1, [1, 3]],
-  [3, 1, [1, 3, 1]],
-  [3, 2, [1, 1, 1]],
-  [4, 1, [1, 1, 3, 3]],
-  [4, 4, [1, 3, 5, 13]],
-  [5, 2, [1, 1, 5, 5, 17]],
-  [5, 4, [1, 1, 5, 5, 5]],
-  [5, 7, [1, 1, 7, 11, 19]],
-  [5, 11, [1, 1, 5, 1, 1]],
-  [5, 13, [1, 1, 1, 3, 11]],
-];
+import { joeKuo } from './sobol-numbers.ts';
 
 export const mostSobolDimensions = joeKuo.length + 1;
 const BITS = 32;
@@ -60,7 +45,7 @@ function directionNumbers(dimension: number): Uint32Array {
     for (let k = 0; k < BITS; k += 1) v[k] = 1 << (31 - k);
     return v;
   }
-  const [degree, coefficients, first] = joeKuo[dimension - 1]!;
+  const { degree, coefficients, first } = joeKuo[dimension - 1]!;
   for (let k = 0; k < BITS; k += 1) {
     if (k < degree) {
       v[k] = first[k]! << (31 - k);

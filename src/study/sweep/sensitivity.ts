@@ -1,7 +1,7 @@
 /**
  * How far an input that nobody measured moves the answer: the same engine at one speed with that one input changed by
- * about as much as it may be wrong, each run in full from a cold start, less the engine as it is. The changes are
- * judgement (common practice, no source) and are said beside their effect; so is which way, for effects are not linear.
+ * about as much as it may be wrong, each run in full from a cold start, less the engine as it is. The changes are the steps
+ * of `ensemble/plausible-ranges.ts` and are said beside their effect; so is which way, for effects are not linear.
  * The pipe's wall is always among them, given or assumed: every kelvin of it moves the speed of sound in the pipe.
  */
 
@@ -9,52 +9,16 @@ import { caseOf, type OpenedFile } from '../../case/load.ts';
 import { CaseProblems } from '../../case/text/problem.ts';
 import type { SweepRow } from '../../findings/row.ts';
 import type { Case } from '../../model/case.ts';
+import { type Amount, plausibleRange } from '../ensemble/plausible-ranges.ts';
 import { valueOrThrow } from '../work/outcome.ts';
 import type { Pool } from '../work/pool.ts';
 import { withRun } from '../work/run-settings.ts';
 import type { GroupResult } from '../work/run-sweep.ts';
 
-/** Added to the number that the file would hold, in the unit it stands in; or a share of it. */
-type Amount = { readonly add: number } | { readonly share: number };
-
-/** Ends of paths, the first that fits. */
-const AMOUNTS: readonly (readonly [end: RegExp, amount: Amount])[] = [
-  [/discharge(\.\w+)?$/, { add: 0.05 }],
-  [/wallTemperature$/, { add: 30 }],
-  [/passage\.(entry|exit)?area$/i, { share: 0.1 }],
-  [/transfers\.passage\.length$/, { share: 0.2 }],
-  [/petals\.(density|modulus)$/, { share: 0.2 }],
-  [/petals\.damping$/, { add: 0.05 }],
-  [/petals\.openSides$/, { add: 1 }],
-  [/disc\.ramp$/, { add: 5 }],
-  [/combustion\.start$/, { add: 3 }],
-  [/combustion\.duration$/, { add: 6 }],
-  [/combustion\.wiebeEfficiency$/, { share: -0.2 }],
-  [/combustion\.wiebeExponent$/, { add: 0.5 }],
-  [/combustion\.completeness$/, { add: -0.05 }],
-  [/fuel\.hydrogenCarbonRatio$/, { add: 0.1 }],
-  [/fuel\.equivalenceRatio$/, { add: 0.1 }],
-  [/fuel\.lowerHeatingValue$/, { share: 0.02 }],
-  [/scavenging\.(threeWay\.)?displacement$/, { add: 0.1 }],
-  [/scavenging\.twoZone\.mixingVolume$/, { add: 0.15 }],
-  [/scavenging\.(\w+\.)?shortCircuit$/, { add: 0.05 }],
-  [/combustion\.residualAtDuration$/, { add: 0.05 }],
-  [/run\.mixing$/, { share: 1 }],
-  [/wallHeatFactor$/, { add: 0.5 }],
-  [/(cone|bend)Loss$/, { share: 1 }],
-  [/cylinderHeat\.coefficient$/, { share: 0.3 }],
-  [/friction\.constant$/, { add: 0.2 }],
-  [/friction\.perSpeed$/, { share: 0.2 }],
-  [/ambient\.pressure$/, { share: -0.03 }],
-  [/ambient\.temperature$/, { add: 10 }],
-  [/roughness$/, { share: 1 }],
-  [/endCorrection$/, { add: 0.1 }],
-  [/emissivity$/, { add: -0.2 }],
-  [/outsideCoefficient$/, { share: 0.5 }],
-];
 /** Cells are no shorter than this: differences need less than the answer itself, and the runs are many [m]. */
 const MOVES_CELL = 10e-3;
 const WALL = 'pipe.wall';
+/** As much as the table of ranges steps a wall [K]. */
 const WALL_RISE = 50;
 
 /** One input changed. */
@@ -106,8 +70,8 @@ export function changedValue(value: string, amount: Amount, sign: 1 | -1 = 1): s
 export function assumedVariants(opened: OpenedFile, set: readonly string[]): Variant[] {
   const subject = caseOf(opened, set);
   return subject.assumed.flatMap(({ path, value, sort }) => {
-    const amount = AMOUNTS.find(([end]) => end.test(path))?.[1];
-    if (sort !== 'quantity' || amount === undefined || path === WALL) return [];
+    const amount = plausibleRange(path)?.step;
+    if (sort !== 'quantity' || amount === undefined || path.startsWith(WALL)) return [];
     const unit = value.replace(/^\S+\s*/, '');
     // The other way where this one leads out of what is allowed.
     for (const sign of [1, -1] as const) {
