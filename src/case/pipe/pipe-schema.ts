@@ -3,9 +3,9 @@
  * optional silencer, and its wall.
  */
 
-import type { Pipe, WallTemperature } from '../../model/pipe.ts';
+import type { Pipe } from '../../model/pipe.ts';
 import type { Section } from '../../model/section.ts';
-import { bySort, list, variant } from '../keys/branches.ts';
+import { list } from '../keys/branches.ts';
 import { ofKind } from '../keys/kinds.ts';
 import { choice, quantity, share, text } from '../keys/leaves.ts';
 import { namesDiffer } from '../keys/own-names.ts';
@@ -15,6 +15,7 @@ import { writeQuantity } from '../text/units.ts';
 import { bendList, bendsFit } from './bend-schema.ts';
 import { bySheet, circumference, outsideKeys } from './outside-circumference.ts';
 import { joinedDiameters, sectionKeys } from './section-schema.ts';
+import { wall, wallOf } from './wall-schema.ts';
 
 /** What a section can be, in the order of the pipe. */
 export const PIPE_ROLES = ['header', 'diffuser', 'belly', 'baffle', 'stinger'] as const;
@@ -42,73 +43,6 @@ const silencer = record('a silencer', {
     '0.82',
     'a pipe set flush with a sharp edge, which loses half a dynamic pressure; value from memory',
   ),
-});
-
-const wallTemperature = quantity('temperature', { above: '0 K', below: '2000 K' });
-
-type Point = Extract<WallTemperature, { by: 'given' }>['at'][number];
-/** The end is where the pipe ends, which its sections say. */
-type Given = readonly (Point | { readonly position: 'end'; readonly temperature: number })[];
-
-const USUAL_WALL = { flange: '450 degC', end: '200 degC' } as const;
-const WALL_REASON =
-  'racing pipes run 200 to 450 degC, the header hottest (value from memory); falls evenly along the pipe';
-
-const given = bySort<Given>({
-  scalar: checked(wallTemperature, (temperature) => [{ position: 0, temperature }]),
-  list: list(
-    checked(
-      record('a wall temperature', {
-        at: required(quantity('length', { atLeast: '0 mm' }), 'Distance from the flange along the axis.'),
-        temperature: required(wallTemperature, 'Temperature of the wall there.'),
-      }),
-      ({ at, temperature }) => ({ position: at, temperature }),
-    ),
-    1,
-    50,
-  ),
-  map: checked(
-    record('wall temperatures at the ends of the pipe', {
-      flange: assumed(
-        wallTemperature,
-        'Temperature of the wall at the flange.',
-        USUAL_WALL.flange,
-        WALL_REASON,
-      ),
-      end: assumed(
-        wallTemperature,
-        'Temperature of the wall at the end of the pipe.',
-        USUAL_WALL.end,
-        WALL_REASON,
-      ),
-    }),
-    ({ flange, end }): Given => [
-      { position: 0, temperature: flange },
-      { position: 'end', temperature: end },
-    ],
-  ),
-});
-
-const balance = record('a heat balance of the wall', {
-  emissivity: assumed(
-    share({ above: '0', atMost: '1' }),
-    'Emissivity of the outside.',
-    '0.8',
-    'oxidised steel; value from memory',
-  ),
-  outsideCoefficient: assumed(
-    quantity('heatTransfer', { atLeast: '0 W/(m2 K)' }),
-    'Heat transfer coefficient to the air outside.',
-    '60 W/(m2 K)',
-    'a pipe in the air stream of a moving machine; common practice, no source',
-  ),
-});
-
-type Balance = Extract<WallTemperature, { by: 'balance' }>;
-
-const wall = variant<Balance | { readonly by: 'given'; readonly at: Given }>('a wall temperature', {
-  given: checked(given, (at) => ({ by: 'given', at })),
-  balance: checked(balance, (keys) => ({ by: 'balance', ...keys })),
 });
 
 export const roughness = assumed(
@@ -178,8 +112,8 @@ export function pipeSchema(name: string): Schema<Pipe> {
     if (!tapersFitRoles(sections, judge)) return undefined;
     if (!roles.includes('baffle')) judge.warn('The pipe has no baffle: nothing sends a plug-back wave.');
     const length = Number(sections.reduce((sum, one) => sum + one.length, 0).toPrecision(12));
-    const walls = stated.wall === null ? usualWall(length, judge) : wallAlong(stated.wall, length);
-    if (walls.by === 'given' && !positionsFit(walls.at, length, judge)) return undefined;
+    const walls = wallOf(stated.wall, length, judge);
+    if (walls === undefined) return undefined;
     const bends = stated.bends ?? [];
     if (!bendsFit(bends, sections, judge)) return undefined;
     return {
@@ -250,56 +184,10 @@ function tapersFitRoles(sections: readonly Section[], judge: Judge): boolean {
   return sound;
 }
 
-function positionsFit(at: readonly Point[], length: number, judge: Judge): boolean {
-  for (const [index, { position }] of at.entries()) {
-    const before = at[index - 1]?.position ?? -1;
-    if (position <= before) {
-      judge.refuse(['wall', 'given', index, 'at'], 'positions have to grow along the pipe');
-      return false;
-    }
-    if (position > length + 1e-9) {
-      judge.refuse(
-        ['wall', 'given', index, 'at'],
-        `lies beyond the end of the pipe at ${writeQuantity(length, 'length', 'mm', 6)}`,
-      );
-      return false;
-    }
-  }
-  return true;
-}
-
 /** Losses of bends as published. */
 function usualBendLoss(judge: Judge): number {
   const reason =
     'smooth after Idelchik, mitred after Weisbach, steady flow, values from memory; 0.5 to 2 are plausible (no source)';
   note({ ...within(judge.at, 'bendLoss'), assuming: { reason, sort: 'quantity' } }, '1');
   return 1;
-}
-
-/** The wall with the end of the pipe where it is. */
-function wallAlong(
-  stated: Balance | { readonly by: 'given'; readonly at: Given },
-  length: number,
-): WallTemperature {
-  if (stated.by === 'balance') return stated;
-  const at = stated.at.map(({ position, temperature }) => ({
-    position: position === 'end' ? length : position,
-    temperature,
-  }));
-  return { by: 'given', at };
-}
-
-/** Hottest at the flange, falling evenly to the end. */
-function usualWall(length: number, judge: Judge): WallTemperature {
-  note(
-    { ...within(judge.at, 'wall'), assuming: { reason: WALL_REASON, sort: 'quantity' } },
-    `${USUAL_WALL.flange} at the flange to ${USUAL_WALL.end} at the end`,
-  );
-  return {
-    by: 'given',
-    at: [
-      { position: 0, temperature: 723.15 },
-      { position: length, temperature: 473.15 },
-    ],
-  };
 }
