@@ -1,6 +1,7 @@
 /** The sweep page alive: figures drawn, speeds played through, the same instant marked in both crank-angle figures. */
 
 import { blowdown, gasExchange, machTrace } from '../figures/breathing.ts';
+import { driverDots } from '../figures/driver-dots.ts';
 import { gauges } from '../figures/gauges.ts';
 import { outputCurves } from '../figures/output-curves.ts';
 import { plugbackTiming } from '../figures/plugback-timing.ts';
@@ -9,6 +10,7 @@ import { purity } from '../figures/purity.ts';
 import { eventsOf } from '../figures/row-events.ts';
 import { type FlangeFlow, temperatureAlong } from '../figures/temperature-along.ts';
 import { waveDiagram } from '../figures/wave-diagram.ts';
+import { inputName } from '../pages/input-name.ts';
 import { landingSentence } from '../pages/landing-words.ts';
 import { type DrawnSpeed, type PackedSweep, unpackSpeed } from '../pages/packed-sweep.ts';
 import { asPrinted, degrees, fixed, kilowatts, newtonMetres, rpm } from '../theme/numbers.ts';
@@ -24,8 +26,9 @@ let chosen: DrawnSpeed | null = null;
 const restingText = document.getElementById('readout')?.textContent ?? '';
 
 const empty = { data: [], layout: {} };
-board.add('timing', (look) => plugbackTiming(sweep.rows, look));
-board.add('output', (look) => outputCurves(sweep.rows, look));
+board.add('timing', (look) => plugbackTiming(sweep.rows, look, sweep.bands));
+board.add('output', (look) => outputCurves(sweep.rows, look, sweep.bands));
+if (sweep.drivers.length > 0) board.add('drivers', (look) => driverDots(sweep.drivers, inputName, look));
 board.add('exchange', (look) => gasExchange(sweep.rows, look));
 board.add('waves', (look) =>
   chosen ? portTraces(chosen.traces, eventsOf(chosen.row), sweep.ambientBar, look) : empty,

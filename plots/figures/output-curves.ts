@@ -3,6 +3,7 @@
 import { holesOf } from '../../src/findings/answers/torque-holes.ts';
 import { landingBands } from '../../src/findings/band.ts';
 import { column, highest } from '../../src/findings/curve.ts';
+import type { ColumnBand } from '../../src/findings/member-bands.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import { uprightBand } from '../marks/band.ts';
 import { curve } from '../marks/curve.ts';
@@ -22,6 +23,7 @@ import {
 import { heightOf, type Look, lineOf } from '../theme/look.ts';
 import { fixed, speed } from '../theme/numbers.ts';
 import type { Figure } from './figure.ts';
+import { memberShades, reachOf } from './member-shades.ts';
 import { swingBars } from './swing.ts';
 
 /** Shading over the speeds at which the wave lands as wanted; half a step to either side. */
@@ -80,12 +82,19 @@ function curves(rows: readonly SweepRow[], torque: Readings, power: Readings, lo
   ];
 }
 
-export function outputCurves(rows: readonly SweepRow[], look: Look): Figure {
+/** @param bands percentiles over members, shaded under the curves */
+export function outputCurves(
+  rows: readonly SweepRow[],
+  look: Look,
+  bands: readonly ColumnBand[] = [],
+): Figure {
+  const ofTorque = bands.filter((band) => band.column === 'torque_nm');
+  const ofPower = bands.filter((band) => band.column === 'power_kw');
   const { line } = look.palette;
   const torque = column(rows, 'torque_nm');
   const power = column(rows, 'power_kw');
-  const torqueRange = upTo(torque, look.print ? 0.4 : 0.22);
-  const powerRange = upTo(power, look.print ? 0.7 : 0.42);
+  const torqueRange = upTo([...torque, ...reachOf(ofTorque)], look.print ? 0.4 : 0.22);
+  const powerRange = upTo([...power, ...reachOf(ofPower)], look.print ? 0.7 : 0.42);
   const height = heightOf(look, 340, 300, 148);
   const margin = { t: topMargin(look), b: 48, l: 44, r: look.narrow ? 62 : 90 };
   const names = [
@@ -93,7 +102,11 @@ export function outputCurves(rows: readonly SweepRow[], look: Look): Figure {
     { text: 'power', colour: line.power, y: rescale(lastOf(power), powerRange, torqueRange) },
   ];
   return {
-    data: curves(rows, torque, power, look),
+    data: [
+      ...memberShades(ofTorque, line.torque),
+      ...memberShades(ofPower, line.power, { yaxis: 'y2' }),
+      ...curves(rows, torque, power, look),
+    ],
     layout: baseLayout(look, height, margin, {
       xaxis: speedAxis(
         look,

@@ -6,6 +6,7 @@
 
 import { column } from '../../src/findings/curve.ts';
 import { landing } from '../../src/findings/landing.ts';
+import type { ColumnBand } from '../../src/findings/member-bands.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import { levelWindow } from '../marks/band.ts';
 import { CROSS, curve } from '../marks/curve.ts';
@@ -26,6 +27,7 @@ import { heightOf, type Look, lineOf } from '../theme/look.ts';
 import { rpm } from '../theme/numbers.ts';
 import { PEAK_DASH } from '../theme/palette.ts';
 import type { Figure } from './figure.ts';
+import { memberShades, reachOf } from './member-shades.ts';
 import { swingBars } from './swing.ts';
 
 type Readings = readonly (number | null)[];
@@ -149,7 +151,12 @@ function closingLines({ transfers, exhaust, next }: Closings, range: Range, look
   ];
 }
 
-export function plugbackTiming(rows: readonly SweepRow[], look: Look): Figure {
+/** @param bands percentiles over members, of which those of the middle are shaded */
+export function plugbackTiming(
+  rows: readonly SweepRow[],
+  look: Look,
+  bands: readonly ColumnBand[] = [],
+): Figure {
   const first = rows[0];
   if (!first) return { data: [], layout: baseLayout(look, 200, {}) };
   const { palette } = look;
@@ -160,12 +167,14 @@ export function plugbackTiming(rows: readonly SweepRow[], look: Look): Figure {
     exhaust: first.exhaust_closes_deg,
     next: first.exhaust_opens_deg + 360,
   };
-  const range = rangeOf([...onset, ...peak, ...end], 0.04, [closings.transfers - 15, closings.exhaust + 15]);
+  const ofMiddle = bands.filter((band) => band.column === 'plugback_centroid_deg');
+  const reach = [...onset, ...peak, ...end, ...reachOf(ofMiddle)];
+  const range = rangeOf(reach, 0.04, [closings.transfers - 15, closings.exhaust + 15]);
   const height = heightOf(look, 440, 380, 182);
   const margin = { t: topMargin(look), b: 48, l: 44, r: look.narrow ? 84 : 150 };
   const place = { range, heightPx: height - margin.t - margin.b, linePx: look.print ? 12 : 14 };
   return {
-    data: curves(arrivals, look),
+    data: [...memberShades(ofMiddle, palette.usefulInk), ...curves(arrivals, look)],
     layout: baseLayout(look, height, margin, {
       xaxis: speedAxis(look, rangeOf(speeds, 0.02)),
       yaxis: axis(look, { range: [...range], ticksuffix: '°', nticks: 9 }),

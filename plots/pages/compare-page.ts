@@ -2,6 +2,7 @@
 
 import type { CompareAnswer } from '../../src/findings/answers/compare.ts';
 import type { ComparedDraft } from '../../src/findings/answers/compare-summary.ts';
+import type { DraftChances } from '../../src/findings/member-chances.ts';
 import type { SweptDraft } from '../figures/draft-curves.ts';
 import type { DraftWaves } from '../figures/draft-port.ts';
 import { namedOutlines } from '../figures/outline-drawing.ts';
@@ -9,6 +10,8 @@ import { eventsOf } from '../figures/row-events.ts';
 import type { PortEvents } from '../theme/events.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { fixed, rpm, speed } from '../theme/numbers.ts';
+import { chancesTable } from './chances-table.ts';
+import { chancesText } from './chances-words.ts';
 import {
   bandText,
   compareHeadline,
@@ -33,6 +36,8 @@ export interface ComparePageResult {
   readonly drafts: readonly { readonly name: string; readonly sweep: SweepPageResult }[];
   readonly targetSpeed: number | null;
   readonly answer: CompareAnswer;
+  /** In how many members a draft beats the first; empty or absent: not asked for. */
+  readonly chances?: readonly DraftChances[];
   /** What to mind before one of them is built, and where they were not computed alike. */
   readonly notes: readonly string[];
 }
@@ -188,6 +193,7 @@ export function comparePage(result: ComparePageResult, assets: Assets): string {
     label: name,
     text: `Against ${from}: ${differenceText(difference)}.`,
   }));
+  const sure = (result.chances ?? []).map((one) => ({ label: 'How sure', text: chancesText(one) }));
   return sheet({
     title: 'Drafts compared',
     titleBlock: [
@@ -196,9 +202,9 @@ export function comparePage(result: ComparePageResult, assets: Assets): string {
       ['Target', result.targetSpeed === null ? 'none stated' : rpm(result.targetSpeed)],
       ['Program', result.program, 'minor'],
     ],
-    body: html`<section class="answer"><div><h1>${compareHeadline(best, compared.length)}</h1>${findings([...atTarget, ...words])}</div>
+    body: html`<section class="answer"><div><h1>${compareHeadline(best, compared.length)}</h1>${findings([...atTarget, ...words, ...sure])}</div>
 <div>${namedOutlines(outlines)}</div></section>${doubts(result)}
-<section>${summaryTable(compared, result)}${dimensionTable(outlines)}</section>
+<section>${summaryTable(compared, result)}${(result.chances ?? []).length > 0 && chancesTable(result.chances ?? [])}${dimensionTable(outlines)}</section>
 <section><h2>Against engine speed</h2>${place('curves', 'Middle of the plug-back, torque and power', 'The wave is wanted between EC, exhaust closing, and TC, transfer closing: above TC it works against the transfer streams, below EC it meets a closed port. A draft whose torque falls off where its wave leaves the window is limited by its pipe. A cross marks a speed whose cycles did not settle.', 'A draft that jumps from speed to speed: look at its own sweep page.', 'Middle of the plug-back before exhaust closing, torque and power of the drafts against engine speed.')}</section>
 <section><h2>At one speed</h2>${playerBar('Engine speed', data.speeds.length, start)}${place('waves', 'Returning wave and pressure at the port', 'The returning wave should be low while the transfers are open and rise in the highlighted window.', 'Drafts alike in shape but shifted differ in length; alike in time but not in height differ in their cones.', 'Returning wave and port pressure of the drafts against crank angle.')}</section>`,
     data,

@@ -1,5 +1,7 @@
 /** The part of a sweep that its page draws, packed small: 25 speeds take about two megabytes. */
 
+import type { BandsAnswer } from '../../src/findings/answers/bands.ts';
+import { columnBand } from '../../src/findings/member-bands.ts';
 import type { SpeedRecord } from '../../src/findings/record.ts';
 import type { PackedSpeed, PackedSweep } from './packed-sweep.ts';
 import { evenly, type Packed, pack, resample } from './packing.ts';
@@ -36,7 +38,10 @@ function blowdownMach(speed: SpeedRecord | undefined): number | null {
   return inside.length === 0 ? null : Number(Math.max(...inside).toFixed(3));
 }
 
-export function packSweep(result: SweepPageResult): PackedSweep {
+/** Columns over which members are shaded. */
+const SHADED = ['torque_nm', 'power_kw', 'plugback_centroid_deg'] as const;
+
+export function packSweep(result: SweepPageResult, sure: BandsAnswer | null = null): PackedSweep {
   const first = result.speeds[0];
   const cycleAngles = Math.min(limits.cycleAngles, first?.traces.angleDeg.length ?? 2);
   const fieldAngles = Math.min(limits.fieldAngles, first?.diagram.angleDeg.length ?? 2);
@@ -54,6 +59,8 @@ export function packSweep(result: SweepPageResult): PackedSweep {
     scale,
     blowdownMach: result.rows.map((_, i) => blowdownMach(result.speeds[i])),
     speeds: result.speeds.map((speed) => packSpeed(speed, evenly(from, to, count))),
+    bands: sure === null ? [] : SHADED.flatMap((name) => columnBand(sure.bands, name)),
+    drivers: sure?.drivers ?? [],
   };
 
   function packSpeed(speed: SpeedRecord, positions: ArrayLike<number>): PackedSpeed {

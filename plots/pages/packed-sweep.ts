@@ -1,7 +1,9 @@
 /** A sweep as its page carries it, packed small, and each speed unpacked again for its figures. */
 
+import type { ColumnBand } from '../../src/findings/member-bands.ts';
 import type { PurityCurve } from '../../src/findings/purity.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
+import type { AnswerDrivers } from '../../src/findings/width-drivers.ts';
 import type { CycleTraces } from '../figures/port-traces.ts';
 import type { Along } from '../figures/temperature-along.ts';
 import type { WavePath } from '../figures/wave-diagram.ts';
@@ -40,6 +42,9 @@ export interface PackedSweep {
   /** Largest Mach number at the passage's end from exhaust to transfer opening, one a row [-]. */
   readonly blowdownMach: readonly (number | null)[];
   readonly speeds: readonly PackedSpeed[];
+  /** How sure it is: percentiles of the columns that are shaded, and what drives the width. Empty: not asked for. */
+  readonly bands: readonly ColumnBand[];
+  readonly drivers: readonly AnswerDrivers[];
 }
 
 export interface DrawnSpeed {

@@ -5,6 +5,7 @@
  */
 
 import type { AdviceReport } from '../../src/findings/answers/advice.ts';
+import type { BandsAnswer } from '../../src/findings/answers/bands.ts';
 import type { WeatherEffect } from '../../src/findings/answers/weather.ts';
 import type { OutlineSection, SpeedRecord } from '../../src/findings/record.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
@@ -53,6 +54,8 @@ export interface SweepPageExtras {
   readonly weather?: readonly WeatherEffect[];
   /** What was run to improve the pipe; absent: nothing. */
   readonly advice?: AdviceReport;
+  /** How sure it is; absent: not asked for. */
+  readonly sure?: BandsAnswer;
   /** When it was computed, as it is to be printed. */
   readonly date?: string;
 }

@@ -12,6 +12,7 @@ import { packSweep } from './pack-sweep.ts';
 import { findings, playerBar } from './parts.ts';
 import { type Assets, place, sheet } from './sheet.ts';
 import { stretchMm } from './stretch-mm.ts';
+import { sureSection } from './sure-section.ts';
 import type { SweepPageExtras, SweepPageResult } from './sweep-data.ts';
 import { cautions, restsOn, rowsTable } from './sweep-sections.ts';
 import { sweepText } from './sweep-words.ts';
@@ -48,7 +49,8 @@ function startIndex(result: SweepPageResult): number {
 export function sweepPage(result: SweepPageResult, assets: Assets, extras: SweepPageExtras = {}): string {
   const { rows } = result;
   const first = rows[0];
-  const answer = sweepText(sweepAnswer(rows, result.case.run.targetSpeed), extras.advice ?? null);
+  const { sure = null, advice = null } = extras;
+  const answer = sweepText(sweepAnswer(rows, result.case.run.targetSpeed), advice, sure);
   const outline = result.outline.map(stretchMm);
   const titleBlock: [string, string, 'minor'?][] = [
     ['Case', result.case.name],
@@ -65,7 +67,7 @@ export function sweepPage(result: SweepPageResult, assets: Assets, extras: Sweep
   const figures =
     first === undefined
       ? html`<p class="warn">No speed was finished, so there is nothing to draw.</p>`
-      : html`${againstSpeed}${atOneSpeed(startIndex(result), rows.length)}${blowdownAndHeat}${rowsTable(rows)}`;
+      : html`${againstSpeed}${sure !== null && sureSection(sure)}${atOneSpeed(startIndex(result), rows.length)}${blowdownAndHeat}${rowsTable(rows)}`;
   const body = html`<section class="answer"><div><h1>${answer.headline}</h1><p class="meaning">The wave is the compression that the baffle sends back, the plug-back; it is judged by its middle. The port wants it after the transfers have closed and before the exhaust closes.</p>${findings(answer.lines)}${failed}</div>
 <div>${timingGlance(rows, plugbackTimingText(rows))}<p class="note">Full dots: the middle of the wave lands where the port wants it.</p></div>
 <div class="drawing beside">${outlineDrawing([{ name: result.case.pipe.name, outline }], `Outline of the pipe ${result.case.pipe.name}, to scale`)}${sectionList(outline)}${note}${first && turnStrip(eventsOf(first))}</div></section>
@@ -77,7 +79,7 @@ ${cautions}`;
     title: `${result.case.name} – sweep`,
     titleBlock,
     body,
-    data: packSweep(result),
+    data: packSweep(result, sure),
     program: result.program,
     assets: first === undefined ? null : assets,
   });

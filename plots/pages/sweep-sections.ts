@@ -5,6 +5,7 @@ import type { ColumnName, NumberColumn, SweepRow } from '../../src/findings/row.
 import { swings } from '../figures/swing.ts';
 import { html, type Markup } from '../theme/markup.ts';
 import { asPrinted, exponential, fixed, rpm, signed, speed } from '../theme/numbers.ts';
+import { inputName } from './input-name.ts';
 import type { InputLine, SweepPageExtras, SweepPageResult } from './sweep-data.ts';
 
 type Reading = ColumnName | ((row: SweepRow) => number | null);
@@ -125,15 +126,6 @@ function troubles(result: SweepPageResult): Markup {
     more.length > 0 && html`<details><summary>Notes (${more.length})</summary>${list(more)}</details>`
   }`;
 }
-
-/** The name of an input in words, from its place in the file: `engine.combustion.wiebeExponent`. */
-const inputName = (path: string): string =>
-  path
-    .replace(/^engine\./, '')
-    .replace(/([a-z])([A-Z])/g, '$1 $2')
-    .toLowerCase()
-    .split('.')
-    .join(', ');
 
 function inputLine(input: InputLine, table: InputTable): Markup {
   const { moves, reason = '' } = input;

@@ -1,6 +1,7 @@
 /** A sweep's answer in words, for the page, the terminal and the index. */
 
 import type { AdviceReport } from '../../src/findings/answers/advice.ts';
+import type { BandsAnswer } from '../../src/findings/answers/bands.ts';
 import type { SweepAnswer, TargetOfSweep } from '../../src/findings/answers/sweep.ts';
 import type { Limit } from '../../src/findings/answers/sweep-limits.ts';
 import { EDGE_STEP, type SpeedSpan } from '../../src/findings/band.ts';
@@ -8,6 +9,7 @@ import type { SweepRow } from '../../src/findings/row.ts';
 import { fixed, kilowatts, newtonMetres, percent, rpm, THIN } from '../theme/numbers.ts';
 import { adviceText, purposeLabel, unadvisedText } from './advice-words.ts';
 import { bandEdges } from './band-words.ts';
+import { measureText, sureHeadline, sureText, troublesText } from './bands-words.ts';
 import { holesText } from './hole-words.ts';
 import { middleWords } from './landing-words.ts';
 
@@ -23,12 +25,17 @@ export interface SweepText {
   readonly lines: readonly AnswerLine[];
 }
 
-/** Without advice, what it would say is left out. */
-export function sweepText(answer: SweepAnswer, advice: AdviceReport | null = null): SweepText {
+/** Without advice, what it would say is left out; without members, how sure it is. */
+export function sweepText(
+  answer: SweepAnswer,
+  advice: AdviceReport | null = null,
+  sure: BandsAnswer | null = null,
+): SweepText {
   const { limits, target, holes } = answer;
   return {
-    headline: headline(answer),
+    headline: (sure === null ? null : sureHeadline(sure)) ?? headline(answer),
     lines: [
+      ...(sure === null ? [] : sureLines(sure, answer)),
       ...best(answer),
       ...(target === null ? [] : [targetLine(target)]),
       ...ways(advice),
@@ -37,6 +44,15 @@ export function sweepText(answer: SweepAnswer, advice: AdviceReport | null = nul
       ...(holes.length === 0 ? [] : [{ label: 'In the curve', text: holesText(holes) }]),
     ],
   };
+}
+
+function sureLines(sure: BandsAnswer, answer: SweepAnswer): AnswerLine[] {
+  const troubles = troublesText(sure.bands.troubles);
+  return [
+    { label: 'How sure', text: sureText(sure, answer) },
+    { label: 'What to measure', text: measureText(sure) },
+    ...(troubles === '' ? [] : [{ label: 'Members', text: troubles }]),
+  ];
 }
 
 const misses = {

@@ -4,13 +4,18 @@ import { comparePage } from '../../plots/pages/compare-page.ts';
 import { compareCard } from '../../plots/pages/run-cards.ts';
 import { caseOf, openFile } from '../case/load.ts';
 import type { SweepResult } from '../engine/read/result.ts';
+import { bandsAnswer, bandsDocument } from '../findings/answers/bands.ts';
 import { compareAnswer, MOST_DRAFTS } from '../findings/answers/compare.ts';
+import { type DraftChances, draftChances } from '../findings/member-chances.ts';
 import { COLUMNS } from '../findings/row.ts';
 import { isFailedStudy } from '../findings/settled.ts';
 import { compareDocument } from '../study/compare/document.ts';
 import { caseOfDraft, casesToSweep, type Draft, draftsSoFar, sweptDrafts } from '../study/compare/drafts.ts';
 import { finishedSweep, sweepFileOf } from '../study/compare/finished-sweep.ts';
 import { unlikeNotes } from '../study/compare/unlike.ts';
+import { type ComputedMembers, computedMembers } from '../study/ensemble/computed-members.ts';
+import { joinedMembers } from '../study/ensemble/members.ts';
+import { membersCsv } from '../study/ensemble/members-file.ts';
 import { type KeptGroups, openGroupsOf } from '../study/sweep/sweep-journal.ts';
 import { cautionsOf } from '../study/work/cautions.ts';
 import { openPool } from '../study/work/pool.ts';
@@ -27,16 +32,23 @@ import { shellFile } from './frame/shell-word.ts';
 import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
 import { whatIfName } from './frame/what-if-name.ts';
+import { cancelled } from './words/cancelled.ts';
 import { compareText } from './words/compare-text.ts';
+import { hiringOf, membersUse, type PlannedMembers, plannedMembers } from './words/members-asked.ts';
+import { draftBandsCsv } from './words/members-csv.ts';
 
 /** Not the name that other studies give theirs. */
 const JOURNAL = 'compare-journal.jsonl';
+const MEMBERS_JOURNAL = 'members-journal.jsonl';
 
 export async function run(invocation: Invocation): Promise<ExitCode> {
   const { flags, terminal, signal, program } = invocation;
   const drafts = draftsOf(invocation);
   const band = flags.band === undefined ? null : covered(flags.band, drafts);
   const cases = casesToSweep(drafts);
+  const planned = plannedMembers(flags, membersOf(drafts, flags), program);
+  for (const text of planned?.warnings ?? []) terminal.warning(plainText(text));
+  if (flags.cancel === true) return await cancelled(hiringOf(planned, flags), terminal);
   const folder = openRunFolder({
     out: flags.out,
     name: `compare ${drafts[0]?.name}`,
@@ -53,9 +65,16 @@ export async function run(invocation: Invocation): Promise<ExitCode> {
   const progress = terminal.progress({ label: 'compare', things: 'speeds', total, before });
   const told = { invocation, drafts, band, folder };
   let sweeps: readonly SweepResult[];
+  let members: ComputedMembers | null = null;
   try {
     const advance = (speeds: number): void => progress.advance(speeds);
     sweeps = await sweptDrafts(drafts, { pool, program, kept, signal, advance });
+    progress.finish();
+    if (planned !== null)
+      members = await computedMembers(
+        planned.ensemble,
+        membersUse(folder.file(MEMBERS_JOURNAL), { flags, terminal, signal, pool }),
+      );
   } catch (error) {
     if (signal.aborted) {
       progress.finish();
@@ -68,12 +87,17 @@ export async function run(invocation: Invocation): Promise<ExitCode> {
     kept.close();
     await pool.close();
   }
-  const { answer, document, names, notes } = write(told, sweeps);
+  const sure = planned === null || members === null ? null : { planned, sweeps: members.sweeps };
+  const { answer, document, names, notes, chances } = write(told, sweeps, sure);
   kept.remove();
+  members?.remove();
   const { colour } = terminal;
-  terminal.answer(flags.json ? jsonText(document) : compareText(answer, { names, sweeps, notes, colour }));
+  terminal.answer(
+    flags.json ? jsonText(document) : compareText(answer, { names, sweeps, notes, chances, colour }),
+  );
   terminal.message(`Page: ${folder.file('compare.html')}`);
-  terminal.message('compare.csv and compare.json lie beside it.');
+  const more = planned === null ? '' : ', bands.csv, members.csv';
+  terminal.message(`compare.csv${more} and compare.json lie beside it.`);
   const [first] = drafts;
   if (first?.kind === 'case') terminal.message(`Next: ${typed()} map ${shellFile(first.file)}`);
   return isFailedStudy(sweeps.map(({ rows }) => rows)) ? exitCodes.unsettled : exitCodes.done;
@@ -109,10 +133,11 @@ function caseDraft(
   flags: Invocation['flags'],
   terminal: Invocation['terminal'],
 ): Draft {
-  const loaded = withRun(caseOf(openFile(file), set), flags);
+  const opened = openFile(file);
+  const loaded = withRun(caseOf(opened, set), flags);
   const name = whatIfName(loaded.name, set);
   for (const warning of loaded.warnings) terminal.warning(plainText(`${name}: ${warning}`));
-  return { kind: 'case', file, name, subject: { ...loaded, name } };
+  return { kind: 'case', file, name, subject: { ...loaded, name }, opened, set };
 }
 
 const speedsIn = ({ done }: KeptGroups): number =>
@@ -140,7 +165,11 @@ interface Told {
 }
 
 /** Judges what there is and writes table, document and page of it. */
-function write({ invocation, drafts, band, folder }: Told, sweeps: readonly SweepResult[]) {
+function write(
+  { invocation, drafts, band, folder }: Told,
+  sweeps: readonly SweepResult[],
+  sure: SureDrafts | null = null,
+) {
   const { flags, terminal, program } = invocation;
   const names = uniqueNames(drafts.map(({ name }) => name));
   const short = flags.against === undefined ? shortNames(names) : againstBase(names);
@@ -161,9 +190,16 @@ function write({ invocation, drafts, band, folder }: Told, sweeps: readonly Swee
     changed,
     notes,
   });
-  folder.write('compare.json', jsonText(document));
+  const bands = sure === null ? [] : bandsOf(sure, { names: short, targetSpeed });
+  const chances = sure === null ? [] : chancesOf(sure, { names: short, targetSpeed, band: answer.band });
+  const told = sure === null ? document : { ...document, bands, chances };
+  folder.write('compare.json', jsonText(told));
+  if (sure !== null) {
+    folder.write('bands.csv', draftBandsCsv(bands.map((one, k) => ({ name: names[k] ?? '', bands: one }))));
+    folder.write('members.csv', membersCsv(joinedMembers(sure.planned.ensemble.drafts)));
+  }
   const named = sweeps.map((sweep, k) => ({ name: short[k]!, sweep }));
-  const page = { program, drafts: named, targetSpeed, answer, notes };
+  const page = { program, drafts: named, targetSpeed, answer, notes, chances };
   folder.write('compare.html', comparePage(page, pageAssets('compare')));
   listRun(
     folder,
@@ -171,7 +207,52 @@ function write({ invocation, drafts, band, folder }: Told, sweeps: readonly Swee
     { ...compareCard(page), ...(changed.length === 0 ? {} : { changed }) },
     { terminal, program },
   );
-  return { answer, document, names, notes };
+  return { answer, document: told, names, notes, chances };
+}
+
+/** Drafts of which members are run. @throws UsageError where one is finished: it cannot be run again */
+function membersOf(drafts: readonly Draft[], { bands, members }: Invocation['flags']) {
+  const isAsked = bands !== undefined || members !== undefined;
+  return drafts.flatMap((draft) => {
+    if (draft.kind === 'case') return [draft];
+    if (!isAsked) return [];
+    throw new UsageError(
+      `--bands runs every draft anew and takes cases; ${plainText(draft.file)} is a finished sweep.`,
+    );
+  });
+}
+
+interface SureDrafts {
+  readonly planned: PlannedMembers;
+  readonly sweeps: ComputedMembers['sweeps'];
+}
+
+/** Each draft's spread over its members. */
+function bandsOf(
+  { planned, sweeps }: SureDrafts,
+  { names, targetSpeed }: { readonly names: readonly string[]; readonly targetSpeed: number | null },
+) {
+  const { cell, drafts } = planned.ensemble;
+  return drafts.map(({ speeds, inputs }, k) => {
+    const of = { speeds, targetSpeed, cell, inputs, drivers: [] };
+    const { bands } = bandsDocument(bandsAnswer(sweeps[k] ?? [], of));
+    return { draft: names[k] ?? '', ...bands };
+  });
+}
+
+/** How every other draft fares against the first, member by member. */
+function chancesOf(
+  { sweeps }: SureDrafts,
+  of: {
+    readonly names: readonly string[];
+    readonly targetSpeed: number | null;
+    readonly band: { readonly from: number; readonly to: number } | null;
+  },
+): readonly DraftChances[] {
+  const named = sweeps.map((members, k) => ({ name: of.names[k] ?? '', members }));
+  const [first, ...others] = named;
+  if (first === undefined) return [];
+  return others.map((one) => draftChances(one, first, { target: of.targetSpeed, band: of.band }));
 }
 
 /** A base by its own name, and a what-if by what is changed of it: "header 260 mm". */

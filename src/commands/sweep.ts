@@ -5,12 +5,16 @@ import { sweepPage } from '../../plots/pages/sweep-page.ts';
 import { caseOf, describeInputs, type OpenedFile, openFile } from '../case/load.ts';
 import type { SweepResult } from '../engine/read/result.ts';
 import type { AdviceReport } from '../findings/answers/advice.ts';
+import { type BandsAnswer, bandsAnswer, bandsDocument } from '../findings/answers/bands.ts';
 import type { WeatherEffect } from '../findings/answers/weather.ts';
 import { highest } from '../findings/curve.ts';
 import { COLUMNS } from '../findings/row.ts';
 import { isWhole } from '../findings/settled.ts';
 import { bandDocument, workingBand } from '../findings/working-band.ts';
 import type { Case } from '../model/case.ts';
+import { computedMembers } from '../study/ensemble/computed-members.ts';
+import { widthDrivers } from '../study/ensemble/drivers.ts';
+import { membersCsv } from '../study/ensemble/members-file.ts';
 import { runAdvice } from '../study/sweep/advice.ts';
 import { planAdvice } from '../study/sweep/advice-plan.ts';
 import { runSweeps } from '../study/sweep/run-sweeps.ts';
@@ -24,13 +28,16 @@ import { type ExitCode, exitCodes } from './frame/exit-codes.ts';
 import { jsonText } from './frame/json.ts';
 import { pageAssets } from './frame/page-assets.ts';
 import { plainText } from './frame/plain-text.ts';
-import { openRunFolder } from './frame/run-folder.ts';
+import { openRunFolder, type RunFolder } from './frame/run-folder.ts';
 import { listRun } from './frame/run-index.ts';
 import { shellFile } from './frame/shell-word.ts';
 import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
 import { whatIfName } from './frame/what-if-name.ts';
 import { adviceDocument } from './words/advice-text.ts';
+import { cancelled } from './words/cancelled.ts';
+import { hiringOf, membersUse, type PlannedMembers, plannedMembers } from './words/members-asked.ts';
+import { bandsCsv } from './words/members-csv.ts';
 import { inputsWithMoves, movesText } from './words/moves-text.ts';
 import { shortCsv } from './words/short-csv.ts';
 import { sweepText } from './words/sweep-text.ts';
@@ -38,12 +45,16 @@ import { weatherText } from './words/weather-text.ts';
 
 /** Not the name that long studies give theirs, so that a sweep never takes theirs away. */
 const JOURNAL = 'sweep-journal.jsonl';
+const MEMBERS_JOURNAL = 'members-journal.jsonl';
 
 export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
   const file = files[0]!;
   const opened = openFile(file);
   const subject = withRun(caseOf(opened, flags.set), flags);
   for (const warning of subject.warnings) terminal.warning(plainText(warning));
+  const planned = plannedMembers(flags, [{ name: subject.name, opened, set: flags.set, subject }], program);
+  for (const text of planned?.warnings ?? []) terminal.warning(plainText(text));
+  if (flags.cancel === true) return await cancelled(hiringOf(planned, flags), terminal);
   const folder = openRunFolder({
     out: flags.out,
     name: subject.name,
@@ -52,7 +63,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
   });
   const kept = openKeptGroups(folder.file(JOURNAL), { subject, program }, flags.overwrite);
   const pool = openPool(flags.threads);
-  const use = { pool, opened, kept, flags, terminal, signal, program };
+  const use = { pool, opened, kept, planned, folder, flags, terminal, signal, program };
   let swept: Swept;
   try {
     swept = await sweptCase(subject, use);
@@ -63,7 +74,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     kept.close();
     await pool.close();
   }
-  const { advice, moves, weather } = swept;
+  const { advice, moves, weather, sure } = swept;
   const result = whatIf(swept.result, flags.set);
   const changed = flags.set.length === 0 ? {} : { changed: flags.set };
   const document = {
@@ -72,6 +83,7 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     band: bandDocument(workingBand(result.rows)),
     ...(advice === null ? {} : adviceDocument(advice)),
     ...(moves === null ? {} : { moves, weather }),
+    ...(sure === null ? {} : bandsDocument(sure.answer)),
   };
   folder.write('sweep.csv', sweepCsv(result));
   folder.write('sweep-short.csv', shortCsv(result.rows));
@@ -81,18 +93,26 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     inputs,
     ...(advice === null ? {} : { advice }),
     ...(moves === null ? {} : { movesAt: moves, weather }),
+    ...(sure === null ? {} : { sure: sure.answer }),
   };
+  if (sure !== null && planned !== null) {
+    folder.write('bands.csv', bandsCsv(sure.answer.bands));
+    folder.write('members.csv', membersCsv(planned.ensemble.drafts[0]!.members));
+  }
   folder.write('sweep.html', sweepPage(result, pageAssets('sweep'), extras));
   listRun(folder, 'sweep.html', { ...sweepCard(result), ...changed }, { terminal, program });
   kept.remove();
+  sure?.remove();
   terminal.answer(
     flags.json
       ? jsonText(document)
-      : sweepText(result, advice, terminal.colour) +
+      : sweepText(result, { advice, sure: sure?.answer ?? null }, terminal.colour) +
           (moves === null ? '' : movesText(moves) + weatherText(weather, moves.speedRpm)),
   );
   terminal.message(`Page: ${folder.file('sweep.html')}`);
-  terminal.message('sweep.csv, sweep.json and, rounded, sweep-short.csv lie beside it.');
+  terminal.message(
+    `sweep.csv, sweep.json${sure === null ? '' : ', bands.csv, members.csv'} and, rounded, sweep-short.csv lie beside it.`,
+  );
   if (result.rows.length > 0) terminal.message(`Next: ${typed()} board ${shellFile(file)}`);
   return isWhole(result.rows, result.failures) ? exitCodes.done : exitCodes.unsettled;
 }
@@ -110,6 +130,8 @@ interface Swept {
   readonly moves: Moves | null;
   /** Empty with it. */
   readonly weather: readonly WeatherEffect[];
+  /** How sure it is, and what takes the members' journal away; null: not asked for. */
+  readonly sure: { readonly answer: BandsAnswer; readonly remove: () => void } | null;
 }
 
 /** Runs a case's speeds on worker threads, then what its inputs move where that is asked for. */
@@ -119,6 +141,8 @@ async function sweptCase(
     pool: Pool;
     opened: OpenedFile;
     kept: KeptGroups;
+    planned: PlannedMembers | null;
+    folder: RunFolder;
   },
 ): Promise<Swept> {
   const { pool, opened, kept, flags, terminal, signal, program } = use;
@@ -134,9 +158,11 @@ async function sweptCase(
   } finally {
     progress.finish();
   }
+  const { planned } = use;
+  const sure = planned === null ? null : await sureOf(result, { ...use, planned });
   const advice = flags.advice === false ? null : await advised(result, use);
   const speedRpm = speedOfInterest(result);
-  if (flags.moves !== true || speedRpm === null) return { result, advice, moves: null, weather: [] };
+  if (flags.moves !== true || speedRpm === null) return { result, advice, moves: null, weather: [], sure };
   const weather = weatherVariants(opened, flags.set);
   const study = { subject, variants: [...assumedVariants(opened, flags.set), ...weather] };
   const inputs = terminal.progress({
@@ -153,10 +179,36 @@ async function sweptCase(
       advice,
       moves: { ...where, of: of.slice(0, of.length - weather.length) },
       weather: weatherEffects(ofWeather, result.rows, speedRpm),
+      sure,
     };
   } finally {
     inputs.finish();
   }
+}
+
+/** Runs the members and reads out how sure the sweep is. */
+async function sureOf(
+  result: SweepResult,
+  use: Pick<Invocation, 'flags' | 'terminal' | 'signal'> & {
+    pool: Pool;
+    planned: PlannedMembers;
+    folder: RunFolder;
+  },
+): Promise<NonNullable<Swept['sure']>> {
+  const { planned, folder } = use;
+  const { ensemble } = planned;
+  const [draft] = ensemble.drafts;
+  const { sweeps, remove } = await computedMembers(ensemble, membersUse(folder.file(MEMBERS_JOURNAL), use));
+  const { speeds, targetSpeed } = result.case.run;
+  const members = sweeps[0] ?? [];
+  const answer = bandsAnswer(members, {
+    speeds,
+    targetSpeed,
+    cell: ensemble.cell,
+    inputs: draft?.inputs ?? [],
+    drivers: draft === undefined ? [] : widthDrivers(draft.members, members, speedOfInterest(result)),
+  });
+  return { answer, remove };
 }
 
 /** Changes that were run before they are advised. */

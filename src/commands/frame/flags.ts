@@ -4,6 +4,7 @@ import { availableParallelism } from 'node:os';
 import { InvalidArgumentError, Option } from 'commander';
 import type { Known } from '../../model/known-engine.ts';
 import { aimFlags } from './aim-flags.ts';
+import { bandFlags } from './band-flags.ts';
 import { UsageError } from './exit-codes.ts';
 import {
   anglesFlag,
@@ -40,6 +41,10 @@ export interface Flags {
   readonly against?: string;
   /** Find how far assumed inputs move the answer. */
   readonly moves?: boolean;
+  /** Members to draw for bands. */
+  readonly bands?: number;
+  /** File of members in place of drawn ones. */
+  readonly members?: string;
   /** Compute changes to advise; `--no-advice` makes it false. */
   readonly advice?: boolean;
   /** What aiming starts from. */
@@ -82,6 +87,8 @@ export interface VerbFlag {
   readonly repeatable?: boolean;
   /** The words it takes. */
   readonly words?: readonly string[];
+  /** What it is where its value, which may be left out, is left out. */
+  readonly preset?: string;
 }
 
 /** A flag that every verb takes. */
@@ -149,6 +156,7 @@ export const verbFlags = {
     help: 'do not compute changes to advise, which takes up to a third of the time on top',
   },
   ...aimFlags,
+  ...bandFlags,
   over: {
     member: 'over',
     syntax: '--over <address>',
@@ -219,6 +227,7 @@ export function commanderOption(flag: VerbFlag): Option {
   const option = new Option(flag.syntax, flag.help);
   if (flag.required === true) option.makeOptionMandatory();
   if (flag.words !== undefined) option.choices(flag.words);
+  if (flag.preset !== undefined) option.preset(flag.preset);
   const { read } = flag;
   if (flag.repeatable === true) {
     option.argParser((text: string, before: readonly unknown[] = []) => [

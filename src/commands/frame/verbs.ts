@@ -90,9 +90,19 @@ export const sweep: Verb = {
   summary: 'Run the engine over a range of speeds',
   description:
     'Where the reflected wave lands against exhaust closing at every speed, with torque and power. ' +
-    'Finished speeds are kept until all are done: broken off, the same command with the same --out goes on. Writes ' +
-    'sweep.csv, sweep.json, sweep.html and, rounded for a spreadsheet, sweep-short.csv.',
-  flags: [verbFlags.speeds, verbFlags.noAdvice, verbFlags.moves],
+    'Finished speeds are kept until all are done: broken off, the same command with the same --out goes on. With --bands ' +
+    'also how sure that is: members with other values of what was not measured, on cells of 10 mm unless --cell or the ' +
+    'case says otherwise. Writes sweep.csv, sweep.json, sweep.html, rounded for a spreadsheet sweep-short.csv, and with ' +
+    '--bands bands.csv and members.csv.',
+  flags: [
+    verbFlags.speeds,
+    verbFlags.noAdvice,
+    verbFlags.moves,
+    verbFlags.bands,
+    verbFlags.members,
+    verbFlags.overMembers,
+    verbFlags.cancel,
+  ],
   examples: [
     `echocone sweep ${DRAFT}`,
     `echocone sweep ${DRAFT} --rpm 9000:12000:250 --cell 8mm --out runs/draft-a`,
@@ -139,8 +149,18 @@ export const compare: Verb = {
   description:
     'Two to eight drafts, measured against the first: best torque and power, width of the band, mean torque over a ' +
     'stated one, lead at the target speed. A draft is a case, or a finished sweep: its run folder or its sweep.json. ' +
-    'Finished speeds are kept in a journal until all are done. Writes compare.csv, compare.json and compare.html.',
-  flags: [verbFlags.speeds, verbFlags.band, verbFlags.against],
+    'With --bands the same members of what was not measured serve every draft, and it is said in how many of them one ' +
+    'beats the other. Finished speeds are kept in a journal until all are done. Writes compare.csv, compare.json, ' +
+    'compare.html and, with --bands, bands.csv and members.csv.',
+  flags: [
+    verbFlags.speeds,
+    verbFlags.band,
+    verbFlags.against,
+    verbFlags.bands,
+    verbFlags.members,
+    verbFlags.overMembers,
+    verbFlags.cancel,
+  ],
   examples: [
     'echocone compare cases/saltmarsh-125/draft-*.yaml --rpm 8000:12000:250 --out runs/drafts',
     `echocone compare ${DRAFT} --set "pipe.sections.header.length=260 mm" --against base`,
@@ -240,7 +260,7 @@ export const lend: Verb = {
   operands: '',
   summary: 'Lend this machine to studies of others, over a queue',
   description:
-    'Takes drafts that overnight or map put on a server with --over, computes them and hands the results back, until ' +
+    'Takes pieces that overnight, map or bands put on a server with --over, computes them and hands the results back, until ' +
     'it is stopped. What comes is checked like a case file; nothing of it is run, and no file is read for it. Ctrl-C ' +
     'after what is under way, a second one at once: others take over what was not finished. Use a server only with a ' +
     'password, and with TLS beyond a network of your own.',

@@ -1,5 +1,6 @@
 /** Drafts side by side in words and a table, for the terminal. */
 
+import { chancesText } from '../../../plots/pages/chances-words.ts';
 import {
   compareHeadline,
   differenceText,
@@ -11,6 +12,7 @@ import type { SweepResult } from '../../engine/read/result.ts';
 import type { CompareAnswer } from '../../findings/answers/compare.ts';
 import type { ComparedDraft, SummaryNumbers } from '../../findings/answers/compare-summary.ts';
 import type { SpeedSpan } from '../../findings/band.ts';
+import type { DraftChances } from '../../findings/member-chances.ts';
 import { folded } from '../frame/folded.ts';
 import { plainText } from '../frame/plain-text.ts';
 import { type Column, tableText } from '../frame/table.ts';
@@ -30,17 +32,21 @@ export function compareText(
     readonly sweeps: readonly SweepResult[];
     /** What to mind, and where they were not computed alike. */
     readonly notes: readonly string[];
+    /** In how many members a draft beats the first; empty: not asked for. */
+    readonly chances: readonly DraftChances[];
     readonly colour: boolean;
   },
 ): string {
   const { targetSpeed, band, drafts, target, best, differences, unfinished } = answer;
-  const { names, sweeps, notes, colour } = of;
+  const { names, sweeps, notes, chances, colour } = of;
   const lines = [...names.map(plainText), ''];
   for (const text of [unfinishedText(unfinished), compareHeadline(best, drafts.length)])
     if (text !== '') lines.push(folded(terminalWords(text)));
   if (target !== null) lines.push(folded(`At ${targetSpeed} rpm: ${terminalWords(targetText(target))}`));
   for (const { name, from, ...difference } of differences)
     lines.push(folded(terminalWords(`${name} against ${from}: ${differenceText(difference)}.`)));
+  for (const one of chances)
+    lines.push(folded(terminalWords(chancesText(one)).replace(/±/g, '+-').replace(/−/g, '-')));
   lines.push(...notes.map((note) => folded(terminalWords(note))));
   lines.push('', folded(legend(targetSpeed, band)));
   const rows = drafts.flatMap((draft): Line[] => {

@@ -3,6 +3,7 @@
 import { sweepText as answerWords } from '../../../plots/pages/sweep-words.ts';
 import type { SweepResult } from '../../engine/read/result.ts';
 import type { AdviceReport } from '../../findings/answers/advice.ts';
+import type { BandsAnswer } from '../../findings/answers/bands.ts';
 import { sweepAnswer } from '../../findings/answers/sweep.ts';
 import { lands, middleLead } from '../../findings/landing.ts';
 import type { SweepRow } from '../../findings/row.ts';
@@ -10,13 +11,19 @@ import { folded } from '../frame/folded.ts';
 import { plainText } from '../frame/plain-text.ts';
 import { type Column, tableText } from '../frame/table.ts';
 
-export function sweepText(result: SweepResult, advice: AdviceReport | null, colour: boolean): string {
+/** What was asked for beside the sweep; null: it was not. */
+export interface SweepExtras {
+  readonly advice: AdviceReport | null;
+  readonly sure: BandsAnswer | null;
+}
+
+export function sweepText(result: SweepResult, extras: SweepExtras, colour: boolean): string {
   const { rows, failures } = result;
   const lines = [`${plainText(result.case.name)}\n`];
   const first = rows[0];
   if (first !== undefined) {
     lines.push(
-      `${answerText(result, advice)}\n`,
+      `${answerText(result, extras)}\n`,
       `The plug-back in degrees after top dead centre; transfers close (TC) at ${angle(first.transfers_close_deg)},\n` +
         `exhaust (EC) at ${angle(first.exhaust_closes_deg)}. Lead: EC less the middle. > the middle lands from TC to EC.\n\n`,
       tableText(columns, rows, { marked: lands, colour }),
@@ -27,14 +34,15 @@ export function sweepText(result: SweepResult, advice: AdviceReport | null, colo
 }
 
 /** The page's answer, in letters that any terminal has. */
-function answerText({ rows, case: { run } }: SweepResult, advice: AdviceReport | null): string {
-  const { headline, lines } = answerWords(sweepAnswer(rows, run.targetSpeed), advice);
+function answerText({ rows, case: { run } }: SweepResult, { advice, sure }: SweepExtras): string {
+  const { headline, lines } = answerWords(sweepAnswer(rows, run.targetSpeed), advice, sure);
   // A speed stands in one piece, as it is typed.
   const plain = (text: string): string =>
     plainText(text)
       .replace(/(\d)\u202f(?=\d{3}(?!\d))/g, '$1')
       .replace(/(\d)°/g, '$1\u202fdeg')
-      .replace(/−/g, '-');
+      .replace(/−/g, '-')
+      .replace(/±/g, '+-');
   // Blanks within a number or before its unit become plain ones after the lines are broken, not before.
   return [headline, ...lines.map(({ label, text }) => `${label}: ${text}`)]
     .map((line) => `${folded(plain(line)).replace(/[\u2009\u202f\u00a0]/g, ' ')}\n`)

@@ -3,6 +3,7 @@
  * named. Groups of speeds that were done before are taken from a journal.
  */
 
+import type { OpenedFile } from '../../case/load.ts';
 import type { SweepResult } from '../../engine/read/result.ts';
 import type { Case } from '../../model/case.ts';
 import { runSweeps, sweepsSoFar } from '../sweep/run-sweeps.ts';
@@ -11,7 +12,15 @@ import type { Pool } from '../work/pool.ts';
 
 /** A draft before it is run, or one that is done. */
 export type Draft =
-  | { readonly kind: 'case'; readonly file: string; readonly name: string; readonly subject: Case }
+  | {
+      readonly kind: 'case';
+      readonly file: string;
+      readonly name: string;
+      readonly subject: Case;
+      /** What it was made of, for members of it. */
+      readonly opened: OpenedFile;
+      readonly set: readonly string[];
+    }
   | { readonly kind: 'finished'; readonly file: string; readonly name: string; readonly sweep: SweepResult };
 
 /** The case of a draft. */

@@ -3,10 +3,9 @@
  * a path; of a draft it becomes the overrides of those paths that the draft has, so the same members serve every draft.
  */
 
-import type { OpenedFile } from '../../case/load.ts';
 import { MEMBER_SEED, memberScores } from './scores.ts';
 import { valueOfScore } from './spread.ts';
-import { type UncertainInput, uncertainInputs, valueText } from './uncertain-inputs.ts';
+import { type UncertainInput, valueText } from './uncertain-inputs.ts';
 
 /** A path and the unit of its values. */
 export interface MemberPath {
@@ -46,25 +45,40 @@ export function overridesOf({ paths, values }: Members, member: number): readonl
   });
 }
 
+/** Inputs of a draft, and whose pipe it has: errors of measuring one pipe are not those of another. */
+export interface DraftInputs {
+  readonly inputs: readonly UncertainInput[];
+  readonly pipe: string;
+}
+
+/** An input by the name under which drafts share its score. */
+const sharedName = ({ path }: UncertainInput, pipe: string): string =>
+  /^pipe\.(sections|bends)\./.test(path) ? `${path} of ${pipe}` : path;
+
 /**
  * Members of several drafts: an input that several have gets the same score in all, so a hot wall is hot in each of them
  * however hot each draft's is. Inputs are drawn in the order in which the drafts first name them.
  */
 export function drawTogether(
-  drafts: readonly (readonly UncertainInput[])[],
+  drafts: readonly DraftInputs[],
   count: number,
   seed = MEMBER_SEED,
 ): readonly Members[] {
   const all = new Map<string, UncertainInput>();
-  for (const input of drafts.flat()) if (!all.has(input.path)) all.set(input.path, input);
+  for (const { inputs, pipe } of drafts)
+    for (const input of inputs) {
+      const name = sharedName(input, pipe);
+      if (!all.has(name)) all.set(name, input);
+    }
   const order = [...all.keys()];
   const scores = memberScores([...all.values()], count, seed);
-  return drafts.map((inputs) =>
-    membersAt(
+  return drafts.map(({ inputs, pipe }) => {
+    const places = inputs.map((input) => order.indexOf(sharedName(input, pipe)));
+    return membersAt(
       inputs,
-      scores.map((row) => inputs.map(({ path }) => row[order.indexOf(path)]!)),
-    ),
-  );
+      scores.map((row) => places.map((place) => row[place]!)),
+    );
+  });
 }
 
 /** Members as a file has them, of the paths that a case has. */
@@ -76,7 +90,21 @@ export function membersFor(members: Members, has: (path: string) => boolean): Me
   };
 }
 
-/** Members of one opened case, drawn. */
-export function membersOf(opened: OpenedFile, set: readonly string[], count: number): Members {
-  return drawMembers(uncertainInputs(opened, set), count);
+/**
+ * Members of several drafts as one list, each path once: of one that drafts differ in, because it is of their own pipes or about
+ * their own values, the first draft's values.
+ */
+export function joinedMembers(drafts: readonly { readonly members: Members }[]): Members {
+  const found = new Map<string, { readonly of: Members; readonly k: number }>();
+  for (const { members } of drafts)
+    for (const [k, { path }] of members.paths.entries())
+      if (!found.has(path)) found.set(path, { of: members, k });
+  const columns = [...found.values()];
+  const count = drafts[0]?.members.values.length ?? 0;
+  return {
+    paths: columns.map(({ of, k }) => of.paths[k]!),
+    values: Array.from({ length: count }, (_, member) =>
+      columns.map(({ of, k }) => of.values[member]?.[k] ?? null),
+    ),
+  };
 }

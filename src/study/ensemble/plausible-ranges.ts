@@ -117,19 +117,19 @@ export const PLAUSIBLE_RANGES: readonly PlausibleRange[] = [
   {
     end: /combustion\.wiebeEfficiency$/,
     step: { share: -0.2 },
-    range: uniform(4.6, 7.6),
-    reason: 'burns 99 to 99.95 % by its end: ln 100 to ln 2000',
+    range: uniform(6.2, 7.6),
+    reason: 'burns 99.8 to 99.95 % by its end: ln 500 to ln 2000',
   },
   {
     end: /combustion\.wiebeExponent$/,
     step: { add: 0.5 },
-    range: uniform(1.5, 3),
-    reason: 'fits to engines give 1.5 to 3 (value from memory)',
+    range: uniform(1.5, 2.5),
+    reason: 'fits to engines give 1.5 to 2.5 (value from memory)',
   },
   {
     end: /combustion\.completeness$/,
     step: { add: -0.05 },
-    range: uniform(0.88, 0.98),
+    range: uniform(0.92, 0.98),
     reason: NO_SOURCE,
   },
   {
@@ -141,7 +141,7 @@ export const PLAUSIBLE_RANGES: readonly PlausibleRange[] = [
   {
     end: /fuel\.equivalenceRatio$/,
     step: { add: 0.1 },
-    range: uniform(1, 1.25),
+    range: uniform(1, 1.2),
     reason: `rich of the chemically correct, by more or less; ${NO_SOURCE}`,
   },
   {
@@ -201,7 +201,7 @@ export const PLAUSIBLE_RANGES: readonly PlausibleRange[] = [
   {
     end: /friction\.constant$/,
     step: { add: 0.2 },
-    range: uniform(0, 0.2),
+    range: uniform(0, 0.1),
     reason: `new seals and rings cost something at any speed; ${NO_SOURCE}`,
   },
   {

@@ -17,6 +17,9 @@ export interface ListedGroup {
   readonly durationDeg?: number;
   /** Overrides of this group, after those of the case. */
   readonly set?: readonly string[];
+  /** A case and speeds of its run in place of the list's, where a list is of several cases. */
+  readonly sent?: SentCase;
+  readonly runSpeeds?: readonly number[];
 }
 
 export interface GroupList {
@@ -32,7 +35,6 @@ export interface GroupList {
 /** What such a list asks of lenders; jobs are to come in the order of the groups. */
 export function hireForGroups(list: GroupList, { over, say }: Pick<Hire, 'over' | 'say'>): Hire {
   const { kind, name, program, ...rest } = list.of;
-  const { document, set } = list.sent;
   return {
     over,
     say,
@@ -41,8 +43,10 @@ export function hireForGroups(list: GroupList, { over, say }: Pick<Hire, 'over' 
     program,
     fingerprint: studyFingerprint({ kind, program, ...rest }),
     parcelOf: (_, index) => {
-      const { draft, speeds, durationDeg = null, set: own = [] } = list.groups[index]!;
-      const { runSpeeds, cell } = list;
+      const group = list.groups[index]!;
+      const { draft, speeds, durationDeg = null, set: own = [], runSpeeds = list.runSpeeds } = group;
+      const { document, set } = group.sent ?? list.sent;
+      const { cell } = list;
       const sent = { document, set: [...set, ...own] };
       return { kind: 'speed-group', program, draft, ...sent, runSpeeds, speeds, cell, durationDeg };
     },

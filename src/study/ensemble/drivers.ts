@@ -1,0 +1,57 @@
+/**
+ * What drives the width of the bands: for torque at the speed of interest, the edges of the working band and the best power, the share
+ * of the members' variance that goes with each input alone (`search/correlation-ratio.ts`).
+ */
+
+import { curveOf, valueAt } from '../../findings/curve.ts';
+import { type MemberSweep, memberFigures, settledRows } from '../../findings/member-bands.ts';
+import type { SweepRow } from '../../findings/row.ts';
+import type { AnswerDrivers, InputShare } from '../../findings/width-drivers.ts';
+import { correlationRatio, correlationRatioError } from '../search/correlation-ratio.ts';
+import type { Members } from './members.ts';
+import { plausibleRange } from './plausible-ranges.ts';
+
+/** Fewest members that tell anything. */
+const LEAST = 16;
+
+type Answer = AnswerDrivers['answer'];
+
+/** @param speed of interest, for torque [rpm]; null: none */
+export function widthDrivers(
+  members: Members,
+  sweeps: readonly MemberSweep[],
+  speed: number | null,
+): readonly AnswerDrivers[] {
+  const read: readonly (readonly [Answer, (rows: readonly SweepRow[]) => number | null])[] = [
+    ['torque_nm', (rows) => (speed === null ? null : valueAt(curveOf(rows, 'torque_nm'), speed))],
+    ['works_from_rpm', (rows) => memberFigures(rows).works_from_rpm],
+    ['works_to_rpm', (rows) => memberFigures(rows).works_to_rpm],
+    ['best_power_kw', (rows) => memberFigures(rows).best_power_kw],
+  ];
+  return read.flatMap(([answer, of]) => {
+    const known = sweeps.flatMap((sweep) => {
+      const value = of(settledRows(sweep));
+      return value === null ? [] : [{ member: sweep.member, value }];
+    });
+    if (known.length < LEAST) return [];
+    const speed_rpm = answer === 'torque_nm' ? speed : null;
+    return [{ answer, speed_rpm, count: known.length, shares: sharesOf(members, known) }];
+  });
+}
+
+function sharesOf(
+  { paths, values }: Members,
+  known: readonly { readonly member: number; readonly value: number }[],
+): readonly InputShare[] {
+  const scores = known.map(({ value }) => value);
+  const shares = paths.flatMap(({ path }, k): readonly InputShare[] => {
+    const column = known.map(({ member }) => values[member]?.[k] ?? null);
+    if (column.some((value) => value === null)) return [];
+    const numbers = column as readonly number[];
+    const error = correlationRatioError(numbers, scores);
+    if (error === null) return [];
+    const together = plausibleRange(path)?.together?.group(path) ?? '';
+    return [{ path, share: correlationRatio(numbers, scores), error, together }];
+  });
+  return shares.sort((a, b) => b.share - a.share || (a.path < b.path ? -1 : 1));
+}
