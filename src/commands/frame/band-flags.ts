@@ -1,7 +1,6 @@
 /** Flags of bands: how many members, or which, and who computes them. */
 
 import { UsageError } from './exit-codes.ts';
-import type { VerbFlag } from './flags.ts';
 
 const LEAST = 8;
 const MOST = 10_000;
@@ -31,4 +30,4 @@ export const bandFlags = {
     syntax: '--over <address>',
     help: 'have lenders compute the members of bands, over a queue: redis://host:6379, rediss:// for TLS; the password by ECHOCONE_QUEUE_PASSWORD',
   },
-} as const satisfies Readonly<Record<string, VerbFlag>>;
+} as const;
