@@ -1,5 +1,5 @@
 // `npm run bench`: how fast the built program is on this machine. With --json one document, else the same as a table; with
-// --quick the two sweeps of the demo are left out.
+// --quick the two sweeps of the demo and the members of its bands are left out.
 
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import { hasTwoLanes } from '../../dist/solver/index.js';
 import { boardFigures } from './board.mjs';
 import { bareDuct, demoEngine, median } from './march-rate.mjs';
+import { memberSweepsPerMinute } from './members.mjs';
 import { nextSpeedMs } from './next-speed.mjs';
 import { pageOpenMs } from './page-open.mjs';
 
@@ -101,6 +102,7 @@ const answer = {
   demo_sweep_s_2_threads: two.seconds,
   sweep_cpu_s: one.cpu,
   sweep_page_opens_ms: two.pageMs ?? one.pageMs,
+  member_sweeps_per_minute: quick ? null : await memberSweepsPerMinute(demo),
   board_first_answer_ms: board?.board_first_answer_ms ?? null,
   help_ms: 1000 * median(Array.from({ length: 5 }, () => timed(['--help']).seconds)),
   machine: { cpu: cpus()[0]?.model ?? 'unknown', cores: availableParallelism(), node: process.version },
