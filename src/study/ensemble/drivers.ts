@@ -13,6 +13,8 @@ import { plausibleRange } from './plausible-ranges.ts';
 
 /** Fewest members that tell anything. */
 const LEAST = 16;
+/** Members of a group: five groups of 64. */
+const PER_GROUP = 12;
 
 type Answer = AnswerDrivers['answer'];
 
@@ -48,10 +50,10 @@ function sharesOf(
     const column = known.map(({ member }) => values[member]?.[k] ?? null);
     if (column.some((value) => value === null)) return [];
     const numbers = column as readonly number[];
-    const error = correlationRatioError(numbers, scores);
+    const error = correlationRatioError(numbers, scores, PER_GROUP);
     if (error === null) return [];
     const together = plausibleRange(path)?.together?.group(path) ?? '';
-    return [{ path, share: correlationRatio(numbers, scores), error, together }];
+    return [{ path, share: correlationRatio(numbers, scores, PER_GROUP), error, together }];
   });
   return shares.sort((a, b) => b.share - a.share || (a.path < b.path ? -1 : 1));
 }
