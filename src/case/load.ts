@@ -13,6 +13,7 @@ import { KINDS, type Kind, kindHint, kindOf, saysKind } from './keys/kinds.ts';
 import { type Ledger, newLedger, type Schema } from './keys/schema.ts';
 import { pipeSchema } from './pipe/pipe-schema.ts';
 import { pulseSchema } from './pulse/pulse-schema.ts';
+import { withSigns } from './text/bracketed-units.ts';
 import { openSource, parseSource } from './text/document.ts';
 import { nearest } from './text/nearest.ts';
 import { applyOverride, type Override, parseOverride } from './text/override.ts';
@@ -184,7 +185,9 @@ function openTree(file: string, problems: Problem[]): { root: MapNode | null; ki
 
 function treeOf(source: Source, problems: Problem[]): { root: MapNode | null; kind: Kind | null } {
   const report = (problem: Problem): void => addProblem(problems, problem);
-  const root = parseSource(source, report);
+  // Measurements name columns with their units in brackets, which YAML would take for lists.
+  const text = saysKind(source.text, 'measured') ? withSigns(source.text) : source.text;
+  const root = parseSource(source, report, 0, text);
   if (root === null) return { root: null, kind: null };
   const top = { source, start: 0, end: Math.max(1, source.text.search(/[\r\n]|$/)) };
   if (root.kind !== 'map') {

@@ -20,7 +20,7 @@ const examples = readdirSync(CASES, { recursive: true, encoding: 'utf8' })
 
 describe('JSON Schemas', () => {
   test('there is one of each kind, with every default described', () => {
-    expect(Object.keys(schemas)).toEqual(['engine', 'pipe', 'case', 'study', 'pulse']);
+    expect(Object.keys(schemas)).toEqual(['engine', 'pipe', 'case', 'study', 'pulse', 'measured']);
     const text = JSON.stringify(schemas.engine);
     expect(text).toContain('Default 470 K: common practice, no source');
     expect(text).toContain('Blair 1996');

@@ -5,7 +5,7 @@ import { quoted } from '../text/printable.ts';
 import { entryOf, type Node, scalarText } from '../text/tree.ts';
 import { refuse, type Schema, within } from './schema.ts';
 
-export const KINDS = ['engine', 'pipe', 'case', 'study', 'pulse'] as const;
+export const KINDS = ['engine', 'pipe', 'case', 'study', 'pulse', 'measured'] as const;
 export type Kind = (typeof KINDS)[number];
 
 /** The kind a tree says it is, if it is one of the known. */

@@ -4,6 +4,7 @@ import { caseSchema } from '../engine/case-schema.ts';
 import { engineSchema } from '../engine/engine-from-keys.ts';
 import type { Kind } from '../keys/kinds.ts';
 import type { JsonSchema, Schema } from '../keys/schema.ts';
+import { measuredSchema } from '../measured/measured-load.ts';
 import { pipeSchema } from '../pipe/pipe-schema.ts';
 import { pulseSchema } from '../pulse/pulse-schema.ts';
 import { studySchema } from '../study/study-schema.ts';
@@ -15,6 +16,7 @@ export const KIND_SCHEMAS = {
   case: caseSchema({ case: '', engine: '', pipe: '' }),
   study: studySchema('', []),
   pulse: pulseSchema(''),
+  measured: measuredSchema,
 } satisfies Partial<Record<Kind, Schema<unknown>>>;
 
 /** Schemas by kind; in a file of its own every kind has to say what it is. */

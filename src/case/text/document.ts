@@ -21,20 +21,7 @@ const DEEPEST = 40;
 
 /** The text of a file as a source. @throws FileProblem */
 export function openSource(file: string): Source {
-  let bytes: Buffer;
-  try {
-    const kind = statSync(file);
-    // A pipe or a device may never end, and is not opened to find out.
-    if (kind.isDirectory()) throw new FileProblem(file, `${printable(file)}: is a folder, not a file`);
-    if (!kind.isFile())
-      throw new FileProblem(file, `${printable(file)}: is no plain file (a pipe, a socket or a device)`);
-    if (kind.size > LARGEST) throw tooLarge(file);
-    bytes = readFileSync(file);
-  } catch (error) {
-    if (error instanceof FileProblem) throw error;
-    throw new FileProblem(file, `${printable(file)}: ${reasonOf(error)}`);
-  }
-  if (bytes.length > LARGEST) throw tooLarge(file);
+  const bytes = readPlainFile(file, LARGEST, 'case file');
   try {
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
     return { name: printable(file), folder: dirname(file), text };
@@ -43,8 +30,24 @@ export function openSource(file: string): Source {
   }
 }
 
-function tooLarge(file: string): FileProblem {
-  return new FileProblem(file, `${printable(file)}: larger than ${LARGEST} bytes, no case file`);
+/** The bytes of a plain file of at most so many; `called` is what it was to be. @throws FileProblem */
+export function readPlainFile(file: string, largest: number, called: string): Buffer {
+  const tooLarge = (): FileProblem =>
+    new FileProblem(file, `${printable(file)}: larger than ${largest} bytes, no ${called}`);
+  try {
+    const kind = statSync(file);
+    // A pipe or a device may never end, and is not opened to find out.
+    if (kind.isDirectory()) throw new FileProblem(file, `${printable(file)}: is a folder, not a file`);
+    if (!kind.isFile())
+      throw new FileProblem(file, `${printable(file)}: is no plain file (a pipe, a socket or a device)`);
+    if (kind.size > largest) throw tooLarge();
+    const bytes = readFileSync(file);
+    if (bytes.length > largest) throw tooLarge();
+    return bytes;
+  } catch (error) {
+    if (error instanceof FileProblem) throw error;
+    throw new FileProblem(file, `${printable(file)}: ${reasonOf(error)}`);
+  }
 }
 
 function reasonOf(error: unknown): string {
@@ -57,11 +60,17 @@ function reasonOf(error: unknown): string {
 
 /**
  * The tree of a source; problems of the text go to `report`, and null comes back when nothing can be made of it. Only
- * the text from `from` on is read, the places staying those of the whole.
+ * the text from `from` on is read, the places staying those of the whole. `written`, where it is another text of the same
+ * length, is what YAML gets to see.
  */
-export function parseSource(source: Source, report: (problem: Problem) => void, from = 0): Node | null {
+export function parseSource(
+  source: Source,
+  report: (problem: Problem) => void,
+  from = 0,
+  written = source.text,
+): Node | null {
   const whole: Place = { source, start: from, end: source.text.length };
-  const text = ' '.repeat(from) + source.text.slice(from);
+  const text = ' '.repeat(from) + written.slice(from);
   refuseManyAliases(source, text, report);
   try {
     const document = parseDocument(text, {

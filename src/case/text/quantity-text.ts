@@ -115,3 +115,17 @@ function plainUnit(text: string): string {
     .replaceAll(/\s+/g, ' ')
     .trim();
 }
+
+/** Ways to write a shaft speed in a heading that no quantity of a case file has. */
+const SHAFT_SPEEDS = /^(1\/min|min-1|min\^-1|r\/min|rev\/min|u\/min|rpm)$/i;
+
+/** A unit as a heading of a table writes it, in the spelling of our tables; null: the dimension has none such. */
+export function knownUnit(written: string, dimension: Dimension): string | null {
+  const name = plainUnit(written);
+  const allowed = unitsOf(dimension);
+  if (allowed.includes(name)) return name;
+  if (dimension === 'speed' && SHAFT_SPEEDS.test(name)) return 'rpm';
+  // Headings do not mind capitals; where that leaves two units, it is neither.
+  const near = allowed.filter((unit) => unit.toLowerCase() === name.toLowerCase());
+  return near.length === 1 ? near[0]! : null;
+}

@@ -28,6 +28,10 @@ const ratio = (numerator: number, denominator = 1, offset = 0): Unit => ({
 /** Pound over square inch: 4.4482216152605 N / (0.0254 m)^2 [Pa]. */
 const PSI = ratio(44482216152605, 6451600000);
 
+/** 550 ft lbf/s, with the foot of 0.3048 m and the pound-force of 4.4482216152605 N [W]; and one ft lbf [J]. */
+const HORSEPOWER = ratio(550 * 3048 * 44482216152605, 1e17);
+const FOOT_POUND = ratio(3048 * 44482216152605, 1e17);
+
 /** Kinds of quantity: what it is called, and its units, the usual one first. */
 export const DIMENSIONS = {
   length: {
@@ -66,8 +70,11 @@ export const DIMENSIONS = {
   heatingValue: { called: 'a heating value', units: { 'MJ/kg': ten(6), 'kJ/kg': ten(3), 'J/kg': ten(0) } },
   heatTransfer: { called: 'a heat transfer coefficient', units: { 'W/(m2 K)': ten(0) } },
   frictionPerSpeed: { called: 'a friction pressure per stroke and speed', units: { 'Pa/(m rpm)': ten(0) } },
-  power: { called: 'a power', units: { kW: ten(3), W: ten(0) } },
-  torque: { called: 'a torque', units: { 'N m': ten(0), Nm: ten(0) } },
+  power: {
+    called: 'a power',
+    units: { kW: ten(3), W: ten(0), PS: ratio(73549875, 1e5), hp: HORSEPOWER },
+  },
+  torque: { called: 'a torque', units: { 'N m': ten(0), Nm: ten(0), 'lbf ft': FOOT_POUND } },
 } as const satisfies Record<Dimension, { readonly called: string; readonly units: Record<string, Unit> }>;
 
 /** Names of the units a dimension takes, the usual one first. */
