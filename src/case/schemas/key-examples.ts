@@ -181,6 +181,7 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   'exhaustTemperature.*.at': '150 mm',
   'exhaustTemperature.*.speed': '10500 rpm',
   'exhaustTemperature.*.value': '590 degC',
+  'measured.wall': '[{ at: 50 mm, value: 430 degC }]',
   'wall.*.at': '50 mm',
   'wall.*.speed': '10500 rpm',
   'wall.*.value': '430 degC',
@@ -190,7 +191,7 @@ const EXAMPLES: Readonly<Record<string, string>> = {
 /** Ends of paths that have an example. */
 export const EXAMPLE_PATHS: readonly string[] = Object.keys(EXAMPLES);
 
-/** The example of the longest end of a path that has one. */
+/** The example of the longest end of a path that has one; the kind of file may stand in front. */
 export function exampleAt(path: string): string | undefined {
   const words = path.split('.');
   for (let from = 0; from < words.length; from += 1) {

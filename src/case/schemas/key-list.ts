@@ -19,7 +19,7 @@ export interface KeyRow extends AboutKey {
 /** All keys of a kind, in the order that files are read in. */
 export function keysOf(kind: Kind): readonly KeyRow[] {
   const rows = new Map<string, KeyRow>();
-  walk(jsonSchemas()[kind], '', rows);
+  walk(jsonSchemas()[kind], '', { kind, rows });
   return [...rows.values()];
 }
 
@@ -29,16 +29,22 @@ export function keysUnder(kind: Kind, path: string): readonly KeyRow[] {
   return keysOf(kind).filter((row) => row.path === plain || row.path.startsWith(`${plain}.`));
 }
 
-function walk(schema: JsonSchema, path: string, rows: Map<string, KeyRow>): void {
-  for (const key of ['anyOf', 'oneOf']) for (const one of asList(schema[key])) walk(one, path, rows);
-  if (isSchema(schema.items)) walk(schema.items, `${path}.*`, rows);
+interface Found {
+  readonly kind: Kind;
+  readonly rows: Map<string, KeyRow>;
+}
+
+function walk(schema: JsonSchema, path: string, found: Found): void {
+  const { kind, rows } = found;
+  for (const key of ['anyOf', 'oneOf']) for (const one of asList(schema[key])) walk(one, path, found);
+  if (isSchema(schema.items)) walk(schema.items, `${path}.*`, found);
   if (!isSchema(schema.properties)) return;
   for (const [key, property] of Object.entries(schema.properties)) {
     if (!isSchema(property)) continue;
     const at = path === '' ? key : `${path}.${key}`;
     const about = (property['x-key'] ?? variantOf(key, property)) as AboutKey;
-    if (!rows.has(at)) rows.set(at, { path: at, ...about, example: exampleOf(at, property, about) });
-    walk(property, at, rows);
+    if (!rows.has(at)) rows.set(at, { path: at, ...about, example: exampleOf(`${kind}.${at}`, property, about) });
+    walk(property, at, found);
   }
 }
 
