@@ -48,6 +48,8 @@ export interface SpeedRecord {
   readonly along: {
     readonly positions: readonly number[];
     readonly gasTemperature: readonly number[];
+    /** Weighted by the flow, as a probe in the stream has it [K]; absent in files of earlier versions. */
+    readonly streamTemperature?: readonly number[];
     readonly wallTemperature: readonly number[];
   };
 }

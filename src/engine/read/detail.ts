@@ -148,6 +148,11 @@ export function alongOf(engine: EngineNetwork, { recorder }: Settled): SpeedReco
       stride,
       1,
     ),
+    streamTemperature: everyOf(
+      recorder.fluxTemperature.map((sum, k) => sum / recorder.flux[k]!),
+      stride,
+      1,
+    ),
     wallTemperature: everyOf(walls, stride, 1),
   };
 }
