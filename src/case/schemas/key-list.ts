@@ -43,7 +43,8 @@ function walk(schema: JsonSchema, path: string, found: Found): void {
     if (!isSchema(property)) continue;
     const at = path === '' ? key : `${path}.${key}`;
     const about = (property['x-key'] ?? variantOf(key, property)) as AboutKey;
-    if (!rows.has(at)) rows.set(at, { path: at, ...about, example: exampleOf(`${kind}.${at}`, property, about) });
+    if (!rows.has(at))
+      rows.set(at, { path: at, ...about, example: exampleOf(`${kind}.${at}`, property, about) });
     walk(property, at, found);
   }
 }

@@ -34,8 +34,7 @@ function turned(columns: readonly (readonly number[])[]): SingularValues {
   const v = columns.map((_, k) => Float64Array.from({ length: n }, (_, j) => (j === k ? 1 : 0)));
   for (let sweep = 0; sweep < SWEEPS; sweep++) {
     let any = false;
-    for (let p = 0; p < n - 1; p++)
-      for (let q = p + 1; q < n; q++) any = turnApart(a, v, p, q) || any;
+    for (let p = 0; p < n - 1; p++) for (let q = p + 1; q < n; q++) any = turnApart(a, v, p, q) || any;
     if (!any) break;
   }
   const lengths = a.map((column) => Math.sqrt(dot(column, column)));

@@ -58,7 +58,10 @@ export function assimilate({ z, predicted, data, alpha, random }: Assimilation):
   const values = mainPart(singularValues(anomalies.map((row) => row.map((value) => value * scale))));
   const pulls = predicted.map((row, n) =>
     values.U.map((u, i) => {
-      const pull = u.reduce((sum, value, j) => sum + value * (data[j]! + Math.sqrt(alpha) * noise[n]![j]! - row[j]!), 0);
+      const pull = u.reduce(
+        (sum, value, j) => sum + value * (data[j]! + Math.sqrt(alpha) * noise[n]![j]! - row[j]!),
+        0,
+      );
       return pull / (values.s[i]! ** 2 + alpha);
     }),
   );
@@ -81,7 +84,9 @@ function movedBy(z: Rows, pulls: Rows, { s, V }: SingularValues): Rows {
       return (trusted(r2, members) * s[i]! * along) / Math.sqrt(members - 1);
     });
   });
-  return z.map((row, n) => row.map((value, k) => value + gains[k]!.reduce((sum, gain, i) => sum + gain * pulls[n]![i]!, 0)));
+  return z.map((row, n) =>
+    row.map((value, k) => value + gains[k]!.reduce((sum, gain, i) => sum + gain * pulls[n]![i]!, 0)),
+  );
 }
 
 /** What of a squared correlation is more than chance gives, over it [-]. */
@@ -104,7 +109,9 @@ function mainPart({ s, U, V }: SingularValues): SingularValues {
 function meanRatio(before: Rows, after: Rows): number {
   const spread = (rows: Rows): number[] => {
     const { anomalies } = centred(rows);
-    return (anomalies[0] ?? []).map((_, k) => Math.sqrt(anomalies.reduce((sum, row) => sum + row[k]! ** 2, 0)));
+    return (anomalies[0] ?? []).map((_, k) =>
+      Math.sqrt(anomalies.reduce((sum, row) => sum + row[k]! ** 2, 0)),
+    );
   };
   const [old, fresh] = [spread(before), spread(after)];
   return fresh.reduce((sum, value, k) => sum + value / old[k]!, 0) / fresh.length;

@@ -5,12 +5,14 @@
 
 import { runCheck } from '../../verify/check.ts';
 import { runDraft } from './draft.ts';
+import { runObserved } from './observed.ts';
 import { runGroup } from './run-sweep.ts';
 import { runLikeness, runTrial } from './trial.ts';
 
 const kinds = {
   draft: runDraft,
   likeness: runLikeness,
+  observed: runObserved,
   'speed-group': runGroup,
   trial: runTrial,
   verify: runCheck,

@@ -1,0 +1,103 @@
+/**
+ * Runs members at the measured speeds on threads. Finished members
+ * go into the journal before they count, and through JSON in any case, so that a run that was broken off ends as one that
+ * was not.
+ */
+
+import { caseOf } from '../../case/load.ts';
+import { CaseProblems } from '../../case/text/problem.ts';
+import type { Case } from '../../model/case.ts';
+import type { Journal } from '../work/journal.ts';
+import type { KeptState, ObservedSpeed, WatchedSpeed } from '../work/observed.ts';
+import { valueOrThrow } from '../work/outcome.ts';
+import type { Pool } from '../work/pool.ts';
+import { withRun } from '../work/run-settings.ts';
+import type { ReconcilePlan } from './plan.ts';
+
+export interface KeptMembers {
+  readonly journal: Pick<Journal<readonly ObservedSpeed[]>, 'append'>;
+  /** Members that are done, by name. */
+  readonly done: Map<string, readonly ObservedSpeed[]>;
+}
+
+export interface Bench {
+  readonly pool: Pool;
+  readonly kept: KeptMembers;
+  readonly signal?: AbortSignal | undefined;
+  /** Hears of each member that is done. */
+  readonly advance?: (() => void) | undefined;
+}
+
+/** A member that is to be run. */
+export interface NamedMember {
+  /** Its name in the journal. */
+  readonly name: string;
+  /** Its overrides. */
+  readonly set: readonly string[];
+  /** Fields that it starts from, by speed; null: cold. */
+  readonly starts: readonly (KeptState | null)[];
+}
+
+/** The case as it is at all speeds, each from a cold start. */
+export async function runBase(
+  { subject }: ReconcilePlan,
+  speeds: readonly WatchedSpeed[],
+  { pool, signal }: Bench,
+): Promise<readonly ObservedSpeed[]> {
+  const jobs = speeds.map((speed) => ({
+    kind: 'observed' as const,
+    input: { subject, speeds: [speed], starts: [null], mostCycles: subject.run.maxCycles },
+  }));
+  const observed: ObservedSpeed[] = [];
+  for await (const { outcome } of pool.inOrder(jobs, signal)) observed.push(...valueOrThrow(outcome));
+  return throughJson(observed);
+}
+
+/** What members show at all speeds; an empty list: the case's reader refuses the member. */
+export async function runMembers(
+  plan: ReconcilePlan,
+  members: readonly NamedMember[],
+  at: { readonly speeds: readonly WatchedSpeed[]; readonly mostCycles: number },
+  { pool, kept, signal, advance }: Bench,
+): Promise<readonly (readonly ObservedSpeed[])[]> {
+  const results = members.map(({ name }) => kept.done.get(name) ?? null);
+  for (const result of results) if (result !== null) advance?.();
+  const open = members.flatMap((_, k) => (results[k] === null ? k : []));
+  const runs: number[] = [];
+  // Cases are made as threads ask for them.
+  function* jobs() {
+    for (const k of open) {
+      const { set, starts } = members[k]!;
+      const subject = memberCase(plan, set);
+      if (subject === null) {
+        results[k] = [];
+        advance?.();
+        continue;
+      }
+      runs.push(k);
+      yield { kind: 'observed' as const, input: { subject, starts, ...at } };
+    }
+  }
+  for await (const { index, outcome } of pool.asFinished(jobs(), signal)) {
+    const k = runs[index]!;
+    const speeds = throughJson(valueOrThrow(outcome));
+    const { name } = members[k]!;
+    kept.journal.append(name, speeds);
+    kept.done.set(name, speeds);
+    results[k] = speeds;
+    advance?.();
+  }
+  return results.map((result) => result ?? []);
+}
+
+function memberCase({ opened, set, cell }: ReconcilePlan, own: readonly string[]): Case | null {
+  try {
+    return withRun(caseOf(opened, [...set, ...own]), { cell });
+  } catch (error) {
+    if (error instanceof CaseProblems) return null;
+    throw error;
+  }
+}
+
+const throughJson = (speeds: readonly ObservedSpeed[]): readonly ObservedSpeed[] =>
+  JSON.parse(JSON.stringify(speeds));
