@@ -17,6 +17,7 @@ await runProgram(
     wired(verbs.lend, () => import('./commands/lend.ts')),
     wired(verbs.aim, () => import('./commands/aim.ts')),
     wired(verbs.compare, () => import('./commands/compare.ts')),
+    wired(verbs.reconcile, () => import('./commands/reconcile.ts')),
     wired(verbs.unroll, () => import('./commands/unroll.ts')),
     wired(verbs.verify, () => import('./commands/verify.ts')),
   ],

@@ -11,6 +11,8 @@ import { keptExtremes } from './kept-extremes.ts';
 import type { MapPageResult } from './map-page.ts';
 import type { OvernightPageResult } from './overnight-page.ts';
 import { type PulsePageResult, pulseHeadline } from './pulse-page.ts';
+import type { ReconcilePageResult } from './reconcile-page.ts';
+import { reconcileHeadline } from './reconcile-words.ts';
 import type { SweepPageResult } from './sweep-data.ts';
 import { sweepText } from './sweep-words.ts';
 import type { VerifyPageResult } from './verify-page.ts';
@@ -159,5 +161,30 @@ export function verifyCard({ checks, seconds }: VerifyPageResult): RunCard {
         : `${missed.length} of ${checks.length} checks missed: ${missed.join('; ')}.`,
     outlines: [],
     curves: [],
+  };
+}
+
+export function reconcileCard({ name, groups, answer }: ReconcilePageResult): RunCard {
+  const torque = groups.find(({ kind }) => kind === 'torque')?.points ?? [];
+  const x = torque.map((point) => point.x);
+  const curves = [
+    curve(
+      'draft',
+      x,
+      torque.map(({ base }) => base),
+    ),
+    curve(
+      'torque',
+      x,
+      torque.map(({ central }) => central),
+    ),
+  ];
+  return {
+    title: name,
+    kind: 'reconcile',
+    of: name,
+    line: reconcileHeadline(answer),
+    outlines: [],
+    curves: torque.length > 1 ? curves : [],
   };
 }

@@ -24,10 +24,12 @@ type Mark = (typeof MARKS)[number];
 /** Lines that tell which mark parts the fields. */
 const LOOKED_AT = 40;
 
-/** Lines of a table; blank ones and those that begin with "#" are left out. */
+/** Lines of a table; blank ones and remarks behind a "#" are left out. */
 export function linesOf(source: Source): { readonly lines: readonly Line[]; readonly mark: Mark } {
   const whole = rawLines(source);
-  const filled = whole.filter(({ text }) => text.replaceAll(/[;,\t"\s]/g, '') !== '' && !/^\s*#/.test(text));
+  const filled = whole.filter(
+    ({ text }) => text.replaceAll(/[;,\t"\s]/g, '') !== '' && !/^\s*#(?!\s*[;,\t])/.test(text),
+  );
   const mark = markOf(filled.slice(0, LOOKED_AT).map(({ text }) => text));
   const lines = filled.map(({ text, start, number }) => ({
     number,

@@ -18,6 +18,7 @@ export interface ReadTrace {
 
 export const STEP_DEG = 2;
 const BINS = 360 / STEP_DEG;
+const EPSILON = 1e-9;
 /** A table has at least so much of a turn, and no gap wider than this [deg]. */
 const WHOLE = 350;
 const WIDEST_GAP = 15;
@@ -78,14 +79,20 @@ function unwrapped(rows: readonly TableRow[], report: (problem: Problem) => void
   return degrees;
 }
 
-/** Mean of all turns on even degrees; a degree without a value lies between its neighbours. */
+/** Each turn straight between its values on even degrees, and the mean of all; a degree that none has lies between its neighbours. */
 function meanTurn(degrees: readonly number[], rows: readonly TableRow[]): number[] {
   const sum = new Float64Array(BINS);
   const count = new Float64Array(BINS);
   for (const [k, deg] of degrees.entries()) {
-    const bin = ((Math.round(deg / STEP_DEG) % BINS) + BINS) % BINS;
-    sum[bin]! += rows[k]!.values[1]!;
-    count[bin]! += 1;
+    const before = degrees[k - 1];
+    const value = rows[k]!.values[1]!;
+    // Even degrees after the value before this one, up to it.
+    for (let even = Math.floor(deg / STEP_DEG); even * STEP_DEG > (before ?? deg - EPSILON); even--) {
+      const bin = ((even % BINS) + BINS) % BINS;
+      const share = before === undefined ? 0 : (deg - even * STEP_DEG) / (deg - before);
+      sum[bin]! += value + share * ((rows[k - 1]?.values[1] ?? value) - value);
+      count[bin]! += 1;
+    }
   }
   const means = Array.from(sum, (total, bin) => (count[bin]! > 0 ? total / count[bin]! : null));
   return means.map((mean, bin) => mean ?? between(means, bin));

@@ -9,6 +9,7 @@ import { UsageError } from './exit-codes.ts';
 import {
   anglesFlag,
   bandFlag,
+  countFlag,
   lengthWithin,
   overrideFlag,
   sizeFlag,
@@ -57,6 +58,8 @@ export interface Flags {
   readonly rules?: boolean;
   /** Drafts that aiming runs at most. */
   readonly mostDrafts: number;
+  /** Members that are drawn. */
+  readonly count?: number;
   /** Address of a queue's server. */
   readonly over?: string;
   /** Take everything of the study off the server. */
@@ -154,6 +157,12 @@ export const verbFlags = {
     member: 'advice',
     syntax: '--no-advice',
     help: 'do not compute changes to advise, which takes up to a third of the time on top',
+  },
+  count: {
+    member: 'count',
+    syntax: '--count <n>',
+    help: 'members to draw over the ranges of what is uncertain (default: 64)',
+    read: countFlag,
   },
   ...aimFlags,
   ...bandFlags,

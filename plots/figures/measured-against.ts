@@ -1,0 +1,139 @@
+/**
+ * What was measured against what was predicted, with error bars: the case as it is, the members before as a wide shade, those
+ * after as two narrow ones (5 to 95 % and 25 to 75 %) and their middle. Over speed, crank angle or distance from the flange.
+ */
+
+import type { MeasuredGroup, MeasuredPoint } from '../../src/findings/answers/reconcile.ts';
+import type { Percentiles } from '../../src/findings/percentile.ts';
+import { curve, dots } from '../marks/curve.ts';
+import { topRight, words } from '../marks/note.ts';
+import {
+  axis,
+  axisName,
+  axisTitle,
+  type Bag,
+  baseLayout,
+  rangeOf,
+  speedAxis,
+  topMargin,
+} from '../theme/axes.ts';
+import { heightOf, type Look } from '../theme/look.ts';
+import type { Figure } from './figure.ts';
+
+interface Shown {
+  /** Factor from SI to what is shown, after the offset is taken off. */
+  readonly factor: number;
+  readonly offset: number;
+  readonly name: string;
+  readonly reading: string;
+}
+
+const SHOWN: Readonly<Record<MeasuredGroup['kind'], Shown>> = {
+  torque: { factor: 1, offset: 0, name: 'Torque as the dynamometer shows it [Nm]', reading: '%{y:.1f} Nm' },
+  pressure: { factor: 1e-5, offset: 0, name: 'Pressure [bar]', reading: '%{y:.2f} bar' },
+  gas: { factor: 1, offset: -273.15, name: 'Gas temperature [°C]', reading: '%{y:.0f} °C' },
+  wall: { factor: 1, offset: -273.15, name: 'Wall temperature [°C]', reading: '%{y:.0f} °C' },
+};
+
+type Key = 'p05' | 'p25' | 'p50' | 'p75' | 'p95';
+
+export function measuredAgainst(group: MeasuredGroup, look: Look): Figure {
+  const { palette } = look;
+  const points = group.points.toSorted((a, b) => a.x - b.x);
+  const { factor, offset, name, reading } = SHOWN[group.kind];
+  const inside = (value: number | null): number | null => (value === null ? null : factor * (value + offset));
+  const x = points.map((point) => (group.kind === 'gas' || group.kind === 'wall' ? 1000 * point.x : point.x));
+  const at = (of: (point: MeasuredPoint) => Percentiles, key: Key) =>
+    points.map((point) => inside(of(point)[key]));
+  const before = ({ before: one }: MeasuredPoint): Percentiles => one;
+  const after = ({ after: one }: MeasuredPoint): Percentiles => one;
+  const shade = (of: typeof before, low: Key, high: Key, fillcolor: string): Bag[] => {
+    const edge = { hoverinfo: 'skip', line: { width: 0 } };
+    const line = { color: 'rgba(0,0,0,0)', width: 0 };
+    return [
+      curve(x, at(of, low), line, edge),
+      curve(x, at(of, high), line, { ...edge, fill: 'tonexty', fillcolor }),
+    ];
+  };
+  const hover = (called: string): Bag => ({
+    name: called,
+    hovertemplate: `${called} ${reading}<extra></extra>`,
+  });
+  const measured = points.map(({ value }) => inside(value));
+  const spread = [
+    ...at(before, 'p05'),
+    ...at(before, 'p95'),
+    ...at(after, 'p05'),
+    ...at(after, 'p95'),
+    ...measured,
+  ];
+  const errors = {
+    type: 'data',
+    array: points.map(({ error }) => factor * error),
+    color: palette.ink,
+    thickness: 1,
+    width: 2,
+  };
+  const many = points.length > 30;
+  return {
+    data: [
+      ...shade(before, 'p05', 'p95', palette.grid),
+      ...shade(after, 'p05', 'p95', tinted(palette.line.returning, 0.22)),
+      ...shade(after, 'p25', 'p75', tinted(palette.line.returning, 0.35)),
+      curve(
+        x,
+        points.map(({ base }) => inside(base)),
+        { color: palette.faint, width: 1.6, dash: 'dash' },
+        hover('as it is'),
+      ),
+      curve(x, at(after, 'p50'), { color: palette.line.returning, width: 2.4 }, hover('reconciled')),
+      dots(
+        x,
+        measured,
+        { color: palette.ink, size: many ? 3 : 7 },
+        { ...hover('measured'), error_y: errors },
+      ),
+    ],
+    layout: baseLayout(
+      look,
+      heightOf(look, 320, 260, 190),
+      { t: topMargin(look) },
+      {
+        xaxis: xAxis(group, x, look),
+        yaxis: axis(look, { range: [...rangeOf(spread)] }),
+        annotations: [axisName(look, name), key(look)],
+      },
+    ),
+  };
+}
+
+/** What the lines and shades are, above the plot; on a narrow one the caption says it. */
+const key = (look: Look): Bag =>
+  words(
+    look.narrow ? '' : 'dots: measured · line and shades: reconciled · dashes: as it is · grey: before',
+    look.palette.faint,
+    topRight,
+    11,
+  );
+
+function xAxis({ kind }: MeasuredGroup, x: readonly number[], look: Look): Bag {
+  if (kind === 'torque') return speedAxis(look, rangeOf(x, 0.04));
+  if (kind === 'pressure')
+    return axis(look, {
+      range: [0, 360],
+      dtick: 60,
+      title: axisTitle(look, 'Crank angle as the table has it [° after top dead centre]'),
+      unifiedhovertitle: { text: '%{x:.0f}°' },
+    });
+  return axis(look, {
+    range: [...rangeOf(x, 0.08)],
+    title: axisTitle(look, 'From the flange [mm]'),
+    unifiedhovertitle: { text: '%{x:.0f} mm' },
+  });
+}
+
+/** A colour `#rrggbb` as one that lets the paper through. */
+function tinted(colour: string, share: number): string {
+  const parts = [1, 3, 5].map((from) => Number.parseInt(colour.slice(from, from + 2), 16));
+  return `rgba(${parts.join(', ')}, ${share})`;
+}
