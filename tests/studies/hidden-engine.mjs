@@ -25,7 +25,12 @@ const air = ['engine.ambient.pressure=1003 mbar', 'engine.ambient.temperature=29
 const inputs = uncertainInputs(opened, air);
 const [scores] = memberScores(inputs, 1, SEED);
 const subject = withRun(caseOf(opened, [...air, ...overridesAt(inputs, scores)]), { cell: 10e-3 });
-const speeds = SPEEDS.map((rpm) => ({ rpm, pressures: rpm === TRACE ? [0.15] : [], gas: rpm === TRACE ? [0.15] : [], walls: [0.05] }));
+const speeds = SPEEDS.map((rpm) => ({
+  rpm,
+  pressures: rpm === TRACE ? [0.15] : [],
+  gas: rpm === TRACE ? [0.15] : [],
+  walls: [0.05],
+}));
 const shown = runObserved({ subject, speeds, starts: SPEEDS.map(() => null), mostCycles: 60 });
 const random = randomSource(SEED, 1);
 const at = (name) => join(root, 'cases/saltmarsh-125/measured', name);
