@@ -16,7 +16,7 @@ export interface SweepCurves {
 
 export interface IndexedRun {
   readonly title: string;
-  /** sweep, map, compare, overnight, aim, pulse, verify. */
+  /** sweep, map, compare, overnight, aim, reconcile, pulse, verify. */
   readonly kind: string;
   /** The case that it is of, without what was changed; older cards have none. */
   readonly of?: string;

@@ -3,7 +3,7 @@
 import { rmSync } from 'node:fs';
 import { reconcilePage } from '../../plots/pages/reconcile-page.ts';
 import { reconcileCard } from '../../plots/pages/run-cards.ts';
-import { engineDocument } from '../case/engine/engine-document.ts';
+import { engineDocument } from '../case/engine-document.ts';
 import { openFile } from '../case/load.ts';
 import { loadMeasured } from '../case/measured/measured-load.ts';
 import { membersCsv } from '../study/ensemble/members-file.ts';

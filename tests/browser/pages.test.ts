@@ -7,9 +7,11 @@ import { indexPage } from '../../plots/pages/index-page.ts';
 import { mapPage } from '../../plots/pages/map-page.ts';
 import { overnightPage } from '../../plots/pages/overnight-page.ts';
 import { pulsePage } from '../../plots/pages/pulse-page.ts';
+import { reconcilePage } from '../../plots/pages/reconcile-page.ts';
 import { sweepPage } from '../../plots/pages/sweep-page.ts';
 import { verifyPage } from '../../plots/pages/verify-page.ts';
 import * as synthetic from '../plots/synthetic-pages.ts';
+import { syntheticReconcile } from '../plots/synthetic-reconcile.ts';
 import { syntheticSweep } from '../plots/synthetic-sweep.ts';
 import {
   assetsOf,
@@ -42,6 +44,7 @@ const pages: Record<string, () => string> = {
   compare: () => comparePage(synthetic.syntheticCompare(), assetsOf('compare-page')),
   overnight: () => overnightPage(synthetic.syntheticOvernight(false, 90), assetsOf('overnight-page')),
   aim: () => aimPage(synthetic.syntheticAim(), assetsOf('aim-page')),
+  reconcile: () => reconcilePage(syntheticReconcile(), assetsOf('reconcile-page')),
   verify: () => verifyPage(synthetic.syntheticVerify(), assetsOf('verify-page')),
   index: () => indexPage(synthetic.syntheticIndex(), assetsOf('index-page').script),
 };

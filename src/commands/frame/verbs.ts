@@ -56,7 +56,7 @@ export const keys: Verb = {
   operands: '[kind]',
   summary: 'Every key of a kind of file: unit, limits, default, example',
   description:
-    'Of engine, pipe, case, study and pulse files, or of one branch such as engine.passage. Written from the code that ' +
+    'Of engine, pipe, case, study, pulse and measured files, or of one branch such as engine.passage. Written from the code that ' +
     'reads the files. Writes no file.',
   flags: [],
   without: {
@@ -215,7 +215,7 @@ export const aim: Verb = {
 export const reconcile: Verb = {
   name: 'reconcile',
   operands: '<case> <measured...>',
-  summary: 'Lay measurements over the prediction, and find what explains them',
+  summary: 'Find which inputs explain what was measured',
   description:
     'Files of kind measured name a dynamometer curve, pressure traces and temperatures. Members drawn over the ranges of ' +
     'what the case assumes are moved until they show what was measured; what the data do not tell stays as it was, and ' +

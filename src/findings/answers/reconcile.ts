@@ -87,12 +87,16 @@ export interface ReconcileAnswer {
   readonly next: readonly { readonly path: string; readonly share: number }[];
 }
 
-/** An input has moved from so much of its range on, and is narrowed below so much of it; the data are silent from so much on. */
-const MOVED = 0.12;
-const NARROWED = 0.75;
-const SILENT = 0.88;
-/** Two inputs are known only together from this correlation on, and were not before; with few members, chance gives 0.25. */
+/**
+ * What chance does with N members goes as 1/√N: an input has moved from so many of those of its range on, and is narrowed
+ * where so many are missing of its range; the data are silent where fewer are.
+ */
+const MOVED = 1;
+const NARROWED = 2;
+const SILENT = 1;
+/** Two inputs are known only together from so much on, or so many of those, and where they were not so before. */
 const TIED = 0.45;
+const CHANCE = 4;
 /** So many standard deviations are beyond chance at one point of a curve. */
 const BEYOND = 2.6;
 /** Share of a group's points that may lie beyond before it counts as not explained; a curve has few, a trace many. */
@@ -112,14 +116,19 @@ export function reconcileAnswer(
 ): ReconcileAnswer {
   const inputs = members.map(reconciledInput);
   const size = ({ moved, narrowed }: ReconciledInput): number => Math.abs(moved) + Math.max(0, 1 - narrowed);
-  const told = inputs.filter(({ moved, narrowed }) => Math.abs(moved) >= MOVED || narrowed <= NARROWED);
-  const untold = inputs.filter(({ moved, narrowed }) => Math.abs(moved) < MOVED && narrowed >= SILENT);
+  const chance = 1 / Math.sqrt(Math.max(1, torque.length));
+  const told = inputs.filter(
+    ({ moved, narrowed }) => Math.abs(moved) >= MOVED * chance || narrowed <= 1 - NARROWED * chance,
+  );
+  const untold = inputs.filter(
+    ({ moved, narrowed }) => Math.abs(moved) < MOVED * chance && narrowed >= 1 - SILENT * chance,
+  );
   const fits = groups.map(fitOf);
   return {
     inputs,
     told: told.toSorted((a, b) => size(b) - size(a)).map(({ path }) => path),
     untold: untold.map(({ path }) => path),
-    tied: tiedPairs(members),
+    tied: tiedPairs(members, Math.max(TIED, CHANCE * chance)),
     fits,
     verdict: verdictOf(groups, fits),
     next: whatIsLeft(members, torque),
@@ -165,13 +174,14 @@ function verdictOf(groups: readonly MeasuredGroup[], fits: readonly GroupFit[]):
   return fits.some((fit) => share(fit) > SOME[fit.kind]) ? 'partly' : 'explained';
 }
 
-function tiedPairs(members: readonly InputMembers[]): ReconcileAnswer['tied'] {
+function tiedPairs(members: readonly InputMembers[], least: number): ReconcileAnswer['tied'] {
   return members
     .flatMap((a, i) =>
       members.slice(i + 1).flatMap((b) => {
         const drawnTogether = a.together !== null && a.together === b.together;
         const correlation = correlationOf(a.after, b.after);
-        const fresh = Math.abs(correlation) > TIED && !drawnTogether;
+        const before = Math.abs(correlationOf(a.before, b.before));
+        const fresh = Math.abs(correlation) > least && before < least / 2 && !drawnTogether;
         return fresh ? [{ paths: [a.path, b.path] as const, correlation }] : [];
       }),
     )

@@ -1,6 +1,6 @@
 /** What stands in a reconciled engine's file beside its values: a note on top, and a comment behind each. */
 
-import type { WrittenInput } from '../../case/engine/engine-document.ts';
+import type { WrittenInput } from '../../case/engine-document.ts';
 import { type ReconcileReport, splitCentral } from './report.ts';
 
 const short = (value: number | null): string => (value === null ? '-' : String(Number(value.toPrecision(4))));

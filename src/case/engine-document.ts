@@ -4,10 +4,10 @@
  */
 
 import { type Document, isMap, isScalar, isSeq, Document as YamlDocument } from 'yaml';
-import { inlineRoot, type OpenedFile } from '../load.ts';
-import { applyOverride, parseOverride } from '../text/override.ts';
-import { CaseProblems, type Problem } from '../text/problem.ts';
-import { entryOf, itemLabel, type Node } from '../text/tree.ts';
+import { inlineRoot, type OpenedFile } from './load.ts';
+import { applyOverride, parseOverride } from './text/override.ts';
+import { CaseProblems, type Problem } from './text/problem.ts';
+import { entryOf, itemLabel, type Node } from './text/tree.ts';
 
 export interface WrittenInput {
   /** `engine.passage.length=65 mm` */
