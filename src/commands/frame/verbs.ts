@@ -4,6 +4,8 @@ import { verbFlags } from './flags.ts';
 import { knownFlags } from './new-flags.ts';
 import type { Verb } from './verb.ts';
 
+export { reconcile } from './reconcile-verb.ts';
+
 const DRAFT = 'cases/saltmarsh-125/draft-a.yaml';
 const NOTHING_KEPT = 'Nothing was kept; run the command again to start over.';
 
@@ -210,25 +212,6 @@ export const aim: Verb = {
     'echocone aim cases/saltmarsh-125/draft-c.yaml --vary header.length --vary belly.length --out runs/aim',
   ],
   afterInterrupt: 'Finished evaluations are kept; the same command with the same --out goes on from there.',
-};
-
-export const reconcile: Verb = {
-  name: 'reconcile',
-  operands: '<case> <measured...>',
-  summary: 'Find which inputs explain what was measured',
-  description:
-    'Files of kind measured name a dynamometer curve, pressure traces and temperatures. Members drawn over the ranges of ' +
-    'what the case assumes are moved until they show what was measured; what the data do not tell stays as it was, and ' +
-    'what no inputs explain is said. Some 300 sweeps over the measured speeds, on cells of 10 mm unless --cell or the ' +
-    'case says otherwise. Finished members are kept in a journal until all are done. Writes reconciled.json, ' +
-    'reconciled.html, engine-reconciled.yaml and members.csv.',
-  flags: [verbFlags.count],
-  long: true,
-  examples: [
-    `echocone reconcile ${DRAFT} cases/saltmarsh-125/measured/dyno.yaml`,
-    `echocone reconcile ${DRAFT} cases/saltmarsh-125/measured/dyno.yaml --cell 20mm --count 32 --out runs/reconciled`,
-  ],
-  afterInterrupt: 'Finished members are kept; the same command with the same --out goes on from there.',
 };
 
 export const unroll: Verb = {

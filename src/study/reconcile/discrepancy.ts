@@ -9,7 +9,7 @@
  * answer less certain and bends no input.
  */
 
-import { cholesky } from '../ensemble/scores.ts';
+import { cholesky } from '../ensemble/correlations.ts';
 import type { DataGroup, DatumKind } from './question.ts';
 import { centred } from './smoother.ts';
 

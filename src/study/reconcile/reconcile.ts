@@ -4,7 +4,8 @@
  * as wide as it was; what no member explains makes the model's own error larger (`discrepancy.ts`) and moves little.
  */
 
-import { cholesky, memberScores } from '../ensemble/scores.ts';
+import { cholesky } from '../ensemble/correlations.ts';
+import { memberScores } from '../ensemble/scores.ts';
 import { overrideAtScore, type UncertainInput } from '../ensemble/uncertain-inputs.ts';
 import { randomSource } from '../search/random.ts';
 import type { KeptState, ObservedSpeed } from '../work/observed.ts';
