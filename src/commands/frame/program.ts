@@ -3,7 +3,7 @@
  * verbs and flags get the nearest known one as a suggestion.
  */
 
-import { Command as CommanderCommand, CommanderError } from 'commander';
+import { type Argument, Command as CommanderCommand, CommanderError } from 'commander';
 import { surviveClosedPipes } from './closed-pipes.ts';
 import { type ExitCode, errorText, exitCodes } from './exit-codes.ts';
 import { type CommonFlag, commanderOption, commonFlags } from './flags.ts';
@@ -51,7 +51,12 @@ export async function runProgram(verbs: readonly WiredVerb[], words: readonly st
       'after',
       typed() === 'echocone' ? closing : `${closing}Here "echocone" is typed as "${typed()}".\n`,
     )
-    .configureHelp({ helpWidth: 80, showGlobalOptions: false })
+    .configureHelp({
+      helpWidth: 80,
+      showGlobalOptions: false,
+      // Every verb has flags, so that need not be said of each.
+      subcommandTerm: (verb) => [verb.name(), ...verb.registeredArguments.map(argumentTerm)].join(' '),
+    })
     .configureOutput({ outputError: (text, write) => write(spoken(plainError(text))) })
     .exitOverride();
   let outcome: ExitCode = exitCodes.done;
@@ -108,4 +113,10 @@ function exampleText(command: string): string {
     line += ` ${word}`;
   }
   return `${text}${line}\n`;
+}
+
+/** An argument as help shows it. */
+function argumentTerm(argument: Argument): string {
+  const name = `${argument.name()}${argument.variadic ? '...' : ''}`;
+  return argument.required ? `<${name}>` : `[${name}]`;
 }
