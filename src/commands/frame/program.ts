@@ -3,7 +3,7 @@
  * verbs and flags get the nearest known one as a suggestion.
  */
 
-import { type Argument, Command as CommanderCommand, CommanderError } from 'commander';
+import { Command as CommanderCommand, CommanderError } from 'commander';
 import { surviveClosedPipes } from './closed-pipes.ts';
 import { type ExitCode, errorText, exitCodes } from './exit-codes.ts';
 import { type CommonFlag, commanderOption, commonFlags } from './flags.ts';
@@ -54,8 +54,8 @@ export async function runProgram(verbs: readonly WiredVerb[], words: readonly st
     .configureHelp({
       helpWidth: 80,
       showGlobalOptions: false,
-      // Every verb has flags, so that need not be said of each.
-      subcommandTerm: (verb) => [verb.name(), ...verb.registeredArguments.map(argumentTerm)].join(' '),
+      // What a verb takes is in its own help.
+      subcommandTerm: (verb) => verb.name(),
     })
     .configureOutput({ outputError: (text, write) => write(spoken(plainError(text))) })
     .exitOverride();
@@ -113,10 +113,4 @@ function exampleText(command: string): string {
     line += ` ${word}`;
   }
   return `${text}${line}\n`;
-}
-
-/** An argument as help shows it. */
-function argumentTerm(argument: Argument): string {
-  const name = `${argument.name()}${argument.variadic ? '...' : ''}`;
-  return argument.required ? `<${name}>` : `[${name}]`;
 }
