@@ -63,6 +63,25 @@ async function answerTimes(page, k, dx, dy) {
   return page.evaluate(() => window.times);
 }
 
+/**
+ * Longest time that the page's own thread works on one task [ms], by the processor's clock: what a drag asks of it, whatever else
+ * the machine does.
+ */
+async function longestTask(browser, page, does) {
+  await browser.startTracing(page, { categories: ['toplevel'] });
+  await does();
+  const { traceEvents } = JSON.parse(String(await browser.stopTracing()));
+  const threads = new Set(
+    traceEvents
+      .filter(({ name, args }) => name === 'thread_name' && args.name === 'CrRendererMain')
+      .map(({ pid, tid }) => `${pid}:${tid}`),
+  );
+  const tasks = traceEvents.filter(
+    ({ ph, name, pid, tid }) => ph === 'X' && /RunTask$/.test(name) && threads.has(`${pid}:${tid}`),
+  );
+  return tasks.reduce((most, { tdur = 0 }) => Math.max(most, tdur / 1000), 0);
+}
+
 /** Longest time between two frames while a joint is dragged for so long [ms], and the median. */
 async function frames(page, seconds) {
   const at = await grip(page, 3);
@@ -180,6 +199,7 @@ export async function boardFigures({ quick }) {
     };
     if (quick) return figures;
     const drag = await frames(page, 5);
+    const task = await longestTask(browser, page, () => frames(page, 5));
     const session = await page.context().newCDPSession(page);
     await session.send('HeapProfiler.enable');
     const roll = dice(7);
@@ -196,6 +216,7 @@ export async function boardFigures({ quick }) {
       board_drag_longest_frame_ms: drag.longest,
       board_drag_median_frame_ms: drag.median,
       board_drag_frames_over_50_ms: drag.over50,
+      board_drag_longest_task_cpu_ms: task,
       board_heap_before_500_edits_mb: before,
       board_heap_after_500_edits_mb: after,
       board_random_edits_done: random.done,
