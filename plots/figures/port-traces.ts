@@ -89,7 +89,7 @@ function waveNames(traces: CycleTraces, events: PortEvents, look: Look): Bag[] {
   const back: readonly [number, number] = look.print
     ? [1.25 * side, -4]
     : look.narrow
-      ? [48, -26]
+      ? [64, -30]
       : [1.25 * side, -14];
   return [
     name('outgoing wave', 'outgoing', find('outgoing', exhaustOpens, transfersOpen + 30, 1), 'outgoing', [

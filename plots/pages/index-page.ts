@@ -48,7 +48,7 @@ export function indexPage(result: IndexPageResult, script: string): string {
       ['Listed', `${count}, newest first`],
       ['Program', result.program, 'minor'],
     ],
-    body: html`<h1 class="alone">${count} in ${result.folder}</h1>${choosing}${[...groups].map(([name, members]) => listed(name, members))}`,
+    body: html`<h1 class="alone">${count}${result.folder !== 'runs' && ` in ${result.folder}`}</h1>${choosing}${[...groups].map(([name, members]) => listed(name, members))}`,
     data: { runs: sweeps.map(besideOf) } satisfies IndexPageData,
     program: result.program,
     assets: sweeps.length > 1 ? { plotly: '', script } : null,
