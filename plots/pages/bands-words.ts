@@ -84,10 +84,13 @@ const shareText = ({ share, error }: InputShare): string =>
 export function measureText({ bands, drivers }: BandsAnswer): string {
   const { edges, torque, together } = worthMeasuring(drivers);
   const sentences: string[] = [];
-  if (edges !== null)
-    sentences.push(
-      `Measure first: ${inputName(edges.path)}; known exactly, the band’s lower edge would be ${percent(edges.lower)} less wide and its upper edge ${percent(edges.upper)}.`,
-    );
+  if (edges !== null) {
+    const parts = [
+      edges.lower > 0 ? `of the lower edge would be ${percent(edges.lower)} narrower` : '',
+      edges.upper > 0 ? `of the upper edge ${percent(edges.upper)}${edges.lower > 0 ? '' : ' narrower'}` : '',
+    ].filter((part) => part !== '');
+    sentences.push(`Measure first: ${inputName(edges.path)}; known exactly, the ± ${parts.join(', that ')}.`);
+  }
   const speedRpm = drivers.find(({ answer }) => answer === 'torque_nm')?.speed_rpm ?? null;
   if (torque !== null)
     sentences.push(

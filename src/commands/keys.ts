@@ -19,6 +19,7 @@ export async function run({ files, flags, terminal, program }: Invocation): Prom
     return;
   }
   for (const { kind, keys } of found) terminal.answer(textOf(kind, keys));
+  terminal.message('A measured quantity may have its error behind it: 54 mm +- 0.05 mm, or +- 1 %.');
   if (asked === undefined) terminal.message(`One kind or branch alone: ${typed()} keys engine.passage`);
 }
 

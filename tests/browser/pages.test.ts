@@ -10,6 +10,7 @@ import { pulsePage } from '../../plots/pages/pulse-page.ts';
 import { reconcilePage } from '../../plots/pages/reconcile-page.ts';
 import { sweepPage } from '../../plots/pages/sweep-page.ts';
 import { verifyPage } from '../../plots/pages/verify-page.ts';
+import { syntheticSure } from '../plots/synthetic-members.ts';
 import * as synthetic from '../plots/synthetic-pages.ts';
 import { syntheticReconcile } from '../plots/synthetic-reconcile.ts';
 import { syntheticSweep } from '../plots/synthetic-sweep.ts';
@@ -39,6 +40,10 @@ function once(make: () => string): () => string {
 const sweepMarkup = once(() => sweepPage(syntheticSweep(), assetsOf('sweep-page')));
 const pages: Record<string, () => string> = {
   sweep: sweepMarkup,
+  sure: () => {
+    const sweep = syntheticSweep();
+    return sweepPage(sweep, assetsOf('sweep-page'), { sure: syntheticSure(sweep.rows, 9500) });
+  },
   pulse: () => pulsePage(synthetic.syntheticPulse(), assetsOf('pulse-page')),
   map: () => mapPage(synthetic.syntheticMap(), assetsOf('map-page')),
   compare: () => comparePage(synthetic.syntheticCompare(), assetsOf('compare-page')),
@@ -52,6 +57,7 @@ const pages: Record<string, () => string> = {
 /** A4 sheets of each page in print, at most. A study's table and the index are as long as they have drafts and runs. */
 const sheets: Readonly<Record<string, number>> = {
   sweep: 2,
+  sure: 3,
   map: 2,
   compare: 2,
   aim: 3,

@@ -8,6 +8,7 @@ import { overnightPage } from '../../plots/pages/overnight-page.ts';
 import { pulsePage } from '../../plots/pages/pulse-page.ts';
 import { sweepPage } from '../../plots/pages/sweep-page.ts';
 import { verifyPage } from '../../plots/pages/verify-page.ts';
+import { syntheticChances, syntheticSure } from './synthetic-members.ts';
 import {
   syntheticAim,
   syntheticCompare,
@@ -31,7 +32,7 @@ const assets = { plotly: 'var p = "</script><!--";', script: 'var s = 1;' };
 const sweep = syntheticSweep({ hostile: true, step: 1000 });
 
 const pages: Record<string, string> = {
-  sweep: sweepPage(sweep, assets, { date: '<script>' }),
+  sweep: sweepPage(sweep, assets, { date: '<script>', sure: syntheticSure(sweep.rows, 9500, true) }),
   pulse: pulsePage(syntheticPulse(true), assets),
   map: mapPage(syntheticMap(true), assets),
   compare: comparePage(syntheticCompare(true), assets),
@@ -79,12 +80,26 @@ function poisoned<T>(data: T): T {
   return visit(data, '') as T;
 }
 
+/** Texts that come of files: reasons and paths. */
+function poisonedSure() {
+  const sure = syntheticSure(sweep.rows, 9500, true);
+  return { ...sure, inputs: poisoned(sure.inputs) };
+}
+
 describe('whatever text a page is given', () => {
   const poison: Record<string, () => string> = {
-    sweep: () => sweepPage(poisoned(sweep), assets, poisoned({ date: 'today' })),
+    sweep: () =>
+      sweepPage(poisoned(sweep), assets, {
+        ...poisoned({ date: 'today' }),
+        sure: poisonedSure(),
+      }),
     pulse: () => pulsePage(poisoned(syntheticPulse()), assets),
     map: () => mapPage(poisoned(syntheticMap()), assets),
-    compare: () => comparePage(poisoned(syntheticCompare()), assets),
+    compare: () => {
+      const compared = poisoned(syntheticCompare());
+      const chances = syntheticChances(compared.drafts.map(({ name, sweep: { rows } }) => ({ name, rows })));
+      return comparePage({ ...compared, chances }, assets);
+    },
     overnight: () => overnightPage(poisoned(syntheticOvernight()), assets),
     aim: () => aimPage(poisoned(syntheticAim()), assets),
     verify: () => verifyPage(poisoned(syntheticVerify()), assets),

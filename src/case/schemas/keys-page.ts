@@ -46,6 +46,8 @@ export function keysPage(): string {
 <style>${STYLE}</style></head>
 <body><main><h1>Keys of echocone’s files</h1><nav aria-label="Kinds of file">${links}</nav>
 <p>Items of a list stand under <code>*</code>; on the command line they go by their name or their number, from 0.</p>
+<p>A quantity that was measured may have its error behind it, two standard deviations: <code>54 mm ± 0.05 mm</code>, with
+<code>+-</code> for ±, or <code>54 mm ± 1 %</code>; bands are drawn over it, and nothing else depends on it.</p>
 ${parts.join('\n')}
 </main></body>
 </html>
