@@ -52,7 +52,7 @@ export function plannedMembers(
     speeds: subject.run.speeds,
   }));
   const from = file === undefined ? { count: bands ?? USUAL_MEMBERS } : { members: readMembers(file) };
-  const { drafts: planned, unknown } = planEnsemble(plain, from);
+  const { drafts: planned, unknown, unused } = planEnsemble(plain, from);
   const cell = Math.max(...drafts.map(({ subject }) => studyCell(subject, flags.cell)));
   const name = drafts.map((one) => one.name).join(', ');
   return {
@@ -62,6 +62,11 @@ export function plannedMembers(
         ? []
         : [
             `${unknown.length} columns of the members are no inputs here and are left out: ${unknown.join(', ')}.`,
+          ]),
+      ...(unused.length === 0
+        ? []
+        : [
+            `Members do not follow the measuring errors of ${unused.join(', ')} in full: a setting, or bound to others.`,
           ]),
       ...(planned.every(({ inputs }) => inputs.length === 0)
         ? ['Nothing of this is uncertain: all members are alike.']

@@ -10,7 +10,7 @@ import { percentile } from '../../findings/percentile.ts';
 import type { EnsembleDraft } from './ensemble.ts';
 import { drawTogether, type Members, membersFor } from './members.ts';
 import { valueOfScore } from './spread.ts';
-import { type UncertainInput, uncertainInputs, valueText } from './uncertain-inputs.ts';
+import { type UncertainInput, uncertainInputs, unusedErrors, valueText } from './uncertain-inputs.ts';
 
 /** Members where no number is given. */
 export const USUAL_MEMBERS = 64;
@@ -25,6 +25,8 @@ export interface PlannedEnsemble {
   readonly drafts: readonly PlannedDraft[];
   /** Paths of the file that no draft has. */
   readonly unknown: readonly string[];
+  /** Inputs with a measuring error that members do not follow in full. */
+  readonly unused: readonly string[];
 }
 
 export function planEnsemble(
@@ -44,6 +46,9 @@ export function planEnsemble(
       inputs: uncertain[k]!.inputs.map(variedInput),
     })),
     unknown: [],
+    unused: [
+      ...new Set(drafts.flatMap(({ opened, set }, k) => unusedErrors(opened, set, uncertain[k]!.inputs))),
+    ],
   };
 }
 
@@ -64,7 +69,7 @@ function fromFile(drafts: readonly PlainDraft[], members: Members): PlannedEnsem
     return { ...draft, members: own, inputs: own.paths.map((_, k) => filedInput(own, k)) };
   });
   const unknown = members.paths.flatMap(({ path }) => (known.has(path) ? [] : [path]));
-  return { drafts: planned, unknown };
+  return { drafts: planned, unknown, unused: [] };
 }
 
 function filedInput({ paths, values }: Members, k: number): VariedInput {

@@ -41,10 +41,30 @@ export function overrideAtScore(input: UncertainInput, score: number): string {
 export function uncertainInputs(opened: OpenedFile, set: readonly string[]): readonly UncertainInput[] {
   const subject = caseOf(opened, set);
   const found = [...wallInputs(subject), ...subject.inputs.flatMap((one) => inputOf(subject, one))];
+  const stated: string[] = [];
   return found.flatMap((input) => {
     const shares = allowedShares(input, (text) => isAllowed(opened, [...set, text]));
-    return shares === null ? [] : [{ ...input, shares }];
+    // Of inputs of which one follows from the others, such as three areas of a taper, the last is no input of its own.
+    const own = `${input.path}=${valueText(input, input.central)}`;
+    if (shares === null || !isAllowed(opened, [...set, ...stated, own])) return [];
+    stated.push(own);
+    return [{ ...input, shares }];
   });
+}
+
+/** A spread of which this share is allowed is hardly cut [-]. */
+const WHOLE = 0.9;
+
+/** Stated measuring errors over whose range inputs do not go: what they belong to is a setting or cannot be changed alone. */
+export function unusedErrors(
+  opened: OpenedFile,
+  set: readonly string[],
+  inputs: readonly Pick<UncertainInput, 'path' | 'shares'>[],
+): readonly string[] {
+  const used = new Set(inputs.flatMap(({ path, shares: [low, high] }) => (high - low < WHOLE ? [] : [path])));
+  return caseOf(opened, set).inputs.flatMap(({ path, measured }) =>
+    measured === undefined || used.has(path) ? [] : [path],
+  );
 }
 
 type Uncut = Omit<UncertainInput, 'shares'>;
@@ -132,10 +152,12 @@ function isAllowed(opened: OpenedFile, set: readonly string[]): boolean {
 /** Shares of a spread that are looked at first; halvings until the end of what is allowed is known. */
 const ENDS = [0.001, 0.999] as const;
 const HALVINGS = 9;
+/** Less than this of a spread is none: the input is bound to others, as a joint is to the section that follows. */
+const LEAST_SHARE = 0.01;
 
 /**
- * Between which shares of its spread the reader of case files takes an input, the others as they are. Null: it takes not even the
- * case's own value in its place.
+ * Between which shares of its spread the reader of case files takes an input, the others as they are. Null: hardly any, or not even
+ * the case's own value in its place.
  */
 function allowedShares(input: Uncut, allows: (text: string) => boolean): readonly [number, number] | null {
   const at = (share: number): boolean =>
@@ -154,5 +176,6 @@ function allowedShares(input: Uncut, allows: (text: string) => boolean): readonl
     }
     return fits;
   };
-  return [lowFits ? 0 : edge(low), highFits ? 1 : edge(high)];
+  const shares = [lowFits ? 0 : edge(low), highFits ? 1 : edge(high)] as const;
+  return shares[1] - shares[0] < LEAST_SHARE ? null : shares;
 }

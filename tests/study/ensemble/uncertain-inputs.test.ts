@@ -4,7 +4,11 @@ import { describe, expect, test } from 'vitest';
 import { caseOf, openFile } from '../../../src/case/load.ts';
 import { drawMembers, overridesOf } from '../../../src/study/ensemble/members.ts';
 import { scoreOfValue, shareBelow, valueAtShare, valueOfScore } from '../../../src/study/ensemble/spread.ts';
-import { type UncertainInput, uncertainInputs } from '../../../src/study/ensemble/uncertain-inputs.ts';
+import {
+  type UncertainInput,
+  uncertainInputs,
+  unusedErrors,
+} from '../../../src/study/ensemble/uncertain-inputs.ts';
 import { CASES } from '../../case/files.ts';
 
 const names = ['saltmarsh-125/draft-a.yaml', 'bench-50/case.yaml', 'bench-250/case.yaml'];
@@ -60,8 +64,24 @@ describe('inputs', () => {
     expect(balanced.some((path) => path.startsWith('pipe.wall.given'))).toBe(false);
   });
 
-  test('how it is computed is no input, whatever stands behind it', () => {
-    expect(of(uncertainInputs(demo, ['run.cell=10 mm ± 1 mm']), 'run.cell')).toBeUndefined();
+  test('of areas of which two make the third, two are inputs, and members of them can be', () => {
+    const set = ['engine.transfers.passage={ length: 85 mm, as: duct }'];
+    const inputs = uncertainInputs(demo, set);
+    const areas = inputs.filter(({ path }) => /^engine\.transfers\.passage\.\w*area$/i.test(path));
+    expect(areas).toHaveLength(2);
+    const members = drawMembers(inputs, 16);
+    for (let k = 0; k < 16; k += 1) caseOf(demo, [...set, ...overridesOf(members, k)]);
+  });
+
+  test('how it is computed is no input, nor what is bound to others; their errors are told', () => {
+    const set = [
+      'run.cell=10 mm ± 1 mm',
+      'pipe.sections.diffuser 1.diameter=[40 mm ± 0.2 mm, 62 mm]',
+      'engine.rod=115 ± 1 mm',
+    ];
+    const inputs = uncertainInputs(demo, set);
+    expect(unusedErrors(demo, set, inputs)).toEqual(['pipe.sections.diffuser 1.diameter.0', 'run.cell']);
+    expect(of(inputs, 'engine.rod')?.shares).toEqual([0, 1]);
   });
 });
 
