@@ -121,11 +121,13 @@ describe('one draft against another', () => {
 
   test('only in members that both have', () => {
     const found = draftChances(
-      { name: 'B', members: [plain(0, 1), plain(1, 1), member(2, [])] },
+      { name: 'B', members: [plain(1, 1), plain(0, 1), member(2, [])] },
       { name: 'A', members: [plain(0), member(1, [row(9000, 3)]), plain(2)] },
       { target: 9500, band: null },
     );
     expect(found.at_target?.better).toEqual({ in: 1, of: 1 });
+    // By their numbers, whatever their order.
+    expect(found.at_target?.by.p50).toBeCloseTo(1, 12);
     expect(found.over_band).toBeNull();
     expect(found.best_torque.better).toEqual({ in: 2, of: 2 });
   });

@@ -4,7 +4,7 @@ import type { MemberSweep } from '../../findings/member-bands.ts';
 import { hireForGroups } from '../over/groups.ts';
 import { hire, lenderLines } from '../over/hired.ts';
 import type { Pool } from '../work/pool.ts';
-import { type Ensemble, ensembleList, piecesOf } from './ensemble.ts';
+import { type Ensemble, ensembleList, memberCount, piecesOf } from './ensemble.ts';
 import { memberSweeps, openKeptPieces, openPieces, runEnsemble, speedsDone } from './run-ensemble.ts';
 
 export interface MembersUse {
@@ -42,6 +42,9 @@ export async function computedMembers(ensemble: Ensemble, use: MembersUse): Prom
     if (kept.journal.dropped !== '') use.warn(kept.journal.dropped);
     const total = pieces.reduce((sum, { speeds }) => sum + speeds.length, 0);
     const before = speedsDone(pieces, kept.done);
+    const members = ensemble.drafts.reduce((sum, draft) => sum + memberCount(draft), 0);
+    const cells = Number((1000 * ensemble.cell).toPrecision(4));
+    use.message(`${members} members: ${total} speeds in all, on cells of ${cells} mm.`);
     if (before > 0) use.message(`Going on: ${before} of ${total} speeds of members are done already.`);
     await computed(ensemble, pieces, kept, { ...use, total, before });
     return { sweeps: memberSweeps(ensemble, plan, kept.done), remove: kept.remove };
