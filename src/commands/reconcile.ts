@@ -63,7 +63,8 @@ export async function run(invocation: Invocation): Promise<ExitCode> {
   listRun(folder, 'reconciled.html', reconcileCard(report), { terminal, program });
   terminal.answer(flags.json ? jsonText(document) : reconcileText(report.answer));
   terminal.message(`Page: ${folder.file('reconciled.html')}`);
-  terminal.message(`Engine: ${folder.file(ENGINE)}; members.csv lies beside it.`);
+  terminal.message(`Engine: ${folder.file(ENGINE)}`);
+  terminal.message('members.csv lies beside it: the engines that fit, for sweep --bands --members.');
   const next = `engine=${folder.file(ENGINE)}`;
   if (report.answer.verdict !== 'not explained')
     terminal.message(`Next: ${typed()} sweep ${shellFile(file)} --set ${shellWord(next)}`);

@@ -35,11 +35,11 @@ export function ofKind<T>(kind: Kind, inner: Schema<T>): Schema<T> {
       const word = scalarText(entry.node);
       if (word !== kind) {
         const known = kindOf(node) !== null;
-        const what = known ? `this is ${article(word!)} file` : `unknown kind ${quoted(word ?? '')}`;
+        const what = known ? `this is ${fileOf(word!)}` : `unknown kind ${quoted(word ?? '')}`;
         return refuse(
           within(at, 'kind'),
           entry.node.place,
-          `${what} where ${article(kind)} is due`,
+          `${what} where ${dueOf(kind)}`,
           known ? '' : kindHint(word ?? ''),
         );
       }
@@ -56,6 +56,10 @@ export function ofKind<T>(kind: Kind, inner: Schema<T>): Schema<T> {
   };
 }
 
-function article(kind: string): string {
-  return kind === 'engine' ? 'an engine' : `a ${kind}`;
-}
+const article = (kind: string): string => (kind === 'engine' ? 'an engine' : `a ${kind}`);
+
+const fileOf = (kind: string): string =>
+  kind === 'measured' ? 'a file of measurements' : `${article(kind)} file`;
+
+const dueOf = (kind: Kind): string =>
+  kind === 'measured' ? 'measurements are due' : `${article(kind)} is due`;

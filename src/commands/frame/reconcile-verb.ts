@@ -5,10 +5,10 @@ import type { Verb } from './verb.ts';
 
 export const reconcile: Verb = {
   name: 'reconcile',
-  operands: '<case> <measured...>',
+  operands: '<case> <data...>',
   summary: 'Find which inputs explain what was measured',
   description:
-    'Files of kind measured name a dynamometer curve, pressure traces and temperatures. Members drawn over the ranges of ' +
+    'Files of kind measured: each names a dynamometer curve, pressure traces, temperatures. Members drawn over the ranges of ' +
     'what the case assumes are moved until they show what was measured; what the data do not tell stays as it was, and ' +
     'what no inputs explain is said. Some 300 sweeps over the measured speeds, on cells of 10 mm unless --cell or the ' +
     'case says otherwise. Finished members are kept in a journal until all are done. Writes reconciled.json, ' +

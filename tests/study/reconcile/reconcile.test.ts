@@ -62,10 +62,10 @@ test('a curve 1.4 times as high is said not to be explained, at its speeds, and 
 });
 
 test('a factor and an offset that are free are found', async () => {
-  const low = measuredOf(
-    torques.map((value) => 0.92 * value),
-    { traces: [trace(1, -8)] },
-  );
+  // A burn that is less whole looks like a factor, so this engine's is as assumed.
+  const hotter = caseOf(planOf([measuredOf([])]).opened, ['pipe.wall.given.flange=520 degC']);
+  const shown = SPEEDS.map((rpm) => 0.92 * torqueOf(hotter, rpm));
+  const low = measuredOf(shown, { traces: [trace(1, -8)] });
   const free = { ...low, dyno: { ...low.dyno!, factor: { kind: 'free', range: null } as const } };
   const { answer } = reconcileReport(await found([free]));
   const [factor, offset] = answer.inputs.filter(({ loose }) => loose);
