@@ -35,6 +35,9 @@ const SHOWN: Readonly<Record<MeasuredGroup['kind'], Shown>> = {
   wall: { factor: 1, offset: -273.15, name: 'Wall temperature [°C]', reading: '%{y:.0f} °C' },
 };
 
+/** Of so many points of a trace one shows its error. */
+const FEW = 5;
+
 type Key = 'p05' | 'p25' | 'p50' | 'p75' | 'p95';
 
 export function measuredAgainst(group: MeasuredGroup, look: Look): Figure {
@@ -65,16 +68,16 @@ export function measuredAgainst(group: MeasuredGroup, look: Look): Figure {
     ...at(before, 'p95'),
     ...at(after, 'p05'),
     ...at(after, 'p95'),
-    ...measured,
+    ...points.flatMap(({ value, error }) => [inside(value - error), inside(value + error)]),
   ];
+  const many = points.length > 30;
   const errors = {
     type: 'data',
-    array: points.map(({ error }) => factor * error),
+    array: points.map(({ error }, k) => (many && k % FEW !== 0 ? null : factor * error)),
     color: palette.ink,
     thickness: 1,
     width: 2,
   };
-  const many = points.length > 30;
   return {
     data: [
       ...shade(before, 'p05', 'p95', palette.grid),

@@ -66,11 +66,13 @@ function inputTable(inputs: readonly ReconciledInput[]): Markup {
 
 const weight = ({ moved, narrowed }: ReconciledInput): number => Math.abs(moved) + Math.max(0, 1 - narrowed);
 
+const titled = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
+
 function figuresOf(groups: readonly MeasuredGroup[]): readonly Markup[] {
   return groups.map(({ kind, name }, k) => {
     const main = place(
       `group-${k}`,
-      name,
+      titled(name),
       'Dots are measured, with their error; the line is the middle of the reconciled members, the shades hold half and nine in ten of them, grey those before. Dashes are the case as it is.',
       'Dots that leave the shades everywhere alike point to a factor or a unit; here and there, to a fault of the measuring or to what the model lacks.',
       `${name}: measured and predicted, before and after.`,

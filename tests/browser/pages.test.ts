@@ -56,6 +56,7 @@ const pages: Record<string, () => string> = {
 
 /** A4 sheets of each page in print, at most. A study's table and the index are as long as they have drafts and runs. */
 const sheets: Readonly<Record<string, number>> = {
+  reconcile: 2,
   sweep: 2,
   sure: 3,
   map: 2,
