@@ -4,11 +4,18 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { describeInputs, loadCase, loadEngine, loadPipe, loadPulse, readKind } from '../../src/case/load.ts';
+import { loadMeasured } from '../../src/case/measured/measured-load.ts';
 import { crankOf } from '../../src/timing/crank.ts';
 import { trappedTravel } from '../../src/timing/volume.ts';
 import { CASES, DRAFTS, edited, file } from './files.ts';
 
-const LOADERS = { case: loadCase, engine: loadEngine, pipe: loadPipe, pulse: loadPulse } as const;
+const LOADERS = {
+  case: loadCase,
+  engine: loadEngine,
+  pipe: loadPipe,
+  pulse: loadPulse,
+  measured: loadMeasured,
+} as const;
 const files = readdirSync(CASES, { recursive: true, encoding: 'utf8' }).filter((name) =>
   name.endsWith('.yaml'),
 );
@@ -17,7 +24,7 @@ const loadable = files.filter((name) => readKind(join(CASES, name)) !== 'study')
 describe('examples', () => {
   test('there are some of every kind', () => {
     expect(new Set(loadable.map((name) => readKind(join(CASES, name))))).toEqual(
-      new Set(['case', 'engine', 'pipe', 'pulse']),
+      new Set(['case', 'engine', 'pipe', 'pulse', 'measured']),
     );
   });
 
