@@ -4,7 +4,7 @@
  * against the wave traced through the settled fields and against the handbook's constant sound speed.
  *
  * Of the second opinion 0.5 degrees and 1 % of torque are asked, in the band, on its edge and beyond. On 2.5 mm cells it comes to
- * 0.13 degrees and 0.2 % at worst (tests/studies/second-opinion.json), on the 10 mm of this test to 0.4 and 0.8 %, the worst at
+ * 0.1 degrees and 0.25 % at worst (tests/studies/second-opinion.json), on the 10 mm of this test to 0.4 and 0.8 %, the worst at
  * the edge (10 750 rpm), where torque falls by a tenth in 100 rpm. The mesh method keeps neither mass nor energy where shocks run
  * through the pipe; that its books show it is held here, and what it does to a wave by `echocone verify`.
  */

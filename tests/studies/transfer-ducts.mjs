@@ -10,7 +10,7 @@ import { runGroup } from '../../dist/src/study/work/run-sweep.js';
 import { flag, keep, root } from './keep.mjs';
 
 const cell = flag('--cell', '10mm');
-const speeds = [8000, 9000, 10_000, 10_500, 10_750, 11_000, 12_000];
+const speeds = [4000, 5000, 6000, 7000, 8000, 9000, 10_000, 10_500, 10_750, 11_000, 12_000];
 
 function rowsAs(kind) {
   const set = [`run.cell=${cell}`, `engine.transfers.passage.as=${kind}`];
