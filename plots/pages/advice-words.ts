@@ -73,6 +73,18 @@ export function unadvisedText({ for: purpose, why, tried, runs, things }: NoAdvi
     case 'did not settle':
       return 'The change that was tried did not settle.';
     case 'no budget':
-      return 'not computed, for advice takes no more than a third of the time of its sweep. Finer cells or more speeds allow more.';
+      return 'Not computed, for advice takes no more than a third of the time of its sweep. Finer cells or more speeds allow more.';
   }
+}
+
+/** What is said alike of several purposes: "For the target and a lower band: …" */
+export function unadvisedTogether(alike: readonly NoAdvice[]): string {
+  const [first] = alike;
+  if (first === undefined) return '';
+  const text =
+    first.why === 'did not settle' && alike.length > 1
+      ? 'The changes that were tried did not settle.'
+      : unadvisedText(first);
+  const purposes = listed(alike.map((one) => purposeLabel[one.for].replace('For ', '')));
+  return `For ${purposes}: ${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 }

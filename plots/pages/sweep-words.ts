@@ -7,7 +7,7 @@ import type { Limit } from '../../src/findings/answers/sweep-limits.ts';
 import { EDGE_STEP, type SpeedSpan } from '../../src/findings/band.ts';
 import type { SweepRow } from '../../src/findings/row.ts';
 import { fixed, kilowatts, newtonMetres, percent, rpm, THIN } from '../theme/numbers.ts';
-import { adviceText, purposeLabel, unadvisedText } from './advice-words.ts';
+import { adviceText, purposeLabel, unadvisedText, unadvisedTogether } from './advice-words.ts';
 import { bandEdges } from './band-words.ts';
 import { measureText, sureHeadline, sureText, troublesText } from './bands-words.ts';
 import { holesText } from './hole-words.ts';
@@ -104,12 +104,15 @@ function best({ torque, power }: SweepAnswer): AnswerLine[] {
 /** What was run to change it, and where nothing is advised, why. */
 function ways(report: AdviceReport | null): AnswerLine[] {
   if (report === null) return [];
-  // What had no time is said in one line.
-  const short = report.none.filter(({ why }) => why === 'no budget');
+  // What holds for several purposes is said in one line.
+  const shared = (['did not settle', 'no budget'] as const).flatMap((why) => {
+    const alike = report.none.filter((one) => one.why === why);
+    return why === 'no budget' || alike.length > 1 ? [alike] : [];
+  });
   const lines = [
     ...report.advice.map((one) => ({ purpose: one.for, text: adviceText(one), advised: true })),
     ...report.none
-      .filter((one) => !short.includes(one))
+      .filter((one) => !shared.flat().includes(one))
       .map((one) => ({ purpose: one.for, text: unadvisedText(one), advised: false })),
   ];
   const said = (['target', 'lower', 'higher', 'output'] as const).flatMap((purpose) =>
@@ -121,14 +124,9 @@ function ways(report: AdviceReport | null): AnswerLine[] {
         ...(advised && (purpose === 'lower' || purpose === 'higher') ? { way: purpose } : {}),
       })),
   );
-  const [first] = short;
-  if (first === undefined) return said;
-  const purposes = short.map((one) => purposeLabel[one.for].replace('For ', '')).join(', ');
+  const none = shared.filter((alike) => alike.length > 0).map(unadvisedTogether);
   const label = said.length === 0 ? 'Advice' : 'Further advice';
-  return [
-    ...said,
-    { label, text: `For ${purposes.replace(/, ([^,]*)$/, ' and $1')}: ${unadvisedText(first)}` },
-  ];
+  return none.length === 0 ? said : [...said, { label, text: none.join(' ') }];
 }
 
 /** How wide the torque is, and how sharp the edge of the useful speeds. */

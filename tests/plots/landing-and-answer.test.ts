@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { differenceText, targetText } from '../../plots/pages/compare-words.ts';
 import { landingSentence, middleWords } from '../../plots/pages/landing-words.ts';
 import { type SweepText, sweepText } from '../../plots/pages/sweep-words.ts';
-import type { AdviceReport } from '../../src/findings/answers/advice.ts';
+import type { AdviceReport, NoAdvice, Purpose } from '../../src/findings/answers/advice.ts';
 import { differenceBetween } from '../../src/findings/answers/compare-difference.ts';
 import { summarise } from '../../src/findings/answers/compare-summary.ts';
 import { targetAnswer } from '../../src/findings/answers/compare-target.ts';
@@ -141,6 +141,34 @@ describe('which way to change the pipe', () => {
       /^None of 12 changes of header and baffle .*at its best already/,
     );
     expect(said(rows, 9000).lines.some(({ way }) => way !== undefined)).toBe(false);
+  });
+
+  it('says once what holds for several purposes', () => {
+    const none = (purpose: Purpose, why: NoAdvice['why']): NoAdvice => ({
+      for: purpose,
+      why,
+      tried: null,
+      runs: 0,
+      things: [],
+    });
+    const linesOf = (...all: readonly NoAdvice[]) =>
+      said(rows, 9000, { advice: [], none: all }).lines.filter(({ label }) => /advice|^For/i.test(label));
+    expect(linesOf(none('lower', 'no budget'), none('target', 'no budget'))).toEqual([
+      {
+        label: 'Advice',
+        text: expect.stringMatching(/^For a lower band and the target: not computed, for /),
+      },
+    ]);
+    expect(linesOf(none('lower', 'did not settle'), none('higher', 'did not settle'))).toEqual([
+      {
+        label: 'Advice',
+        text: 'For a lower band and a higher band: the changes that were tried did not settle.',
+      },
+    ]);
+    expect(linesOf(none('target', 'did not settle'), none('higher', 'no budget'))).toEqual([
+      { label: 'For the target', text: 'The change that was tried did not settle.' },
+      { label: 'Further advice', text: expect.stringMatching(/^For a higher band: not computed/) },
+    ]);
   });
 
   it('does not claim a band where there is none', () => {
