@@ -82,7 +82,7 @@ const shareText = ({ share, error }: InputShare): string =>
 
 /** What to measure first, in three sentences at most. */
 export function measureText({ bands, drivers }: BandsAnswer): string {
-  const { edges, torque, together } = worthMeasuring(drivers);
+  const { edges, likely, torque, together } = worthMeasuring(drivers);
   const sentences: string[] = [];
   if (edges !== null) {
     const parts = [
@@ -99,6 +99,10 @@ export function measureText({ bands, drivers }: BandsAnswer): string {
   if (together !== null)
     sentences.push(
       `With ${together.paths.map(inputName).join('; ')} all known it would be ${percent(together.narrower)} narrower.`,
+    );
+  if (likely !== null && sentences.length > 0)
+    sentences.push(
+      `For the edges no input stands out of its error; the largest share has ${inputName(likely.path)}, ${shareText(likely)}, and more members would tell.`,
     );
   return sentences.length === 0
     ? `With ${bands.members} members no single input stands out of its error; more members tell more.`

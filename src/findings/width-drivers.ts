@@ -45,6 +45,8 @@ export function toldShares({ shares }: AnswerDrivers): readonly InputShare[] {
 export interface WorthMeasuring {
   /** The input on which both edges hang most, and by how much narrower each would be. */
   readonly edges: { readonly path: string; readonly lower: number; readonly upper: number } | null;
+  /** Where there is none, the largest share in the variance of an edge, which its error may explain; null: none at all. */
+  readonly likely: InputShare | null;
   readonly torque: InputShare | null;
   /** The inputs on which torque hangs most, and by how much its band would be narrower without all of them. */
   readonly together: { readonly paths: readonly string[]; readonly narrower: number } | null;
@@ -64,6 +66,8 @@ export function worthMeasuring(drivers: readonly AnswerDrivers[]): WorthMeasurin
   const paths = [...new Set([...lower, ...upper].map(({ path }) => path))];
   const sum = (path: string): number => shareOf(lower, path) + shareOf(upper, path);
   const [first] = paths.sort((a, b) => sum(b) - sum(a));
+  const ofEdges = drivers.filter(({ answer }) => answer === 'works_from_rpm' || answer === 'works_to_rpm');
+  const [largest] = ofEdges.flatMap(({ shares }) => shares).sort((a, b) => b.share - a.share);
   const most = torque.slice(0, TOGETHER);
   return {
     edges:
@@ -74,6 +78,7 @@ export function worthMeasuring(drivers: readonly AnswerDrivers[]): WorthMeasurin
             lower: narrower(shareOf(lower, first)),
             upper: narrower(shareOf(upper, first)),
           },
+    likely: first === undefined && largest !== undefined && largest.share > 0 ? largest : null,
     torque: torque[0] ?? null,
     together:
       most.length < 2

@@ -81,6 +81,9 @@ describe('what to measure', () => {
     expect(found.edges).toEqual({ path: 'y', lower: expect.closeTo(0.2, 9), upper: expect.closeTo(0.3, 9) });
     expect(found.torque?.path).toBe('z');
     expect(found.together).toEqual({ paths: ['z', 'y'], narrower: expect.closeTo(0.3, 9) });
-    expect(worthMeasuring([])).toEqual({ edges: null, torque: null, together: null });
+    expect(found.likely).toBeNull();
+    expect(worthMeasuring([])).toEqual({ edges: null, likely: null, torque: null, together: null });
+    const unclear = worthMeasuring([of('works_to_rpm', [share('x', 0.24, 0.13), share('y', 0.1, 0.1)])]);
+    expect([unclear.edges, unclear.likely?.path]).toEqual([null, 'x']);
   });
 });
