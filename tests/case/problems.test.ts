@@ -1,9 +1,10 @@
 /** Ring: identity. What the user sees for every kind of mistake: place, line, caret, what is allowed, what to do. */
 
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { loadCase, loadPipe, readKind } from '../../src/case/load.ts';
 import { type CaseProblems, FileProblem } from '../../src/case/text/problem.ts';
-import { demo, type Edit, edited, file, problems, without } from './files.ts';
+import { CASES, demo, type Edit, edited, file, problems, without } from './files.ts';
 
 const ofEngine = (...edits: readonly Edit[]): string => problems(() => loadCase(edited({ engine: edits })));
 const ofCase = (...edits: readonly Edit[]): string => problems(() => loadCase(edited({ case: edits })));
@@ -161,6 +162,7 @@ describe('files that cannot be read', () => {
     };
     expect(refusal('nowhere/case.yaml')).toBe('nowhere/case.yaml: no such file');
     expect(refusal(new URL('.', import.meta.url).pathname)).toMatch(/is a folder, not a file$/);
+    expect(refusal(join(CASES, 'bench-250'))).toMatch(/; its case is .*bench-250.case\.yaml$/);
     expect(refusal(file('a.yaml', new Uint8Array([0x6b, 0xff, 0xfe])))).toBe('a.yaml: is not UTF-8 text');
     expect(refusal(edited({ case: [['engine.yaml', 'motor.yaml']] }))).toBe(
       'draft-a.yaml:5:9: engine: motor.yaml: no such file\n  5 | engine: motor.yaml\n    |         ^^^^^^^^^^',

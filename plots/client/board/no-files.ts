@@ -10,6 +10,7 @@ const none = (): never => {
 
 export const readFileSync = none;
 export const statSync = none;
+export const existsSync = (): boolean => false;
 export const dirname = (): string => '';
 export const basename = (file: string, ending = ''): string =>
   file.endsWith(ending) ? file.slice(0, file.length - ending.length) : file;

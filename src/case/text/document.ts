@@ -3,8 +3,8 @@
  * reported like every other problem; anchors and aliases are refused, so that each value stands where it is used.
  */
 
-import { readFileSync, statSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { existsSync, readFileSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { isAlias, isMap, isScalar, isSeq, parseDocument, type Node as YamlNode } from 'yaml';
 import { aliasProblem, refuseManyAliases } from './aliases.ts';
 import { printable, quoted } from './printable.ts';
@@ -37,7 +37,8 @@ export function readPlainFile(file: string, largest: number, called: string): Bu
   try {
     const kind = statSync(file);
     // A pipe or a device may never end, and is not opened to find out.
-    if (kind.isDirectory()) throw new FileProblem(file, `${printable(file)}: is a folder, not a file`);
+    if (kind.isDirectory())
+      throw new FileProblem(file, `${printable(file)}: is a folder, not a file${caseWithin(file)}`);
     if (!kind.isFile())
       throw new FileProblem(file, `${printable(file)}: is no plain file (a pipe, a socket or a device)`);
     if (kind.size > largest) throw tooLarge();
@@ -48,6 +49,12 @@ export function readPlainFile(file: string, largest: number, called: string): Bu
     if (error instanceof FileProblem) throw error;
     throw new FileProblem(file, `${printable(file)}: ${reasonOf(error)}`);
   }
+}
+
+/** The case that `new` put into a folder, for who names the folder. */
+function caseWithin(folder: string): string {
+  const file = join(folder, 'case.yaml');
+  return existsSync(file) ? `; its case is ${printable(file)}` : '';
 }
 
 function reasonOf(error: unknown): string {
