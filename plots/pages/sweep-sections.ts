@@ -4,7 +4,7 @@ import { landing, middleLead } from '../../src/findings/landing.ts';
 import type { ColumnName, NumberColumn, SweepRow } from '../../src/findings/row.ts';
 import { swings } from '../figures/swing.ts';
 import { html, type Markup } from '../theme/markup.ts';
-import { asPrinted, exponential, fixed, rpm, signed, speed } from '../theme/numbers.ts';
+import { asPrinted, exponential, fixed, celsius as inCelsius, rpm, signed, speed } from '../theme/numbers.ts';
 import { inputName } from './input-name.ts';
 import type { InputLine, SweepPageExtras, SweepPageResult } from './sweep-data.ts';
 
@@ -127,6 +127,12 @@ function troubles(result: SweepPageResult): Markup {
   }`;
 }
 
+/** A value as pages print it; a temperature in the degrees of all others. */
+function valueText(value: string): string {
+  const kelvin = /^(\d+(?:\.\d+)?) K$/.exec(value)?.[1];
+  return kelvin === undefined ? asPrinted(value) : inCelsius(Number(kelvin));
+}
+
 function inputLine(input: InputLine, table: InputTable): Markup {
   const { moves, reason = '' } = input;
   const move = table.moved
@@ -136,7 +142,7 @@ function inputLine(input: InputLine, table: InputTable): Markup {
     : null;
   // A telephone has no room for the last column: there the reason stands below the name.
   const why = reason && html`<span class="why">${asPrinted(reason)}</span>`;
-  return html`<tr><td title="${input.path}">${inputName(input.path)}${why}</td><td class="${input.assumed && 'assumed'}">${asPrinted(input.value)}</td>${move}<td class="reason">${asPrinted(reason)}</td></tr>`;
+  return html`<tr><td title="${input.path}">${inputName(input.path)}${why}</td><td class="${input.assumed && 'assumed'}">${valueText(input.value)}</td>${move}<td class="reason">${asPrinted(reason)}</td></tr>`;
 }
 
 interface InputTable {
