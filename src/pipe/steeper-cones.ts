@@ -5,7 +5,7 @@
  * - the diffuser's length goes to the header, up to some nine diameters from the port, and beyond that to the belly;
  * - the baffle keeps its middle, which the wave's is said to come from (Jennings 1973), so half of what it loses goes to the
  *   belly and the pipe ends the other half earlier;
- * - a stinger longer than fourteen of its bores becomes twelve (Jennings 1973).
+ * - a stinger longer than fourteen of its bores, or shorter than nine and a half, becomes twelve (Jennings 1973).
  *
  * Least angles: common practice, no source.
  */
@@ -19,7 +19,7 @@ const DIFFUSER = 6;
 const BAFFLE = 17;
 /** Header and passage together, at most, over the header's bore. */
 const HEADER = 9;
-const STINGER = { longest: 14, cutTo: 12 } as const;
+const STINGER = { shortest: 9.5, longest: 14, usual: 12 } as const;
 
 /** Sections from the flange on, behind a passage of this length [m]. */
 export function withSteeperCones(sections: readonly Section[], passage: number): readonly Section[] {
@@ -40,7 +40,9 @@ export function withSteeperCones(sections: readonly Section[], passage: number):
     if (role === 'diffuser') return length * diffuser.kept;
     if (role === 'belly') return length + toBelly;
     if (role === 'baffle') return length * baffle.kept;
-    return role === 'stinger' && length > STINGER.longest * bore ? STINGER.cutTo * bore : length;
+    if (role !== 'stinger') return length;
+    const usual = length >= STINGER.shortest * bore && length <= STINGER.longest * bore;
+    return usual ? length : STINGER.usual * bore;
   }
 }
 

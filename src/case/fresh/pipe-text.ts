@@ -6,33 +6,61 @@
 import type { Section } from '../../model/section.ts';
 import { areaOf, diameterOf } from '../../pipe/circle.ts';
 import { TWO_STAGE_RACING } from '../../pipe/pipe-proportions.ts';
-import { TRANSITION } from '../../pipe/places.ts';
+import { lengthOf, TRANSITION } from '../../pipe/places.ts';
 import { withSteeperCones } from '../../pipe/steeper-cones.ts';
-import { HANDBOOK_BMEP, handbookGasTemperature, handbookSections } from '../../timing/handbook.ts';
+import {
+  HANDBOOK_BMEP,
+  handbookGasTemperature,
+  handbookSections,
+  handbookSoundSpeed,
+  tunedLength,
+} from '../../timing/handbook.ts';
 import type { Dimensions } from './dimensions.ts';
 import { line, mm, quotedText } from './lines.ts';
 
+/**
+ * Length over the handbook's, the first that leaves the pipe within what is usual. With the handbook's own, six of seven invented
+ * engines of all sorts, swept, had their best power 2 to 15 % below the speed aimed at: this program's own result.
+ */
+const LENGTHS = [0.957, 0.97, 0.985] as const;
+const SHORTEST = 0.935;
 const PROPORTIONS = { ...TWO_STAGE_RACING, belly: 2.7, stinger: 0.62 };
 
-export function pipeText(sizes: Dimensions): string {
-  const { known, exhaustDuration, passageLength, flange } = sizes;
+/** A pipe of a length over the handbook's. */
+function drawn({ known, exhaustDuration, passageLength, flange, portArea }: Dimensions, length: number) {
   const passage = { length: passageLength.value, exitArea: areaOf(flange.value) };
-  const shares = handbookSections(
-    { passage },
-    {
-      rpm: known.rpm,
-      durationDeg: exhaustDuration.value,
-      gasTemperature: handbookGasTemperature(HANDBOOK_BMEP),
-      proportions: PROPORTIONS,
-    },
-  );
+  const wish = {
+    rpm: known.rpm / length,
+    durationDeg: exhaustDuration.value,
+    gasTemperature: handbookGasTemperature(HANDBOOK_BMEP),
+    proportions: PROPORTIONS,
+  };
   const steep = (sections: readonly Section[]) => withSteeperCones(sections, passage.length);
-  const sections = steep(withTaperedHeader(steep(shares), flange.value, sizes.portArea));
+  return steep(withTaperedHeader(steep(handbookSections({ passage }, wish)), flange.value, portArea));
+}
+
+function usualPipe(sizes: Dimensions): readonly Section[] {
+  const { known, exhaustDuration, passageLength } = sizes;
+  const speed = handbookSoundSpeed(handbookGasTemperature(HANDBOOK_BMEP));
+  const wanted = tunedLength(speed, exhaustDuration.value, known.rpm);
+  const reach = (sections: readonly Section[]): number =>
+    lengthOf(
+      sections.filter(({ role }) => role !== 'stinger'),
+      passageLength.value,
+    );
+  const found = LENGTHS.map((length) => drawn(sizes, length)).find((one) => reach(one) >= SHORTEST * wanted);
+  return found ?? drawn(sizes, 1);
+}
+
+export function pipeText(sizes: Dimensions): string {
+  const { known, exhaustDuration, flange } = sizes;
+  const sections = usualPipe(sizes);
   return `${[
     `# assumed, all of it: handbook proportions for ${known.rpm} rpm and ${exhaustDuration.value} deg of`,
-    '# exhaust (Blair 1996, values from memory). Lengths along the axis from the',
-    '# flange on, diameters inside. Of a pipe that exists, write what the tape says',
-    '# outside: circumference: [130 mm, 270 mm], and sheet: 0.8 mm, once.',
+    '# exhaust (Blair 1996, values from memory), a little short of its length, which',
+    '# sweeps find late. Lengths along the axis from the flange on, diameters inside.',
+    '# Of a pipe that exists, write what the tape says outside: circumference:',
+    '# [130 mm, 270 mm], and sheet: 0.8 mm, once.',
     '# More keys: echocone keys pipe.',
     'kind: pipe',
     `name: ${quotedText(`usual proportions for ${known.rpm} rpm`)}`,
