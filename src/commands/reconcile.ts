@@ -7,6 +7,7 @@ import { engineDocument } from '../case/engine-document.ts';
 import { openFile } from '../case/load.ts';
 import { loadMeasured } from '../case/measured/measured-load.ts';
 import { membersCsv } from '../study/ensemble/members-file.ts';
+import { unusedErrors } from '../study/ensemble/uncertain-inputs.ts';
 import { refuseUnlike } from '../study/reconcile/agreement.ts';
 import { engineNote, writtenInputs } from '../study/reconcile/engine-note.ts';
 import {
@@ -47,6 +48,11 @@ export async function run(invocation: Invocation): Promise<ExitCode> {
   const plan = planReconcile({ opened, set: flags.set, files: loaded, count, cell: flags.cell, program });
   for (const warning of [...loaded.flatMap(({ warnings }) => warnings), ...plan.subject.warnings])
     terminal.warning(plainText(warning));
+  const unused = unusedErrors(opened, plan.set, plan.inputs);
+  if (unused.length > 0)
+    terminal.warning(
+      plainText(`Members do not follow the measuring errors of ${unused.join(', ')} in full.`),
+    );
   const folder = openRunFolder({
     out: flags.out,
     name: `${plan.subject.name}-reconciled`,

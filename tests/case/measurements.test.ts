@@ -78,7 +78,7 @@ describe('a dynamometer curve', () => {
       'kind: measured\nambient: { pressure: 960 mbar, temperature: 30 degC, humidity: 40 % }\n' +
       'dyno: { file: dyno.csv, speed: rpm [rpm], power: P [PS], error: 0.3 PS, correctedTo: ISO 1585 }\n';
     const measured = curve('rpm,P\n10000,30\n', keys);
-    const [{ torque, error }] = measured.dyno!.points as [{ torque: number; error: number }];
+    const { torque, error } = measured.dyno!.points[0]!;
     const factor = correctionFactor('ISO 1585', { pressure: 96e3, temperature: 303.15, humidity: 0.4 });
     expect(factor).toBeGreaterThan(1.03);
     expect(torque).toBeCloseTo((30 * 735.49875) / ((10_000 * Math.PI) / 30) / factor, 9);

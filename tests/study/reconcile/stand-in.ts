@@ -46,11 +46,15 @@ function observedAt({ subject, speeds }: ObservedJob): readonly ObservedSpeed[] 
 export function standIn(order: 'first' | 'last' = 'first', mostRuns = Number.POSITIVE_INFINITY) {
   let runs = 0;
   async function* finished(jobs: Iterable<{ input: ObservedJob }> | AsyncIterable<{ input: ObservedJob }>) {
-    const all = [];
+    const all: {
+      index: number;
+      job: { input: ObservedJob };
+      outcome: { ok: true; value: readonly ObservedSpeed[] };
+    }[] = [];
     for await (const job of jobs) {
       runs += 1;
       if (runs > mostRuns) throw new DOMException('broken off', 'AbortError');
-      const done = { index: all.length, job, outcome: { ok: true, value: observedAt(job.input) } };
+      const done = { index: all.length, job, outcome: { ok: true as const, value: observedAt(job.input) } };
       if (order === 'first') yield done;
       all.push(done);
     }
