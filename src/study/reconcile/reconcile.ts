@@ -126,7 +126,7 @@ async function asked({ files, subject, ...plan }: ReconcilePlan, bench: Bench) {
  * Cycles that a member takes at most at a speed, when it first leaves the fields of the case, on the way, and in the end.
  * What creeps is not yet at its end on the way, and goes on from there at the next step.
  */
-const CYCLES = { first: 24, between: 16, last: 40 } as const;
+const CYCLES = { first: 40, between: 16, last: 40 } as const;
 
 /** Runs members of given scores at all speeds; those that fail at one drop out. */
 async function stageOf(
