@@ -7,10 +7,15 @@
 import type { MarchingDuct } from '../../../solver/index.ts';
 import type { PlugBack } from '../../findings/plug-back.ts';
 import { tracePath } from '../../findings/trace-path.ts';
+import { splitWaves } from '../../findings/waves.ts';
 import type { Baffle } from '../../pipe/places.ts';
 import type { EngineNetwork } from '../build.ts';
 import { portTraces, speedFields, TRACE_STEP_DEG } from './read-cycle.ts';
-import type { CycleRecorder } from './recorder.ts';
+import { CHANNEL, type CycleRecorder } from './recorder.ts';
+
+/** Share of its peak below which a first pulse is past [-]. */
+const PAST = 0.3;
+const waves = new Float64Array(2);
 
 /** Second return of the wave that leaves the closed port with the plug-back's peak, degrees after EO; null: it never comes. */
 export function echoReturn(
@@ -46,11 +51,24 @@ export function firstPulsePeak(engine: EngineNetwork, recorder: CycleRecorder): 
   const span = schedule.events.transfers.closesDeg - schedule.events.exhaust.opensDeg;
   const until = network.time + span / (6 * rpm);
   recorder.begin(6 * rpm * network.time);
+  let peak = 0;
   while (until - network.time > 1e-12 * until) {
     network.step(until - network.time);
     recorder.note(network.clock);
+    const rise = outgoingNow(recorder, subject.engine.ambient.pressure) - subject.engine.ambient.pressure;
+    peak = Math.max(peak, rise);
+    // The pulse is past: what follows is its tail.
+    if (rise < PAST * peak) break;
   }
   return outgoingPeak(engine, portTraces(engine, recorder).outgoing);
+}
+
+/** Pressure of the outgoing wave at the port in the last step noted [Pa]. */
+function outgoingNow({ channels, steps }: CycleRecorder, reference: number): number {
+  const last = (channel: number): number => channels[channel]![steps - 1]!;
+  const { portPressure, portVelocity, portSound, portGamma } = CHANNEL;
+  splitWaves(last(portPressure), last(portVelocity), last(portSound), last(portGamma), reference, waves);
+  return waves[0]!;
 }
 
 function quieten(duct: MarchingDuct, pressure: number): void {

@@ -22,7 +22,7 @@ import { type EngineState, startCold, startFrom, takeState, USUAL_START } from '
 /** Cells of a start's mesh [m], or twice the wanted ones where that is more. */
 const COARSE_CELL = 20e-3;
 /** Cycles on the coarser mesh, at most; it need not settle. */
-const COARSE_CYCLES = 14;
+const COARSE_CYCLES = 10;
 /** Courant numbers, as shares of the wanted one, that a speed is tried with before it is called a failure. */
 const COURANT_SHARES = [1, 0.5] as const;
 
