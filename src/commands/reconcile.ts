@@ -8,8 +8,10 @@ import { openFile } from '../case/load.ts';
 import { loadMeasured } from '../case/measured/measured-load.ts';
 import { membersCsv } from '../study/ensemble/members-file.ts';
 import { unusedErrors } from '../study/ensemble/uncertain-inputs.ts';
+import { hire, lenderLines } from '../study/over/hired.ts';
 import { refuseUnlike } from '../study/reconcile/agreement.ts';
 import { engineNote, writtenInputs } from '../study/reconcile/engine-note.ts';
+import { type HiredMembers, hireForMembers } from '../study/reconcile/hired-members.ts';
 import {
   FEWEST,
   planReconcile,
@@ -32,6 +34,7 @@ import { listRun } from './frame/run-index.ts';
 import { shellFile, shellWord } from './frame/shell-word.ts';
 import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
+import { cancelled } from './words/cancelled.ts';
 import { reconcileText } from './words/reconcile-text.ts';
 
 const JOURNAL = 'journal.jsonl';
@@ -53,13 +56,15 @@ export async function run(invocation: Invocation): Promise<ExitCode> {
     terminal.warning(
       plainText(`Members do not follow the measuring errors of ${unused.join(', ')} in full.`),
     );
+  const hiring = hiringOf(plan, invocation);
+  if (flags.cancel === true) return await cancelled(hiring?.hire ?? null, terminal);
   const folder = openRunFolder({
     out: flags.out,
     name: `${plan.subject.name}-reconciled`,
     overwrite: flags.overwrite,
     resumes: JOURNAL,
   });
-  const found = await reconciled(plan, folder, invocation);
+  const found = await reconciled(plan, { folder, hiring }, invocation);
   const report = reconcileReport(found);
   const document = { ...report, changed: flags.set };
   folder.write('reconciled.json', jsonText(document));
@@ -79,25 +84,38 @@ export async function run(invocation: Invocation): Promise<ExitCode> {
   return exitCodes.done;
 }
 
-/** Runs the plan on threads with its journal in the folder. */
+/** Null: it runs on this machine. */
+function hiringOf(plan: ReconcilePlan, { flags, terminal }: Invocation): HiredMembers | null {
+  const { over } = flags;
+  if (over === undefined) return null;
+  return hireForMembers(plan, { over, say: (text) => terminal.warning(plainText(text)) });
+}
+
+/** Runs the plan on threads or by lenders, with its journal in the folder. */
 async function reconciled(
   plan: ReconcilePlan,
-  folder: RunFolder,
+  { folder, hiring }: { readonly folder: RunFolder; readonly hiring: HiredMembers | null },
   { flags, terminal, signal }: Invocation,
 ): Promise<Reconciled> {
   const { journal, done, dropped, close } = openedJournal(folder.file(JOURNAL), plan, flags.overwrite);
   if (dropped !== '') terminal.warning(dropped);
   const total = runsOf(plan);
   if (done.size > 0) terminal.message(`Going on: ${done.size} of ${total} runs of members are done already.`);
+  const hired = hiring === null ? null : await hire(hiring.hire);
+  if (hired !== null) terminal.message(`Lenders: ${typed()} lend --over ${hired.shown}, on any machine.`);
   const pool = openPool(flags.threads);
+  const crew = hiring === null || hired === null ? undefined : { pool: hired.pool, named: hiring.named };
   const progress = terminal.progress({ label: 'reconcile', things: 'members', total, before: done.size });
   let ran = 0;
   const advance = (): void => {
     ran += 1;
-    progress.advance(ran);
+    progress.advance(ran, hired?.book.text);
   };
   try {
-    return await reconcile(plan, { pool, kept: { journal, done }, signal, advance });
+    const found = await reconcile(plan, { pool, crew, kept: { journal, done }, signal, advance });
+    await hired?.clean();
+    for (const line of hired === null ? [] : lenderLines(hired.book)) terminal.message(plainText(line));
+    return found;
   } catch (error) {
     if (signal.aborted) terminal.warning(`To go on: the same command with --out ${shellFile(folder.path)}`);
     throw error;
@@ -105,6 +123,7 @@ async function reconciled(
     progress.finish();
     close();
     await pool.close();
+    await hired?.close();
   }
 }
 

@@ -11,6 +11,8 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { loadCase } from '../../src/case/load.ts';
 import { readMembers } from '../../src/study/ensemble/members-file.ts';
+import { hasRedis } from '../on-this-machine.ts';
+import { newQueueServer } from '../queue-server.mjs';
 import { unfolded } from './unfolded.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -87,6 +89,30 @@ test('broken off, goes on with the same command to the same files, with another 
   expect(resumed.status, resumed.stderr).toBe(0);
   expect(resumed.stderr).toMatch(/Going on: \d+ of 81 runs of members are done already/);
   for (const file of FILES) expect(text('broken', file) === text('whole', file), file).toBe(true);
+});
+
+describe.skipIf(!hasRedis)('over a queue', () => {
+  test('the same bytes, and nothing is left on the server', async () => {
+    const server = await newQueueServer();
+    const env = { ...process.env, ECHOCONE_QUEUE_PASSWORD: server.password };
+    await server.start();
+    const main = join(root, 'dist/src/main.js');
+    const lender = spawn(process.execPath, [main, 'lend', '--over', server.address, '--threads', '2'], {
+      stdio: 'ignore',
+      env,
+    });
+    const gone = new Promise((resolve) => lender.once('exit', resolve));
+    try {
+      const flags = ['--over', server.address, '--quiet'];
+      const over = spawnSync(process.execPath, [...words('queue', 1), ...flags], { encoding: 'utf8', env });
+      expect(over.status, over.stderr).toBe(0);
+      for (const file of FILES) expect(text('queue', file) === text('whole', file), file).toBe(true);
+    } finally {
+      lender.kill('SIGKILL');
+      await gone;
+      server.remove();
+    }
+  });
 });
 
 describe('what is refused', () => {

@@ -13,7 +13,7 @@ export const reconcile: Verb = {
     'what no inputs explain is said. Some 300 sweeps over the measured speeds, on cells of 10 mm unless --cell or the ' +
     'case says otherwise. Finished members are kept in a journal until all are done. Writes reconciled.json, ' +
     'reconciled.html, engine-reconciled.yaml and members.csv.',
-  flags: [verbFlags.count],
+  flags: [verbFlags.count, verbFlags.over, verbFlags.cancel],
   long: true,
   examples: [
     'echocone reconcile cases/saltmarsh-125/draft-a.yaml cases/saltmarsh-125/measured/dyno.yaml',

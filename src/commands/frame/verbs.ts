@@ -262,7 +262,7 @@ export const lend: Verb = {
   operands: '',
   summary: 'Lend this machine to studies of others, over a queue',
   description:
-    'Takes pieces that overnight, map or bands put on a server with --over, computes them and hands the results back, until ' +
+    'Takes pieces that overnight, map, bands or reconcile put on a server with --over, computes them and hands the results back, until ' +
     'it is stopped. What comes is checked like a case file; nothing of it is run, and no file is read for it. Ctrl-C ' +
     'after what is under way, a second one at once: others take over what was not finished. Use a server only with a ' +
     'password, and with TLS beyond a network of your own.',

@@ -73,6 +73,8 @@ function resultProblem(value: unknown): string | null {
     reason?: unknown;
   };
   if (result?.ok === false && typeof result.reason === 'string') return null;
+  if (Array.isArray(value))
+    return value.length <= 1000 && value.every(isObserved) ? null : 'it shows nothing';
   const rows = Array.isArray(result?.rows)
     ? result.rows
     : Array.isArray(result?.records)
@@ -87,5 +89,23 @@ function isRow(row: unknown): boolean {
   return Object.entries(row).every(
     ([name, value]) =>
       NAMES.has(name) && (value === null || ['number', 'boolean', 'string'].includes(typeof value)),
+  );
+}
+
+/** One speed of a piece that was observed, as plain data. */
+function isObserved(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return false;
+  const { row, reason, pressures, gas, walls, state, ...foreign } = value as Record<string, unknown>;
+  const areNumbers = (list: unknown): boolean =>
+    Array.isArray(list) && list.every((one) => one === null || typeof one === 'number');
+  return (
+    Object.keys(foreign).length === 0 &&
+    (row === null || isRow(row)) &&
+    typeof reason === 'string' &&
+    Array.isArray(pressures) &&
+    pressures.every(areNumbers) &&
+    areNumbers(gas) &&
+    areNumbers(walls) &&
+    (state === null || typeof state === 'string')
   );
 }

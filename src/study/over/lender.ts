@@ -151,9 +151,9 @@ async function answered(
 }
 
 /** A group's result without its traces, which nobody asked for. */
-async function computed(pool: Pool, job: Job<'draft' | 'speed-group'>): Promise<Outcome<unknown>> {
+async function computed(pool: Pool, job: Job<Parcel['kind']>): Promise<Outcome<unknown>> {
   const outcome = await pool.one(job);
-  if (!outcome.ok || job.kind === 'draft') return outcome;
+  if (!outcome.ok || job.kind !== 'speed-group') return outcome;
   const { points, failures } = keptGroup(outcome.value as GroupResult);
   return { ok: true, value: { records: points, failures } };
 }

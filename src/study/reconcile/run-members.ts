@@ -8,7 +8,8 @@ import { caseOf } from '../../case/load.ts';
 import { CaseProblems } from '../../case/text/problem.ts';
 import type { Case } from '../../model/case.ts';
 import type { Journal } from '../work/journal.ts';
-import type { KeptState, ObservedSpeed, WatchedSpeed } from '../work/observed.ts';
+import type { KeptState } from '../work/kept-state.ts';
+import type { ObservedJob, ObservedSpeed, WatchedSpeed } from '../work/observed.ts';
 import { valueOrThrow } from '../work/outcome.ts';
 import type { Pool } from '../work/pool.ts';
 import { withRun } from '../work/run-settings.ts';
@@ -22,10 +23,18 @@ export interface KeptMembers {
 
 export interface Bench {
   readonly pool: Pool;
+  /** Lenders, who run the members in place of the pool; absent: there are none. */
+  readonly crew?: Crew | undefined;
   readonly kept: KeptMembers;
   readonly signal?: AbortSignal | undefined;
   /** Hears of each member that is done. */
   readonly advance?: (() => void) | undefined;
+}
+
+export interface Crew {
+  readonly pool: Pick<Pool, 'asFinished'>;
+  /** Hears which member a piece of work is, before it is asked for. */
+  readonly named: (input: ObservedJob, member: NamedMember) => void;
 }
 
 /** A member that is to be run. */
@@ -58,7 +67,7 @@ export async function runMembers(
   plan: ReconcilePlan,
   members: readonly NamedMember[],
   at: { readonly speeds: readonly WatchedSpeed[]; readonly mostCycles: number },
-  { pool, kept, signal, advance }: Bench,
+  { pool, crew, kept, signal, advance }: Bench,
 ): Promise<readonly (readonly ObservedSpeed[])[]> {
   const results = members.map(({ name }) => kept.done.get(name) ?? null);
   for (const result of results) if (result !== null) advance?.();
@@ -75,10 +84,12 @@ export async function runMembers(
         continue;
       }
       runs.push(k);
-      yield { kind: 'observed' as const, input: { subject, starts, ...at } };
+      const input = { subject, starts, ...at };
+      crew?.named(input, members[k]!);
+      yield { kind: 'observed' as const, input };
     }
   }
-  for await (const { index, outcome } of pool.asFinished(jobs(), signal)) {
+  for await (const { index, outcome } of (crew?.pool ?? pool).asFinished(jobs(), signal)) {
     const k = runs[index]!;
     const speeds = throughJson(valueOrThrow(outcome));
     const { name } = members[k]!;

@@ -4,14 +4,13 @@
  * sentence where it fails.
  */
 
-import { deserialize, serialize } from 'node:v8';
 import { MarchFailure } from '../../../solver/index.ts';
 import { runSpeed } from '../../engine/run/run-speed.ts';
-import type { EngineState } from '../../engine/run/state.ts';
 import type { SpeedRecord } from '../../findings/record.ts';
 import type { SweepRow } from '../../findings/row.ts';
 import type { Case } from '../../model/case.ts';
 import type { MeasuredPlace } from '../../model/measured.ts';
+import { type KeptState, keptState, stateOf } from './kept-state.ts';
 
 /** What is looked at, at one speed. */
 export interface WatchedSpeed {
@@ -31,12 +30,6 @@ export interface ObservedJob {
   /** Cycles after which a speed that does not settle is read as it is. */
   readonly mostCycles: number;
 }
-
-/** Fields of an engine as a line of text, so that a journal can hold them. */
-export type KeptState = string;
-
-const keptState = (state: EngineState): KeptState => serialize(state).toString('base64');
-const stateOf = (kept: KeptState): EngineState => deserialize(Buffer.from(kept, 'base64'));
 
 export interface ObservedSpeed {
   /** Null: it could not be marched. */
