@@ -37,6 +37,8 @@ const SHOWN: Readonly<Record<MeasuredGroup['kind'], Shown>> = {
 
 /** Of so many points of a trace one shows its error. */
 const FEW = 5;
+/** Half the width of what is predicted of one place [mm], or [rpm]. */
+const BESIDE = 2;
 
 type Key = 'p05' | 'p25' | 'p50' | 'p75' | 'p95';
 
@@ -46,16 +48,20 @@ export function measuredAgainst(group: MeasuredGroup, look: Look): Figure {
   const { factor, offset, name, reading } = SHOWN[group.kind];
   const inside = (value: number | null): number | null => (value === null ? null : factor * (value + offset));
   const x = points.map((point) => (group.kind === 'gas' || group.kind === 'wall' ? 1000 * point.x : point.x));
+  // What is predicted of a single place is drawn as wide as it can be seen.
+  const alone = points.length === 1;
+  const along = alone ? [x[0]! - BESIDE, x[0]! + BESIDE] : x;
+  const level = <T>(values: readonly T[]): T[] => (alone ? [...values, ...values] : [...values]);
   const at = (of: (point: MeasuredPoint) => Percentiles, key: Key) =>
-    points.map((point) => inside(of(point)[key]));
+    level(points.map((point) => inside(of(point)[key])));
   const before = ({ before: one }: MeasuredPoint): Percentiles => one;
   const after = ({ after: one }: MeasuredPoint): Percentiles => one;
   const shade = (of: typeof before, low: Key, high: Key, fillcolor: string): Bag[] => {
     const edge = { hoverinfo: 'skip', line: { width: 0 } };
     const line = { color: 'rgba(0,0,0,0)', width: 0 };
     return [
-      curve(x, at(of, low), line, edge),
-      curve(x, at(of, high), line, { ...edge, fill: 'tonexty', fillcolor }),
+      curve(along, at(of, low), line, edge),
+      curve(along, at(of, high), line, { ...edge, fill: 'tonexty', fillcolor }),
     ];
   };
   const hover = (called: string): Bag => ({
@@ -84,12 +90,12 @@ export function measuredAgainst(group: MeasuredGroup, look: Look): Figure {
       ...shade(after, 'p05', 'p95', tinted(palette.line.returning, 0.22)),
       ...shade(after, 'p25', 'p75', tinted(palette.line.returning, 0.35)),
       curve(
-        x,
-        points.map(({ base }) => inside(base)),
+        along,
+        level(points.map(({ base }) => inside(base))),
         { color: palette.faint, width: 1.6, dash: 'dash' },
         hover('as it is'),
       ),
-      curve(x, at(after, 'p50'), { color: palette.line.returning, width: 2.4 }, hover('reconciled')),
+      curve(along, at(after, 'p50'), { color: palette.line.returning, width: 2.4 }, hover('reconciled')),
       dots(
         x,
         measured,
@@ -129,7 +135,7 @@ function xAxis({ kind }: MeasuredGroup, x: readonly number[], look: Look): Bag {
       unifiedhovertitle: { text: '%{x:.0f}°' },
     });
   return axis(look, {
-    range: [...rangeOf(x, 0.08)],
+    range: x.length === 1 ? [x[0]! - 5 * BESIDE, x[0]! + 5 * BESIDE] : [...rangeOf(x, 0.08)],
     title: axisTitle(look, 'From the flange [mm]'),
     unifiedhovertitle: { text: '%{x:.0f} mm' },
   });
