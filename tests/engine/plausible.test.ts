@@ -19,3 +19,14 @@ describe('a 32 cc single of a 166 deg exhaust', () => {
     expect(row.delivery_ratio).toBeGreaterThan(0);
   });
 });
+
+/** Drawn at random: no state found on coarser cells can be marched on cells of 20 mm, one found on finer ones can. */
+test('a steep passage of two cells runs, from fields found on a finer mesh', () => {
+  const short = loadCase(new URL('../repro/cold-start-58.yaml', import.meta.url).pathname);
+  const { row, notes } = runSpeed({ subject: short, rpm: 9790, start: null, brief: true }).record;
+  expect(short.run.cell).toBe(0.02);
+  expect(notes.join('\n')).not.toContain('the march failed');
+  expect(row.settled).toBe(true);
+  // On cells of 5 mm, where every start marches, it is 8.00.
+  expect(row.torque_nm).toBeCloseTo(8, 0);
+});

@@ -23,6 +23,8 @@ import { type EngineState, startCold, startFrom, takeState, USUAL_START } from '
 const COARSE_CELL = 20e-3;
 /** Cycles on the coarser mesh, at most; it need not settle. */
 const COARSE_CYCLES = 10;
+/** Cycles on a finer mesh, at most, where one is wanted for a start. */
+const FINER_CYCLES = 30;
 /** Courant numbers, as shares of the wanted one, that a speed is tried with before it is called a failure. */
 const COURANT_SHARES = [1, 0.5] as const;
 
@@ -73,18 +75,28 @@ export function coarseState(
   });
 }
 
+/** A state for a mesh on which no other start marches: cold on one twice as fine. @throws MarchFailure */
+function finerState(subject: Case, rpm: number, guess: StartGuess = USUAL_START): EngineState {
+  const { cell, maxCycles } = subject.run;
+  const engine = buildEngine(subject, rpm, 0.5 * cell);
+  startCold(engine, guess);
+  settle(engine, { ...USUAL, minCycles: COARSE_CYCLES }, Math.min(FINER_CYCLES, maxCycles));
+  return takeState(engine);
+}
+
 /**
- * Runs one speed. A march that fails is tried again: from a cold start where it began with a neighbour's state, then with a
- * smaller Courant number. @throws MarchFailure
+ * Runs one speed. A march that fails is tried again: from a cold start where it began with a neighbour's state, from fields found
+ * on a finer mesh, then with a smaller Courant number. @throws MarchFailure
  */
 export function runSpeed(input: SpeedInput): SpeedOutcome {
   const { subject, start } = input;
   return firstThatMarches(COURANT_SHARES, (share) => {
     const courant = share * subject.run.courant;
     const cautious = share === 1 ? subject : { ...subject, run: { ...subject.run, courant } };
-    const starts = share === 1 && start !== null ? [start, null] : [null];
-    const outcome = firstThatMarches(starts, (from) =>
-      marchSpeed({ ...input, subject: cautious, start: from }),
+    const starts = share === 1 && start !== null ? [() => start, () => null] : [() => null];
+    const finer = (): EngineState => finerState(cautious, input.rpm, input.guess);
+    const outcome = firstThatMarches([...starts, finer], (from) =>
+      marchSpeed({ ...input, subject: cautious, start: from() }),
     );
     if (share === 1) return outcome;
     const note = `Computed with a Courant number of ${Number(courant.toPrecision(3))}: with ${subject.run.courant} the march failed.`;
