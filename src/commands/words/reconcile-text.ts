@@ -3,8 +3,8 @@
 import { reconcileHeadline, reconcileLines, shortPath } from '../../../plots/pages/reconcile-words.ts';
 import type { ReconcileAnswer, ReconciledInput } from '../../findings/answers/reconcile.ts';
 import { folded } from '../frame/folded.ts';
-import { plainText } from '../frame/plain-text.ts';
 import { type Column, tableText } from '../frame/table.ts';
+import { terminalWords } from './page-words.ts';
 
 /** Inputs shown; the page has all. */
 const SHOWN = 10;
@@ -23,7 +23,7 @@ const columns: readonly Column<ReconciledInput>[] = [
 export function reconcileText(answer: ReconcileAnswer): string {
   const byPath = new Map(answer.inputs.map((one) => [one.path, one]));
   const rows = answer.told.slice(0, SHOWN).map((path) => byPath.get(path)!);
-  const lines = reconcileLines(answer).map(({ label, text }) => folded(plainText(`${label}: ${text}`)));
+  const lines = reconcileLines(answer).map(({ label, text }) => folded(terminalWords(`${label}: ${text}`)));
   const table = rows.length === 0 ? '' : `\n${tableText(columns, rows)}`;
-  return `${folded(plainText(`${reconcileHeadline(answer)}.`))}\n\n${lines.join('\n')}\n${table}`;
+  return `${folded(terminalWords(`${reconcileHeadline(answer)}.`))}\n\n${lines.join('\n')}\n${table}`;
 }
