@@ -29,7 +29,7 @@ img{display:block;break-inside:avoid;break-after:page}
 @media print{p{display:none}}`;
   const pages = sheets.map(
     ({ svg, landscape }, i) =>
-      html`<div class="${landscape ? 'landscape' : 'portrait'}"><img alt="Page ${i + 1}" src="${dataUrl(svg)}"></div>`,
+      html`<div class="${landscape ? 'landscape' : 'portrait'}" tabindex="0" role="region" aria-label="Page ${i + 1}"><img alt="Page ${i + 1}" src="${dataUrl(svg)}"></div>`,
   );
   return html`<!doctype html>
 <html lang="en-GB">
