@@ -5,7 +5,7 @@
 
 import type { MeasuredGroup, MeasuredPoint } from '../../src/findings/answers/reconcile.ts';
 import type { Percentiles } from '../../src/findings/percentile.ts';
-import { curve, dots } from '../marks/curve.ts';
+import { curve, dots, shadeBetween } from '../marks/curve.ts';
 import { topRight, words } from '../marks/note.ts';
 import {
   axis,
@@ -40,6 +40,10 @@ const FEW = 5;
 /** Half the width of what is predicted of one place [mm], or [rpm]. */
 const BESIDE = 2;
 
+/** Opacity of the outer and of the inner shade, as two hexadecimal digits. */
+const OUTER = '38';
+const INNER = '59';
+
 type Key = 'p05' | 'p25' | 'p50' | 'p75' | 'p95';
 
 export function measuredAgainst(group: MeasuredGroup, look: Look): Figure {
@@ -56,14 +60,8 @@ export function measuredAgainst(group: MeasuredGroup, look: Look): Figure {
     level(points.map((point) => inside(of(point)[key])));
   const before = ({ before: one }: MeasuredPoint): Percentiles => one;
   const after = ({ after: one }: MeasuredPoint): Percentiles => one;
-  const shade = (of: typeof before, low: Key, high: Key, fillcolor: string): Bag[] => {
-    const edge = { hoverinfo: 'skip', line: { width: 0 } };
-    const line = { color: 'rgba(0,0,0,0)', width: 0 };
-    return [
-      curve(along, at(of, low), line, edge),
-      curve(along, at(of, high), line, { ...edge, fill: 'tonexty', fillcolor }),
-    ];
-  };
+  const shade = (of: typeof before, low: Key, high: Key, colour: string): Bag[] =>
+    shadeBetween(along, [at(of, low), at(of, high)], colour);
   const hover = (called: string): Bag => ({
     name: called,
     hovertemplate: `${called} ${reading}<extra></extra>`,
@@ -87,8 +85,8 @@ export function measuredAgainst(group: MeasuredGroup, look: Look): Figure {
   return {
     data: [
       ...shade(before, 'p05', 'p95', palette.grid),
-      ...shade(after, 'p05', 'p95', tinted(palette.line.returning, 0.22)),
-      ...shade(after, 'p25', 'p75', tinted(palette.line.returning, 0.35)),
+      ...shade(after, 'p05', 'p95', `${palette.line.returning}${OUTER}`),
+      ...shade(after, 'p25', 'p75', `${palette.line.returning}${INNER}`),
       curve(
         along,
         level(points.map(({ base }) => inside(base))),
@@ -139,10 +137,4 @@ function xAxis({ kind }: MeasuredGroup, x: readonly number[], look: Look): Bag {
     title: axisTitle(look, 'From the flange [mm]'),
     unifiedhovertitle: { text: '%{x:.0f} mm' },
   });
-}
-
-/** A colour `#rrggbb` as one that lets the paper through. */
-function tinted(colour: string, share: number): string {
-  const parts = [1, 3, 5].map((from) => Number.parseInt(colour.slice(from, from + 2), 16));
-  return `rgba(${parts.join(', ')}, ${share})`;
 }

@@ -1,7 +1,7 @@
 /** Shades under a curve: where nine in ten of the members lie, and the middle half of them, with their median as a fine line. */
 
 import type { ColumnBand } from '../../src/findings/member-bands.ts';
-import { curve } from '../marks/curve.ts';
+import { curve, shadeBetween } from '../marks/curve.ts';
 import type { Bag } from '../theme/axes.ts';
 
 /** Opacity of the outer and of the inner shade, as two hexadecimal digits. */
@@ -13,24 +13,16 @@ export function memberShades(bands: readonly ColumnBand[], colour: string, more:
   if (bands.length === 0) return [];
   const speeds = bands.map(({ speed_rpm }) => speed_rpm);
   const plain = { hoverinfo: 'skip', showlegend: false, connectgaps: false, ...more };
-  const none = { color: colour, width: 0 };
-  const between = (low: 'p05' | 'p25', high: 'p95' | 'p75', opacity: string, name: string): Bag[] => [
-    curve(
-      speeds,
-      bands.map((band) => band[low]),
-      none,
-      { ...plain, name },
-    ),
-    curve(
-      speeds,
-      bands.map((band) => band[high]),
-      none,
-      { ...plain, name, fill: 'tonexty', fillcolor: `${colour}${opacity}` },
-    ),
-  ];
+  const at = (key: 'p05' | 'p25' | 'p75' | 'p95') => bands.map((band) => band[key]);
   return [
-    ...between('p05', 'p95', OUTER, 'nine in ten members'),
-    ...between('p25', 'p75', INNER, 'half of the members'),
+    ...shadeBetween(speeds, [at('p05'), at('p95')], `${colour}${OUTER}`, {
+      ...plain,
+      name: 'nine in ten members',
+    }),
+    ...shadeBetween(speeds, [at('p25'), at('p75')], `${colour}${INNER}`, {
+      ...plain,
+      name: 'half of the members',
+    }),
     curve(
       speeds,
       bands.map(({ p50 }) => p50),

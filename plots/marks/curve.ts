@@ -38,3 +38,15 @@ export const haloed = (paper: string, x: Places, y: Places, line: Stroke): Bag[]
   const shared = { hoverinfo: 'skip' };
   return [curve(x, y, { color: paper, width: 5 }, { ...shared, opacity: 0.75 }), curve(x, y, line, shared)];
 };
+
+/** What lies between two curves over the same places, filled; no curve of its own. */
+export const shadeBetween = (
+  x: Places,
+  [low, high]: readonly [Places, Places],
+  fillcolor: string,
+  more: Bag = {},
+): Bag[] => {
+  const none = { color: 'rgba(0,0,0,0)', width: 0 };
+  const shared = { hoverinfo: 'skip', ...more };
+  return [curve(x, low, none, shared), curve(x, high, none, { ...shared, fill: 'tonexty', fillcolor })];
+};

@@ -4,9 +4,9 @@
  */
 
 import { caseOf, type OpenedFile } from '../case/load.ts';
-import type { Plain } from '../case/sent-case.ts';
 import { parseSource } from '../case/text/document.ts';
 import { CaseProblems, type Problem } from '../case/text/problem.ts';
+import type { Plain } from '../case/text/tree.ts';
 import type { Case } from '../model/case.ts';
 import { withRun } from '../study/work/run-settings.ts';
 import { pathOf } from './settings.ts';

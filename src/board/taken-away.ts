@@ -5,8 +5,8 @@
 
 import { Document } from 'yaml';
 import { pipeDocument } from '../case/pipe/pipe-document.ts';
-import type { Plain } from '../case/sent-case.ts';
 import { applyOverride, parseOverride } from '../case/text/override.ts';
+import type { Plain } from '../case/text/tree.ts';
 import { itemLabel, type Node } from '../case/text/tree.ts';
 import { writeQuantity } from '../case/text/units.ts';
 import type { Case } from '../model/case.ts';

@@ -5,9 +5,9 @@
 
 import { type Document, isMap, isScalar, isSeq, Document as YamlDocument } from 'yaml';
 import { inlineRoot, type OpenedFile } from './load.ts';
-import { applyOverride, parseOverride } from './text/override.ts';
+import { applyOverride, itemIndex, parseOverride } from './text/override.ts';
 import { CaseProblems, type Problem } from './text/problem.ts';
-import { entryOf, itemLabel, type Node } from './text/tree.ts';
+import { entryOf, type Node, type Plain, plainOf } from './text/tree.ts';
 
 export interface WrittenInput {
   /** `engine.passage.length=65 mm` */
@@ -36,8 +36,7 @@ export function engineDocument(
   if (problems.length > 0) throw new CaseProblems(problems);
   const engine = entryOf(whole, 'engine')!.node;
   const document: Document = new YamlDocument(withKind(plainOf(engine)));
-  const engineRoot = engine;
-  for (const { set: text, comment } of inputs) commentAt(document, engineRoot, text, comment);
+  for (const { set: text, comment } of inputs) commentAt(document, engine, text, comment);
   document.commentBefore = note
     .split(/\r?\n/)
     .map((line) => ` ${line}`)
@@ -45,21 +44,10 @@ export function engineDocument(
   return document.toString({ lineWidth: 0, flowCollectionPadding: true });
 }
 
-type Plain = string | number | boolean | null | readonly Plain[] | { readonly [key: string]: Plain };
-
 /** The kind stands first in a file of its own. */
 function withKind(engine: Plain): Plain {
   if (typeof engine !== 'object' || engine === null || Array.isArray(engine)) return engine;
   return { kind: 'engine', ...engine };
-}
-
-/** A tree as plain data; of a group whose variants an override chose one, that one. */
-function plainOf(node: Node): Plain {
-  if (node.kind === 'scalar') return node.value;
-  if (node.kind === 'list') return node.items.map(plainOf);
-  if (node.kind === 'map')
-    return Object.fromEntries(node.entries.map(({ key, node: value }) => [key, plainOf(value)]));
-  throw new TypeError('A value that is raised or lowered is not written back.');
 }
 
 /** Puts a comment behind the value that an override set. */
@@ -69,15 +57,10 @@ function commentAt(document: Document, engine: Node, text: string, comment: stri
   const keys: (string | number)[] = [];
   let at: Node | undefined = engine;
   for (const { key } of override.path.slice(1)) {
-    const items: readonly Node[] = at?.kind === 'list' ? at.items : [];
-    const place = items.findIndex((_, k) => itemLabel(items, k) === key);
-    keys.push(at?.kind === 'list' ? (place >= 0 ? place : Number(key)) : key);
-    at =
-      at?.kind === 'list'
-        ? items[place >= 0 ? place : Number(key)]
-        : at === undefined
-          ? undefined
-          : entryOf(at, key)?.node;
+    const index: number | null = at?.kind === 'list' ? itemIndex(at.items, key) : null;
+    keys.push(index ?? key);
+    if (at?.kind === 'list') at = index === null ? undefined : at.items[index];
+    else at = at === undefined ? undefined : entryOf(at, key)?.node;
   }
   const found = document.getIn(keys, true);
   if (isScalar(found) || isMap(found) || isSeq(found)) found.comment = ` ${comment}`;

@@ -9,9 +9,7 @@ import { parseSource } from './text/document.ts';
 import { parseOverride } from './text/override.ts';
 import { CaseProblems, type Problem } from './text/problem.ts';
 import type { Source } from './text/source.ts';
-import { entryOf, type Node } from './text/tree.ts';
-
-export type Plain = string | number | boolean | null | readonly Plain[] | { readonly [key: string]: Plain };
+import { entryOf, type Node, type Plain, plainOf } from './text/tree.ts';
 
 export interface SentCase {
   readonly document: Plain;
@@ -67,12 +65,4 @@ function parsedOnce(text: string, report: (problem: Problem) => void) {
     remembered.delete(oldest);
   remembered.set(text, parsed);
   return parsed;
-}
-
-function plainOf(node: Node): Plain {
-  if (node.kind === 'scalar') return node.value;
-  if (node.kind === 'list') return node.items.map(plainOf);
-  if (node.kind === 'map')
-    return Object.fromEntries(node.entries.map(({ key, node: value }) => [key, plainOf(value)]));
-  throw new TypeError('A change is sent as an override.');
 }

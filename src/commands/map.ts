@@ -23,8 +23,8 @@ import {
   runMap,
 } from '../study/map/map.ts';
 import { hireForGroups } from '../study/over/groups.ts';
-import { type Hire, hire, lenderLines } from '../study/over/hired.ts';
-import { type Journal, openJournal, openOrClear } from '../study/work/journal.ts';
+import { type Hire, withLenders } from '../study/over/hired.ts';
+import { openKeptJournal } from '../study/work/journal.ts';
 import { openPool } from '../study/work/pool.ts';
 import { crankOf, travelForDuration } from '../timing/crank.ts';
 import { csvText } from './frame/csv.ts';
@@ -40,6 +40,7 @@ import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
 import { whatIfName } from './frame/what-if-name.ts';
 import { cancelled } from './words/cancelled.ts';
+import { lenderTalk } from './words/lender-talk.ts';
 import { keptWords, type MapFinding, mapFindings, mapText } from './words/map-text.ts';
 
 const JOURNAL = 'journal.jsonl';
@@ -132,52 +133,38 @@ async function computed(
   const { flags, terminal, signal } = use;
   const groups = mapGroups(plan);
   const total = plan.durations.length * plan.subject.run.speeds.length;
-  const { journal, done } = openedJournal(use.path, plan, flags.overwrite);
+  // Another study's journal is set aside and not removed: whatever it is of, hours may stand in it.
+  const setAside = (): void => renameSync(use.path, use.path.replace(JOURNAL, REPLACED));
+  const { journal, done } = openKeptJournal<KeptGroup>(
+    use.path,
+    journalOf(plan),
+    flags.overwrite ? setAside : null,
+  );
   if (journal.dropped !== '') terminal.warning(journal.dropped);
   const before = pointsIn(groups, done);
   terminal.message(
     `${total} points: ${plan.subject.run.speeds.length} speeds at ${plan.durations.length} durations, ` +
       `cells of ${1000 * plan.subject.run.cell} mm${before === 0 ? '' : `; ${before} are done already`}.`,
   );
-  const hired =
-    use.hiring === null ? null : await hire(use.hiring(groups.filter(({ draft }) => !done.has(draft))));
-  const own = hired === null ? openPool(Math.min(flags.threads, groups.length)) : null;
-  const pool = hired?.pool ?? (own as NonNullable<typeof own>);
-  if (hired !== null) terminal.message(`Lenders: ${typed()} lend --over ${hired.shown}, on any machine.`);
-  const progress = terminal.progress({ label: 'map', things: 'points', total, before });
-  try {
-    await runMap(groups, done, {
-      pool,
-      journal,
-      signal,
-      advance: (points) => progress.advance(points, hired?.book.text),
-    });
-    await hired?.clean();
-  } finally {
-    progress.finish();
-    await own?.close();
-    await hired?.close();
-    journal.close();
-  }
-  for (const line of hired === null ? [] : lenderLines(hired.book)) terminal.message(plainText(line));
+  const open = groups.filter(({ draft }) => !done.has(draft));
+  await withLenders(use.hiring?.(open) ?? null, lenderTalk(terminal), async (hired) => {
+    const own = hired === null ? openPool(Math.min(flags.threads, groups.length)) : null;
+    const pool = hired?.pool ?? (own as NonNullable<typeof own>);
+    const progress = terminal.progress({ label: 'map', things: 'points', total, before });
+    try {
+      await runMap(groups, done, {
+        pool,
+        journal,
+        signal,
+        advance: (points) => progress.advance(points, hired?.book.text),
+      });
+    } finally {
+      progress.finish();
+      await own?.close();
+      journal.close();
+    }
+  });
   return mapResult(plan, groups, done);
-}
-
-/** The journal in the folder and what it holds; with --overwrite that of another study is set aside. */
-function openedJournal(
-  path: string,
-  plan: MapPlan,
-  overwrite: boolean,
-): { readonly journal: Journal<KeptGroup>; readonly done: Map<string, KeptGroup> } {
-  const open = (): ReturnType<typeof openedJournal> => {
-    const done = new Map<string, KeptGroup>();
-    return {
-      journal: openJournal<KeptGroup>(path, journalOf(plan), (draft, kept) => void done.set(draft, kept)),
-      done,
-    };
-  };
-  // Set aside and not removed: whatever it is of, hours may stand in it.
-  return openOrClear(open, overwrite ? () => renameSync(path, path.replace(JOURNAL, REPLACED)) : null);
 }
 
 function mapCsv(result: MapResult): string {

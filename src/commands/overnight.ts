@@ -3,7 +3,7 @@
 import { overnightPage } from '../../plots/pages/overnight-page.ts';
 import { overnightCard } from '../../plots/pages/run-cards.ts';
 import { loadStudy, type OpenedStudy } from '../case/study/study-load.ts';
-import { type Hire, type Hired, hire, lenderLines } from '../study/over/hired.ts';
+import { type Hire, type Hired, withLenders } from '../study/over/hired.ts';
 import { type Drafts, draftsOf } from '../study/overnight/drafts.ts';
 import { journalOf } from '../study/overnight/fingerprint.ts';
 import { type Plan, planOf } from '../study/overnight/plan.ts';
@@ -37,6 +37,7 @@ import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
 import { whatIfName } from './frame/what-if-name.ts';
 import { cancelled } from './words/cancelled.ts';
+import { lenderTalk } from './words/lender-talk.ts';
 
 const JOURNAL = 'journal.jsonl';
 
@@ -56,37 +57,35 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     overwrite: flags.overwrite,
     resumes: JOURNAL,
   });
-  const hired = hiring === null ? null : await hire(hiring);
-  const own = hired === null ? openPool(flags.threads) : null;
-  const pool = hired?.pool ?? (own as NonNullable<typeof own>);
   const tally = newTally({ lead, drafts, target });
-  const watching = watch(terminal, flags, lead, hired);
-  if (hired !== null) terminal.message(`Lenders: ${typed()} lend --over ${hired.shown}, on any machine.`);
   const journal = folder.file(JOURNAL);
-  const task: OvernightTask = { lead, drafts, plan, target, journal, program, pool, signal, ...watching };
-  try {
-    await runOvernight(task, tally);
-    await hired?.clean();
-  } catch (error) {
-    if (signal.aborted) {
-      watching.finish();
-      const [unfinished] = write(folder, terminal, task, tally, flags.set).notes;
-      if (unfinished !== undefined) terminal.warning(plainText(unfinished));
-      terminal.warning(
-        `To go on: ${typed()} overnight ${shellFile(file)}${goOnFlags(flags, hired)} --out ${shellFile(folder.path)}`,
-      );
-      if (hired !== null)
+  const task = await withLenders(hiring, lenderTalk(terminal), async (hired): Promise<OvernightTask> => {
+    const own = hired === null ? openPool(flags.threads) : null;
+    const pool = hired?.pool ?? (own as NonNullable<typeof own>);
+    const watching = watch(terminal, flags, lead, hired);
+    const doing: OvernightTask = { lead, drafts, plan, target, journal, program, pool, signal, ...watching };
+    try {
+      await runOvernight(doing, tally);
+      return doing;
+    } catch (error) {
+      if (signal.aborted) {
+        watching.finish();
+        const [unfinished] = write(folder, terminal, doing, tally, flags.set).notes;
+        if (unfinished !== undefined) terminal.warning(plainText(unfinished));
         terminal.warning(
-          'What is on the server stays there for lenders; --cancel in place of --out takes it away.',
+          `To go on: ${typed()} overnight ${shellFile(file)}${goOnFlags(flags, hired)} --out ${shellFile(folder.path)}`,
         );
+        if (hired !== null)
+          terminal.warning(
+            'What is on the server stays there for lenders; --cancel in place of --out takes it away.',
+          );
+      }
+      throw error;
+    } finally {
+      watching.finish();
+      await own?.close();
     }
-    throw error;
-  } finally {
-    watching.finish();
-    await own?.close();
-    await hired?.close();
-  }
-  for (const line of hired === null ? [] : lenderLines(hired.book)) terminal.message(plainText(line));
+  });
   const summary = write(folder, terminal, task, tally, flags.set);
   terminal.answer(
     flags.json

@@ -8,7 +8,7 @@ import { openFile } from '../case/load.ts';
 import { loadMeasured } from '../case/measured/measured-load.ts';
 import { membersCsv } from '../study/ensemble/members-file.ts';
 import { unusedErrors } from '../study/ensemble/uncertain-inputs.ts';
-import { hire, lenderLines } from '../study/over/hired.ts';
+import { withLenders } from '../study/over/hired.ts';
 import { refuseUnlike } from '../study/reconcile/agreement.ts';
 import { engineNote, writtenInputs } from '../study/reconcile/engine-note.ts';
 import { type HiredMembers, hireForMembers } from '../study/reconcile/hired-members.ts';
@@ -22,8 +22,7 @@ import {
 import { type Reconciled, reconcile, runsOf } from '../study/reconcile/reconcile.ts';
 import { membersAfter, type ReconcileReport, reconcileReport } from '../study/reconcile/report.ts';
 import type { KeptMembers } from '../study/reconcile/run-members.ts';
-import { openJournal, openOrClear } from '../study/work/journal.ts';
-import type { ObservedSpeed } from '../study/work/observed.ts';
+import { openKeptJournal } from '../study/work/journal.ts';
 import { openPool } from '../study/work/pool.ts';
 import { type ExitCode, exitCodes, UsageError } from './frame/exit-codes.ts';
 import { jsonText } from './frame/json.ts';
@@ -35,6 +34,7 @@ import { shellFile, shellWord } from './frame/shell-word.ts';
 import { typed } from './frame/typed.ts';
 import type { Invocation } from './frame/verb.ts';
 import { cancelled } from './words/cancelled.ts';
+import { lenderTalk } from './words/lender-talk.ts';
 import { reconcileText } from './words/reconcile-text.ts';
 
 const JOURNAL = 'journal.jsonl';
@@ -97,52 +97,34 @@ async function reconciled(
   { folder, hiring }: { readonly folder: RunFolder; readonly hiring: HiredMembers | null },
   { flags, terminal, signal }: Invocation,
 ): Promise<Reconciled> {
-  const { journal, done, dropped, close } = openedJournal(folder.file(JOURNAL), plan, flags.overwrite);
-  if (dropped !== '') terminal.warning(dropped);
+  const path = folder.file(JOURNAL);
+  const clear = flags.overwrite ? () => rmSync(path) : null;
+  const kept: KeptMembers = openKeptJournal(path, reconcileJournal(plan), clear);
+  const { journal, done } = kept;
+  if (journal.dropped !== '') terminal.warning(journal.dropped);
   const total = runsOf(plan);
-  if (done.size > 0) terminal.message(`Going on: ${done.size} of ${total} runs of members are done already.`);
-  const hired = hiring === null ? null : await hire(hiring.hire);
-  if (hired !== null) terminal.message(`Lenders: ${typed()} lend --over ${hired.shown}, on any machine.`);
-  const pool = openPool(flags.threads);
-  const crew = hiring === null || hired === null ? undefined : { pool: hired.pool, named: hiring.named };
-  const progress = terminal.progress({ label: 'reconcile', things: 'members', total, before: done.size });
-  let ran = 0;
-  const advance = (): void => {
-    ran += 1;
-    progress.advance(ran, hired?.book.text);
-  };
-  try {
-    const found = await reconcile(plan, { pool, crew, kept: { journal, done }, signal, advance });
-    await hired?.clean();
-    for (const line of hired === null ? [] : lenderLines(hired.book)) terminal.message(plainText(line));
-    return found;
-  } catch (error) {
-    if (signal.aborted) terminal.warning(`To go on: the same command with --out ${shellFile(folder.path)}`);
-    throw error;
-  } finally {
-    progress.finish();
-    close();
-    await pool.close();
-    await hired?.close();
-  }
-}
-
-function openedJournal(
-  path: string,
-  plan: ReconcilePlan,
-  replace: boolean,
-): KeptMembers & { dropped: string; close: () => void } {
-  const open = () => {
-    const done = new Map<string, readonly ObservedSpeed[]>();
-    const of = reconcileJournal(plan);
-    const journal = openJournal<readonly ObservedSpeed[]>(
-      path,
-      of,
-      (name, kept) => void done.set(name, kept),
-    );
-    return { journal, done, dropped: journal.dropped, close: () => journal.close() };
-  };
-  return openOrClear(open, replace ? () => rmSync(path) : null);
+  const before = done.size;
+  if (before > 0) terminal.message(`Going on: ${before} of ${total} runs of members are done already.`);
+  return await withLenders(hiring?.hire ?? null, lenderTalk(terminal), async (hired) => {
+    const pool = openPool(flags.threads);
+    const crew = hiring === null || hired === null ? undefined : { pool: hired.pool, named: hiring.named };
+    const progress = terminal.progress({ label: 'reconcile', things: 'members', total, before });
+    let ran = 0;
+    const advance = (): void => {
+      ran += 1;
+      progress.advance(ran, hired?.book.text);
+    };
+    try {
+      return await reconcile(plan, { pool, crew, kept, signal, advance });
+    } catch (error) {
+      if (signal.aborted) terminal.warning(`To go on: the same command with --out ${shellFile(folder.path)}`);
+      throw error;
+    } finally {
+      progress.finish();
+      journal.close();
+      await pool.close();
+    }
+  });
 }
 
 /** The engine with the middle of its inputs, each with a comment. */

@@ -40,7 +40,14 @@ function withTables(stated: MeasuredKeys, fallback: string, judge: Judge, node: 
     traceOf(one, index, stated, { judge, node, warnings }),
   );
   if (dyno === undefined || traces.includes(undefined)) return undefined;
-  const spot = (key: 'exhaustTemperature' | 'wall', index: number): Stand => standOf(node, [key, index]);
+  const spots = (key: 'exhaustTemperature' | 'wall'): readonly SpotTemperature[] =>
+    (stated[key] ?? []).map(({ at, speed, value, error }, index) => ({
+      at,
+      rpm: speed,
+      value,
+      error: errorOf(error, value),
+      stand: standOf(node, [key, index]),
+    }));
   return {
     name: stated.name ?? fallback,
     note: stated.note ?? '',
@@ -48,22 +55,8 @@ function withTables(stated: MeasuredKeys, fallback: string, judge: Judge, node: 
     ambient: stated.ambient,
     dyno,
     traces: traces as readonly PressureTrace[],
-    gasTemperatures: (stated.exhaustTemperature ?? []).map(({ at, speed, value, error }, k) => ({
-      at,
-      rpm: speed,
-      value,
-      error: errorOf(error, value),
-      stand: spot('exhaustTemperature', k),
-    })),
-    walls: (stated.wall ?? []).map(
-      ({ at, speed, value, error }, k): SpotTemperature => ({
-        at,
-        rpm: speed,
-        value,
-        error: errorOf(error, value),
-        stand: spot('wall', k),
-      }),
-    ),
+    gasTemperatures: spots('exhaustTemperature'),
+    walls: spots('wall'),
     warnings,
   };
 }

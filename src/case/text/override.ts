@@ -110,7 +110,8 @@ function asMap(node: Node | null, step: Step): MapNode {
   return { kind: 'map', place: step.place, entries: [entry] };
 }
 
-function itemIndex(items: readonly Node[], key: string): number | null {
+/** Place of an item in a list, by its number, its name or its role; null: there is none, or more than one. */
+export function itemIndex(items: readonly Node[], key: string): number | null {
   if (/^\d+$/.test(key)) return Number(key);
   for (const property of ['name', 'role']) {
     const fitting = items.flatMap((item, index) =>

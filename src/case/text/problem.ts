@@ -100,3 +100,13 @@ function inReadingOrder(problems: readonly Problem[]): readonly Problem[] {
   const rank = (problem: Problem): number => sources.indexOf(problem.place.source);
   return problems.toSorted((a, b) => rank(a) - rank(b) || a.place.start - b.place.start);
 }
+
+/** What reading gives; null: it is refused. */
+export function unlessRefused<T>(read: () => T): T | null {
+  try {
+    return read();
+  } catch (error) {
+    if (error instanceof CaseProblems) return null;
+    throw error;
+  }
+}

@@ -10,6 +10,13 @@ import { DIMENSIONS, dimensionOf, takes, toInside, unitsOf } from './units.ts';
 
 const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?(?![\d.])/;
 
+/** Number and unit of a quantity as the program writes it, the unit empty where there is none; null: it is no quantity. */
+export function numberAndUnit(written: string): { readonly number: number; readonly unit: string } | null {
+  const found = /^([+-]?[\d.]+(?:e[+-]?\d+)?)\s*(.*)$/i.exec(written.trim());
+  const number = Number(found?.[1]);
+  return found === null || !Number.isFinite(number) ? null : { number, unit: found[2] ?? '' };
+}
+
 /** Read, or refused with the reason and what to do. */
 export type Parsed =
   | {

@@ -115,3 +115,15 @@ export function itemLabel(items: readonly Node[], index: number): string {
   const plain = name !== null && name !== undefined && /^[\p{L}][\p{L}\p{N} _-]*$/u.test(name);
   return plain && names.filter((other) => other === name).length === 1 ? name : String(index);
 }
+
+/** Values without their places. */
+export type Plain = string | number | boolean | null | readonly Plain[] | { readonly [key: string]: Plain };
+
+/** A tree as plain data. @throws TypeError at a value that is raised or lowered: that is no value yet */
+export function plainOf(node: Node): Plain {
+  if (node.kind === 'scalar') return node.value;
+  if (node.kind === 'list') return node.items.map(plainOf);
+  if (node.kind === 'map')
+    return Object.fromEntries(node.entries.map(({ key, node: value }) => [key, plainOf(value)]));
+  throw new TypeError('A value that is raised or lowered is no plain value.');
+}

@@ -2,7 +2,7 @@
 
 import type { Case } from '../../model/case.ts';
 import type { MembersUse } from '../../study/ensemble/computed-members.ts';
-import { type Ensemble, ensembleList, piecesOf } from '../../study/ensemble/ensemble.ts';
+import { type Ensemble, ensembleList } from '../../study/ensemble/ensemble.ts';
 import { readMembers } from '../../study/ensemble/members-file.ts';
 import {
   type PlainDraft,
@@ -15,8 +15,8 @@ import type { Hire } from '../../study/over/hired.ts';
 import { studyCell } from '../../study/work/study-cell.ts';
 import { UsageError } from '../frame/exit-codes.ts';
 import { plainText } from '../frame/plain-text.ts';
-import { typed } from '../frame/typed.ts';
 import type { Invocation } from '../frame/verb.ts';
+import { lenderTalk } from './lender-talk.ts';
 
 type Asked = Pick<Invocation['flags'], 'bands' | 'members' | 'over' | 'cancel' | 'cell'>;
 
@@ -75,11 +75,10 @@ export function plannedMembers(
   };
 }
 
-/** What lenders are asked for; null: nobody is. */
+/** Lenders of the members, with no pieces for them: whose work is taken off a server. Null: there is none. */
 export function hiringOf(planned: PlannedMembers | null, { over }: Asked): Hire | null {
   if (planned === null || over === undefined) return null;
-  const list = ensembleList(planned.ensemble, piecesOf(planned.ensemble).pieces);
-  return hireForGroups(list, { over, say: () => {} });
+  return hireForGroups(ensembleList(planned.ensemble, []), { over, say: () => {} });
 }
 
 /** How members are run, followed and told of. @param path of their journal */
@@ -98,9 +97,8 @@ export function membersUse(
     path,
     replace: flags.overwrite,
     signal,
-    message: (text) => terminal.message(plainText(text)),
+    ...lenderTalk(terminal),
     warn: (text) => terminal.warning(plainText(text)),
-    lenders: (address) => `Lenders: ${typed()} lend --over ${address}, on any machine.`,
     progress: (total, before) => terminal.progress({ label: 'members', things: 'speeds', total, before }),
   };
 }

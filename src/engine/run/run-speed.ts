@@ -59,28 +59,41 @@ export function coarseState(
   rpm: number,
   { from = null, guess = USUAL_START }: { from?: EngineState | null; guess?: StartGuess } = {},
 ): EngineState {
-  const { cell, maxCycles } = subject.run;
+  const { cell } = subject.run;
   const cold = [
     { mesh: coarseCell(cell), state: null },
     { mesh: cell, state: null },
   ];
   const ways = from === null ? cold : [{ mesh: coarseCell(cell), state: from }, ...cold];
-  return firstThatMarches(ways, ({ mesh, state }) => {
-    const engine = buildEngine(subject, rpm, mesh);
-    if (state === null) startCold(engine, guess);
-    else startFrom(engine, state);
-    const strictness = state === null ? { ...USUAL, minCycles: COARSE_CYCLES } : USUAL;
-    settle(engine, strictness, Math.min(COARSE_CYCLES, maxCycles));
-    return takeState(engine);
-  });
+  return firstThatMarches(ways, ({ mesh, state }) =>
+    settledOn(mesh, { subject, rpm, from: state, guess, most: COARSE_CYCLES }),
+  );
 }
 
 /** A state for a mesh on which no other start marches: cold on one twice as fine. @throws MarchFailure */
-function finerState(subject: Case, rpm: number, guess: StartGuess = USUAL_START): EngineState {
-  const { cell, maxCycles } = subject.run;
-  const engine = buildEngine(subject, rpm, 0.5 * cell);
-  startCold(engine, guess);
-  settle(engine, { ...USUAL, minCycles: COARSE_CYCLES }, Math.min(FINER_CYCLES, maxCycles));
+const finerState = (subject: Case, rpm: number, guess: StartGuess = USUAL_START): EngineState =>
+  settledOn(0.5 * subject.run.cell, { subject, rpm, from: null, guess, most: FINER_CYCLES });
+
+/** Where some cycles on a mesh lead, from a state or cold (null); they need not settle. @throws MarchFailure */
+function settledOn(
+  mesh: number,
+  {
+    subject,
+    rpm,
+    from,
+    guess,
+    most,
+  }: Pick<SpeedInput, 'subject' | 'rpm'> & {
+    readonly from: EngineState | null;
+    readonly guess: StartGuess;
+    readonly most: number;
+  },
+): EngineState {
+  const engine = buildEngine(subject, rpm, mesh);
+  if (from === null) startCold(engine, guess);
+  else startFrom(engine, from);
+  const strictness = from === null ? { ...USUAL, minCycles: COARSE_CYCLES } : USUAL;
+  settle(engine, strictness, Math.min(most, subject.run.maxCycles));
   return takeState(engine);
 }
 

@@ -2,12 +2,12 @@
 
 import type { MemberSweep } from '../../findings/member-bands.ts';
 import { hireForGroups } from '../over/groups.ts';
-import { hire, lenderLines } from '../over/hired.ts';
+import { type LenderTalk, withLenders } from '../over/hired.ts';
 import type { Pool } from '../work/pool.ts';
 import { type Ensemble, ensembleList, memberCount, piecesOf } from './ensemble.ts';
 import { memberSweeps, openKeptPieces, openPieces, runEnsemble, speedsDone } from './run-ensemble.ts';
 
-export interface MembersUse {
+export interface MembersUse extends LenderTalk {
   /** Threads, where no queue is named. */
   readonly pool: Pool;
   /** Address of a queue's server. */
@@ -16,10 +16,7 @@ export interface MembersUse {
   readonly path: string;
   readonly replace: boolean;
   readonly signal: AbortSignal;
-  readonly message: (text: string) => void;
   readonly warn: (text: string) => void;
-  /** What to say of where lenders find the work. */
-  readonly lenders: (address: string) => string;
   /** Follows the speeds. */
   readonly progress: (
     total: number,
@@ -59,25 +56,23 @@ async function computed(
   kept: ReturnType<typeof openKeptPieces>,
   use: MembersUse & { readonly total: number; readonly before: number },
 ): Promise<void> {
-  const { over, warn, message, signal } = use;
+  const { over, warn, signal } = use;
   const open = openPieces(pieces, kept.done);
-  const hired =
+  const hiring =
     over === undefined || open.length === 0
       ? null
-      : await hire(hireForGroups(ensembleList(ensemble, open), { over, say: warn }));
-  if (hired !== null) message(use.lenders(hired.shown));
-  const progress = use.progress(use.total, use.before);
-  try {
-    await runEnsemble(ensemble, pieces, {
-      pool: hired?.pool ?? use.pool,
-      kept,
-      signal,
-      advance: (speeds) => progress.advance(speeds, hired?.book.text),
-    });
-    await hired?.clean();
-  } finally {
-    progress.finish();
-    await hired?.close();
-  }
-  for (const line of hired === null ? [] : lenderLines(hired.book)) message(line);
+      : hireForGroups(ensembleList(ensemble, open), { over, say: warn });
+  await withLenders(hiring, use, async (hired) => {
+    const progress = use.progress(use.total, use.before);
+    try {
+      await runEnsemble(ensemble, pieces, {
+        pool: hired?.pool ?? use.pool,
+        kept,
+        signal,
+        advance: (speeds) => progress.advance(speeds, hired?.book.text),
+      });
+    } finally {
+      progress.finish();
+    }
+  });
 }

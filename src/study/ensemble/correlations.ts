@@ -29,13 +29,20 @@ export function cholesky(R: Matrix): Matrix {
   return L;
 }
 
+/** Solves L w = v for a lower factor, from the top. */
+export function solveLower(L: Matrix, v: readonly number[]): readonly number[] {
+  const w: number[] = [];
+  for (const [i, row] of L.entries()) {
+    const rest = w.reduce((sum, value, j) => sum - row[j]! * value, v[i]!);
+    w.push(rest / row[i]!);
+  }
+  return w;
+}
+
 /** Rows s as P Q⁻¹ s, of lower factors P and Q. */
 export function timesInverse(rows: Matrix, P: Matrix, Q: Matrix): Matrix {
   return rows.map((row) => {
-    // Q x = s from the top.
-    const x: number[] = [];
-    for (const [i, line] of Q.entries())
-      x.push((row[i]! - x.reduce((sum, value, k) => sum + line[k]! * value, 0)) / line[i]!);
+    const x = solveLower(Q, row);
     return P.map((line) => line.reduce((sum, p, k) => sum + p * x[k]!, 0));
   });
 }

@@ -17,6 +17,12 @@ const LEAST = 16;
 const PER_GROUP = 12;
 
 type Answer = AnswerDrivers['answer'];
+const ANSWERS = ['torque_nm', 'works_from_rpm', 'works_to_rpm', 'best_power_kw'] as const;
+
+function answersOf(rows: readonly SweepRow[], speed: number | null): Readonly<Record<Answer, number | null>> {
+  const torque_nm = speed === null ? null : valueAt(curveOf(rows, 'torque_nm'), speed);
+  return { torque_nm, ...memberFigures(rows) };
+}
 
 /** @param speed of interest, for torque [rpm]; null: none */
 export function widthDrivers(
@@ -24,16 +30,14 @@ export function widthDrivers(
   sweeps: readonly MemberSweep[],
   speed: number | null,
 ): readonly AnswerDrivers[] {
-  const read: readonly (readonly [Answer, (rows: readonly SweepRow[]) => number | null])[] = [
-    ['torque_nm', (rows) => (speed === null ? null : valueAt(curveOf(rows, 'torque_nm'), speed))],
-    ['works_from_rpm', (rows) => memberFigures(rows).works_from_rpm],
-    ['works_to_rpm', (rows) => memberFigures(rows).works_to_rpm],
-    ['best_power_kw', (rows) => memberFigures(rows).best_power_kw],
-  ];
-  return read.flatMap(([answer, of]) => {
-    const known = sweeps.flatMap((sweep) => {
-      const value = of(settledRows(sweep));
-      return value === null ? [] : [{ member: sweep.member, value }];
+  const read = sweeps.map((sweep) => ({
+    member: sweep.member,
+    answers: answersOf(settledRows(sweep), speed),
+  }));
+  return ANSWERS.flatMap((answer) => {
+    const known = read.flatMap(({ member, answers }) => {
+      const value = answers[answer];
+      return value === null ? [] : [{ member, value }];
     });
     if (known.length < LEAST) return [];
     const speed_rpm = answer === 'torque_nm' ? speed : null;

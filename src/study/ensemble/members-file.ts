@@ -3,6 +3,7 @@
  * between, a point for decimals, an empty cell where a member leaves the input as the case has it. The first column numbers the members.
  */
 
+import { linesOf } from '../../case/measured/csv-lines.ts';
 import { openSource } from '../../case/text/document.ts';
 import { printable, quoted } from '../../case/text/printable.ts';
 import { FileProblem } from '../../case/text/problem.ts';
@@ -21,12 +22,10 @@ const cell = (text: string): string => (/[",\n]/.test(text) ? `"${text.replaceAl
 
 /** @throws FileProblem with the line that is wrong */
 export function readMembers(file: string): Members {
-  const lines = openSource(file)
-    .text.replace(/^\uFEFF/, '')
-    .split(/\r?\n/);
+  const { lines } = linesOf(openSource(file));
   const wrong = (line: number, what: string): FileProblem =>
     new FileProblem(file, `${printable(file)}:${line}: ${what}`);
-  const [head = [], ...rows] = lines.map((line) => cellsOf(line));
+  const [head = [], ...rows] = lines.map(({ fields }) => fields.map(({ text }) => text));
   if (head[0] !== MEMBER)
     throw wrong(1, `a list of members begins with a column "${MEMBER}", as echocone writes it`);
   const paths = head.slice(1).map(pathOf);
@@ -35,12 +34,12 @@ export function readMembers(file: string): Members {
   if (new Set(paths.map(({ path }) => path)).size < paths.length) throw wrong(1, 'a path stands twice');
   const values: (number | null)[][] = [];
   for (const [k, cells] of rows.entries()) {
-    if (cells.length === 1 && cells[0] === '') continue;
+    const at = lines[k + 1]!.number;
     if (cells.length !== head.length)
-      throw wrong(k + 2, `has ${cells.length} cells; the first line has ${head.length}`);
-    const row = cells.slice(1).map((text) => (text.trim() === '' ? null : Number(text)));
+      throw wrong(at, `has ${cells.length} cells; the first line has ${head.length}`);
+    const row = cells.slice(1).map((text) => (text === '' ? null : Number(text)));
     const faulty = row.findIndex((value) => value !== null && !Number.isFinite(value));
-    if (faulty >= 0) throw wrong(k + 2, `${quoted(cells[faulty + 1] ?? '')} is no number`);
+    if (faulty >= 0) throw wrong(at, `${quoted(cells[faulty + 1] ?? '')} is no number`);
     values.push(row);
   }
   if (values.length === 0) throw wrong(1, 'there is no member in it');
@@ -51,12 +50,4 @@ export function readMembers(file: string): Members {
 function pathOf(text: string): MemberPath {
   const [, path = '', unit = ''] = /^(.*?)(?:\s*\[([^\]]*)\])?$/.exec(text.trim()) ?? [];
   return { path, unit };
-}
-
-/** Cells of a line; one in quotation marks may hold commas. */
-function cellsOf(line: string): readonly string[] {
-  const cells: string[] = [];
-  for (const match of line.matchAll(/(?:^|,)(?:"((?:[^"]|"")*)"|([^,]*))/g))
-    cells.push(match[1]?.replaceAll('""', '"') ?? match[2] ?? '');
-  return cells;
 }

@@ -4,7 +4,7 @@
  */
 
 import { caseOf, type OpenedFile } from '../../case/load.ts';
-import { CaseProblems } from '../../case/text/problem.ts';
+import { unlessRefused } from '../../case/text/problem.ts';
 import type { VariedInput } from '../../findings/answers/bands.ts';
 import { percentile } from '../../findings/percentile.ts';
 import type { EnsembleDraft } from './ensemble.ts';
@@ -89,11 +89,5 @@ function hasPath(
   const k = paths.findIndex((one) => one.path === path);
   const value = values.map((row) => row[k] ?? null).find((one) => one !== null);
   if (value === undefined || value === null) return false;
-  try {
-    caseOf(opened, [...set, `${path}=${valueText(paths[k]!, value)}`]);
-    return true;
-  } catch (error) {
-    if (error instanceof CaseProblems) return false;
-    throw error;
-  }
+  return unlessRefused(() => caseOf(opened, [...set, `${path}=${valueText(paths[k]!, value)}`])) !== null;
 }

@@ -6,7 +6,7 @@
 import { rmSync } from 'node:fs';
 import type { MemberSweep } from '../../findings/member-bands.ts';
 import type { SweepRow } from '../../findings/row.ts';
-import { type Journal, openJournal, openOrClear } from '../work/journal.ts';
+import { type KeptJournal, openKeptJournal } from '../work/journal.ts';
 import { resultOrThrow } from '../work/outcome.ts';
 import type { Pool } from '../work/pool.ts';
 import type { GroupResult } from '../work/run-sweep.ts';
@@ -25,10 +25,7 @@ export interface KeptPiece {
   readonly failures: GroupResult['failures'];
 }
 
-export interface KeptPieces {
-  readonly journal: Journal<KeptPiece>;
-  /** Pieces that are done, by name; gets the others. */
-  readonly done: Map<string, KeptPiece>;
+export interface KeptPieces extends KeptJournal<KeptPiece> {
   close(): void;
   /** Takes the journal away, its rows being in other files. */
   remove(): void;
@@ -36,18 +33,14 @@ export interface KeptPieces {
 
 /** Opens or makes the journal; with `replace` that of another ensemble gives way. */
 export function openKeptPieces(path: string, ensemble: Ensemble, replace: boolean): KeptPieces {
-  const open = (): KeptPieces => {
-    const done = new Map<string, KeptPiece>();
-    const of = ensembleJournal(ensemble);
-    const journal = openJournal<KeptPiece>(path, of, (name, kept) => void done.set(name, kept));
-    return {
-      journal,
-      done,
-      close: () => journal.close(),
-      remove: () => rmSync(path, { force: true }),
-    };
+  const clear = replace ? () => rmSync(path) : null;
+  const { journal, done } = openKeptJournal<KeptPiece>(path, ensembleJournal(ensemble), clear);
+  return {
+    journal,
+    done,
+    close: () => journal.close(),
+    remove: () => rmSync(path, { force: true }),
   };
-  return openOrClear(open, replace ? () => rmSync(path) : null);
 }
 
 /** Speeds of the pieces that are done. */

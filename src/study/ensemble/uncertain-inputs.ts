@@ -5,7 +5,8 @@
  */
 
 import { caseOf, type OpenedFile } from '../../case/load.ts';
-import { CaseProblems } from '../../case/text/problem.ts';
+import { unlessRefused } from '../../case/text/problem.ts';
+import { numberAndUnit } from '../../case/text/quantity-text.ts';
 import type { Case } from '../../model/case.ts';
 import type { UsedInput } from '../../model/inputs.ts';
 import { type PlausibleRange, plausibleRange } from './plausible-ranges.ts';
@@ -74,9 +75,10 @@ function inputOf(subject: Case, { path, value, assumed, measured }: UsedInput): 
   if (measured !== undefined) return [fromMeasured(path, measured)];
   const assumption = assumed ? subject.assumed.find((one) => one.path === path) : undefined;
   const line = assumption?.sort === 'quantity' ? plausibleRange(path) : undefined;
-  const written = numberOf(value);
+  const written = numberAndUnit(value);
   if (line === undefined || written === null) return [];
-  return [{ path, ...written, spread: spreadOf(line, written.central), why: 'assumed', ...told(line, path) }];
+  const { number: central, unit } = written;
+  return [{ path, central, unit, spread: spreadOf(line, central), why: 'assumed', ...told(line, path) }];
 }
 
 /** How a computation is run is chosen and not measured; `run` has two factors of physics. */
@@ -109,13 +111,6 @@ function spreadOf({ range }: PlausibleRange, central: number): Spread {
   return { shape: 'normal', mean: central, sd };
 }
 
-/** Number and unit of a written quantity; null: it is none. */
-function numberOf(value: string): Pick<UncertainInput, 'central' | 'unit'> | null {
-  const found = /^([+-]?[\d.]+(?:e[+-]?\d+)?)\s*(.*)$/i.exec(value.trim());
-  const central = Number(found?.[1]);
-  return found === null || !Number.isFinite(central) ? null : { central, unit: found[2] ?? '' };
-}
-
 /** The pipe's wall: at both its ends where it is assumed, at each place where it is given; nothing where a balance finds it. */
 function wallInputs({ pipe, inputs, assumed }: Case): readonly Uncut[] {
   const line = plausibleRange('pipe.wall');
@@ -139,15 +134,8 @@ function wallInputs({ pipe, inputs, assumed }: Case): readonly Uncut[] {
 
 const CELSIUS = 273.15;
 
-function isAllowed(opened: OpenedFile, set: readonly string[]): boolean {
-  try {
-    caseOf(opened, set);
-    return true;
-  } catch (error) {
-    if (error instanceof CaseProblems) return false;
-    throw error;
-  }
-}
+const isAllowed = (opened: OpenedFile, set: readonly string[]): boolean =>
+  unlessRefused(() => caseOf(opened, set)) !== null;
 
 /** Shares of a spread that are looked at first; halvings until the end of what is allowed is known. */
 const ENDS = [0.001, 0.999] as const;

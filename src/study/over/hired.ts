@@ -45,8 +45,38 @@ export async function hire({ over, parcelOf, say, ...study }: Hire): Promise<Hir
   };
 }
 
+/** What is said of lenders, and how. */
+export interface LenderTalk {
+  readonly message: (text: string) => void;
+  /** Where lenders find the work, in a sentence. */
+  readonly lenders: (address: string) => string;
+}
+
+/**
+ * Does some work with lenders, or without where nobody is hired (null): says where they find it, leaves the server clean once all
+ * is done, and tells what each did.
+ */
+export async function withLenders<T>(
+  hiring: Hire | null,
+  { message, lenders }: LenderTalk,
+  work: (hired: Hired | null) => Promise<T>,
+): Promise<T> {
+  if (hiring === null) return work(null);
+  const hired = await hire(hiring);
+  let result: T;
+  try {
+    message(lenders(hired.shown));
+    result = await work(hired);
+    await hired.clean();
+  } finally {
+    await hired.close();
+  }
+  for (const line of lenderLines(hired.book)) message(line);
+  return result;
+}
+
 /** What each lender did, in a line each. */
-export function lenderLines({ lines }: LenderBook): readonly string[] {
+function lenderLines({ lines }: LenderBook): readonly string[] {
   return lines.map(
     ({ name, pieces, seconds, rate }) =>
       `${name}: ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}, ${seconds.toFixed(1)} s of work, ${rate.toFixed(1)} a minute.`,

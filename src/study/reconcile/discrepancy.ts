@@ -9,7 +9,7 @@
  * answer less certain and bends no input.
  */
 
-import { cholesky } from '../ensemble/correlations.ts';
+import { cholesky, solveLower } from '../ensemble/correlations.ts';
 import type { DataGroup, DatumKind } from './question.ts';
 import { centred } from './smoother.ts';
 
@@ -76,13 +76,3 @@ export function likeliestScale(group: DataGroup, predicted: Rows): number {
 
 /** A larger error is believed where it makes the data so much likelier, as a logarithm [-]. */
 const LEAST_GAIN = 1;
-
-/** Solves L w = v. */
-export function solveLower(L: Rows, v: readonly number[]): readonly number[] {
-  const w: number[] = [];
-  for (const [i, row] of L.entries()) {
-    const rest = w.reduce((sum, value, j) => sum - row[j]! * value, v[i]!);
-    w.push(rest / row[i]!);
-  }
-  return w;
-}

@@ -3,7 +3,6 @@
  * of the engine, by a normal score within its range.
  */
 
-import type { Loose } from '../../model/measured.ts';
 import { valueOfScore } from '../ensemble/spread.ts';
 
 export interface Looseness {
@@ -22,6 +21,3 @@ export const OFFSET = 12;
 export function looseAt({ range: [from, to] }: Looseness, score: number): number {
   return valueOfScore({ spread: { shape: 'uniform', from, to }, shares: [0, 1] }, score);
 }
-
-/** A value that is known, or null. */
-export const known = (loose: Loose): number | null => (loose.kind === 'known' ? loose.value : null);

@@ -4,13 +4,13 @@
  * as wide as it was; what no member explains makes the model's own error larger (`discrepancy.ts`) and moves little.
  */
 
-import { cholesky } from '../ensemble/correlations.ts';
+import { cholesky, solveLower } from '../ensemble/correlations.ts';
 import { memberScores } from '../ensemble/scores.ts';
 import { overrideAtScore, type UncertainInput } from '../ensemble/uncertain-inputs.ts';
 import { randomSource } from '../search/random.ts';
 import type { KeptState } from '../work/kept-state.ts';
 import type { ObservedSpeed } from '../work/observed.ts';
-import { errorCovariance, likeliestScale, solveLower } from './discrepancy.ts';
+import { errorCovariance, likeliestScale } from './discrepancy.ts';
 import type { ReconcilePlan } from './plan.ts';
 import { bestOffset, predictedData } from './predicted.ts';
 import { type DataGroup, type Question, questionOf } from './question.ts';

@@ -65,40 +65,28 @@ export const membersAfter = ({ plan, after }: Reconciled): Members =>
   );
 
 function inputMembers({ plan, question, before, after, centralScores }: Reconciled): readonly InputMembers[] {
-  const column = (
-    z: readonly (readonly number[])[],
-    k: number,
-    value: (score: number) => number,
-  ): readonly number[] => z.map((scores) => value(scores[k]!));
-  const own = plan.inputs.map((input, k): InputMembers => {
-    const value = (score: number): number => valueOfScore(input, score);
-    const { path, unit, reason, together } = input;
-    return {
-      path,
-      unit,
-      reason,
+  const all = [
+    ...plan.inputs.map(({ together, ...input }) => ({
+      ...input,
       loose: false,
       together: together?.group ?? null,
-      before: column(before.z, k, value),
-      after: column(after.z, k, value),
-      middle: value(centralScores[k]!),
-    };
-  });
-  const free = question.loose.map((one, index): InputMembers => {
-    const k = plan.inputs.length + index;
-    const value = (score: number): number => looseAt(one, score);
-    return {
+      value: (score: number): number => valueOfScore(input, score),
+    })),
+    ...question.loose.map((one) => ({
       path: one.name,
       unit: one.unit,
       reason: one.reason,
       loose: true,
       together: null,
-      before: column(before.z, k, value),
-      after: column(after.z, k, value),
-      middle: value(centralScores[k]!),
-    };
-  });
-  return [...own, ...free];
+      value: (score: number): number => looseAt(one, score),
+    })),
+  ];
+  return all.map(({ path, unit, reason, loose, together, value }, k) => ({
+    ...{ path, unit, reason, loose, together },
+    before: before.z.map((scores) => value(scores[k]!)),
+    after: after.z.map((scores) => value(scores[k]!)),
+    middle: value(centralScores[k]!),
+  }));
 }
 
 function measuredGroups({

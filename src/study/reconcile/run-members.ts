@@ -5,9 +5,9 @@
  */
 
 import { caseOf } from '../../case/load.ts';
-import { CaseProblems } from '../../case/text/problem.ts';
+import { unlessRefused } from '../../case/text/problem.ts';
 import type { Case } from '../../model/case.ts';
-import type { Journal } from '../work/journal.ts';
+import type { KeptJournal } from '../work/journal.ts';
 import type { KeptState } from '../work/kept-state.ts';
 import type { ObservedJob, ObservedSpeed, WatchedSpeed } from '../work/observed.ts';
 import { valueOrThrow } from '../work/outcome.ts';
@@ -15,17 +15,17 @@ import type { Pool } from '../work/pool.ts';
 import { withRun } from '../work/run-settings.ts';
 import type { ReconcilePlan } from './plan.ts';
 
-export interface KeptMembers {
-  readonly journal: Pick<Journal<readonly ObservedSpeed[]>, 'append'>;
-  /** Members that are done, by name. */
-  readonly done: Map<string, readonly ObservedSpeed[]>;
-}
+/** What members showed that are done, by name. */
+export type KeptMembers = KeptJournal<readonly ObservedSpeed[]>;
 
 export interface Bench {
   readonly pool: Pool;
   /** Lenders, who run the members in place of the pool; absent: there are none. */
   readonly crew?: Crew | undefined;
-  readonly kept: KeptMembers;
+  readonly kept: {
+    readonly journal: Pick<KeptMembers['journal'], 'append'>;
+    readonly done: KeptMembers['done'];
+  };
   readonly signal?: AbortSignal | undefined;
   /** Hears of each member that is done. */
   readonly advance?: (() => void) | undefined;
@@ -101,14 +101,8 @@ export async function runMembers(
   return results.map((result) => result ?? []);
 }
 
-function memberCase({ opened, set, cell }: ReconcilePlan, own: readonly string[]): Case | null {
-  try {
-    return withRun(caseOf(opened, [...set, ...own]), { cell });
-  } catch (error) {
-    if (error instanceof CaseProblems) return null;
-    throw error;
-  }
-}
+const memberCase = ({ opened, set, cell }: ReconcilePlan, own: readonly string[]): Case | null =>
+  unlessRefused(() => withRun(caseOf(opened, [...set, ...own]), { cell }));
 
 const throughJson = (speeds: readonly ObservedSpeed[]): readonly ObservedSpeed[] =>
   JSON.parse(JSON.stringify(speeds));

@@ -5,7 +5,7 @@
  */
 
 import { caseOf, type OpenedFile } from '../../case/load.ts';
-import { CaseProblems } from '../../case/text/problem.ts';
+import { unlessRefused } from '../../case/text/problem.ts';
 import type { DimensionChange } from '../../findings/answers/advice.ts';
 import type { Case } from '../../model/case.ts';
 import type { Pipe } from '../../model/pipe.ts';
@@ -31,15 +31,11 @@ export function changerOf(opened: OpenedFile, set: readonly string[]): Changer {
   return {
     subject,
     make(changes, more) {
-      try {
-        const changed = caseOf(opened, [...set, ...more]);
-        // A roof is cut with its head kept, which is said; any other new warning says that the change is odd.
-        const isOdd = changed.warnings.length > subject.warnings.length + 1;
-        return isOdd ? null : { changes, set: more, subject: changed };
-      } catch (error) {
-        if (error instanceof CaseProblems) return null;
-        throw error;
-      }
+      const changed = unlessRefused(() => caseOf(opened, [...set, ...more]));
+      if (changed === null) return null;
+      // A roof is cut with its head kept, which is said; any other new warning says that the change is odd.
+      const isOdd = changed.warnings.length > subject.warnings.length + 1;
+      return isOdd ? null : { changes, set: more, subject: changed };
     },
   };
 }

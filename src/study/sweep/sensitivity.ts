@@ -6,7 +6,8 @@
  */
 
 import { caseOf, type OpenedFile } from '../../case/load.ts';
-import { CaseProblems } from '../../case/text/problem.ts';
+import { unlessRefused } from '../../case/text/problem.ts';
+import { numberAndUnit } from '../../case/text/quantity-text.ts';
 import type { SweepRow } from '../../findings/row.ts';
 import type { Case } from '../../model/case.ts';
 import { type Amount, plausibleRange } from '../ensemble/plausible-ranges.ts';
@@ -59,11 +60,11 @@ export function changeText(amount: Amount, unit: string, sign: 1 | -1 = 1): stri
 
 /** A quantity as it would be written in the file after the change; null: it is no number with a unit. */
 export function changedValue(value: string, amount: Amount, sign: 1 | -1 = 1): string | null {
-  const found = /^([+-]?[\d.]+(?:e[+-]?\d+)?)\s*(.*)$/i.exec(value.trim());
-  if (found === null) return null;
-  const [, number, unit = ''] = found;
-  const by = 'share' in amount ? Number(number) * amount.share : amount.add;
-  return `${Number((Number(number) + sign * by).toPrecision(10))} ${unit}`.trim();
+  const written = numberAndUnit(value);
+  if (written === null) return null;
+  const { number, unit } = written;
+  const by = 'share' in amount ? number * amount.share : amount.add;
+  return `${Number((number + sign * by).toPrecision(10))} ${unit}`.trim();
 }
 
 /** The case with each of its assumed quantities changed; the overrides `set` stay in force. */
@@ -76,20 +77,11 @@ export function assumedVariants(opened: OpenedFile, set: readonly string[]): Var
     // The other way where this one leads out of what is allowed.
     for (const sign of [1, -1] as const) {
       const text = changedValue(value, amount, sign);
-      const varied = text === null ? null : allowed(() => caseOf(opened, [...set, `${path}=${text}`]));
+      const varied = text === null ? null : unlessRefused(() => caseOf(opened, [...set, `${path}=${text}`]));
       if (varied !== null) return [{ path, change: changeText(amount, unit, sign), subject: varied }];
     }
     return [];
   });
-}
-
-function allowed(read: () => Case): Case | null {
-  try {
-    return read();
-  } catch (error) {
-    if (error instanceof CaseProblems) return null;
-    throw error;
-  }
 }
 
 /** The case with a hotter wall; one found by a balance is taken as it came out. */

@@ -126,6 +126,24 @@ export function openOrClear<T>(open: () => T, clear: (() => void) | null): T {
   }
 }
 
+/** A journal, and the results that it holds by the name of their draft; whoever appends one enters it here too. */
+export interface KeptJournal<Result> {
+  readonly journal: Journal<Result>;
+  readonly done: Map<string, Result>;
+}
+
+/** Opens a journal with all that is done; `clear` makes way where it is of something else, null: it stays. */
+export function openKeptJournal<Result>(
+  path: string,
+  of: JournalOf,
+  clear: (() => void) | null,
+): KeptJournal<Result> {
+  return openOrClear(() => {
+    const done = new Map<string, Result>();
+    return { journal: openJournal<Result>(path, of, (draft, result) => void done.set(draft, result)), done };
+  }, clear);
+}
+
 /** Whether a line is a finished draft that can be read; one that is there already is, and counts no second time. */
 function taken<Result>(
   line: Readonly<Record<string, unknown>> | null,

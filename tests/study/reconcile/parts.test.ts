@@ -1,7 +1,8 @@
 /** Ring: identity. Parts of a reconciliation: thinning, offsets, what the model may be off by. */
 
 import { describe, expect, test } from 'vitest';
-import { errorCovariance, likeliestScale, solveLower } from '../../../src/study/reconcile/discrepancy.ts';
+import { solveLower } from '../../../src/study/ensemble/correlations.ts';
+import { errorCovariance, likeliestScale } from '../../../src/study/reconcile/discrepancy.ts';
 import { bestOffset, turnAt } from '../../../src/study/reconcile/predicted.ts';
 import type { DataGroup } from '../../../src/study/reconcile/question.ts';
 import { MOST_SPEEDS, thinned } from '../../../src/study/reconcile/thinned.ts';
