@@ -12,6 +12,8 @@
  *   mass    J   = -K F (rho'_R - rho'_L)/dx,  rho' = p_f/(R T')
  *   burnt   J_b = -K F (rho'_R Y_R - rho'_L Y_L)/dx
  *   energy  J_e = -K F (rho'_R e'_R - rho'_L e'_L)/dx + J u^2/2
+ * p_f is the mean of the two pressures, but where a shock stands between the cells it goes to the lower one: brought to a mean of ten
+ * times its own pressure a cell would be taken to give more gas than it holds.
  * and the mass that moves carries the velocity of its place. Each flux leaves one cell and enters the next, so mass, burnt
  * mass and energy are kept to round-off.
  *
@@ -24,7 +26,6 @@
 
 import type { MarchingDuct } from '../duct/duct.ts';
 import { darcyFactor, roughnessTerm, viscosity } from '../duct/wall-losses.ts';
-import { GAS, newGasPoint } from '../gas/gas-model.ts';
 import type { Link } from './link.ts';
 import { type MixingTree, mixingTree } from './mixing-tree.ts';
 
@@ -32,8 +33,15 @@ import { type MixingTree, mixingTree } from './mixing-tree.ts';
 const TAYLOR = 10.1;
 /** Below this Reynolds number the flow is laminar [-]. */
 const LAMINAR_BELOW = 2300;
-/** What is exchanged, by slot: mass, burnt mass, energy. */
-const KINDS = 3;
+/** Ratios of pressure between neighbours up to which gases meet at their mean, and from which on at the lower one [-]. */
+const STEEP = { from: 2, to: 3 } as const;
+
+/** Values of the cells for each of what is exchanged. */
+interface Exchanged {
+  readonly mass: Float64Array;
+  readonly burnt: Float64Array;
+  readonly energy: Float64Array;
+}
 
 export class AxialMixing {
   private readonly ducts: readonly MarchingDuct[];
@@ -42,27 +50,24 @@ export class AxialMixing {
   /** Radius [m] and volume [m3] of the cells. */
   private readonly radius: Float64Array;
   private readonly volume: Float64Array;
-  // What the cells hold: pressure, temperature, burnt share, velocity, 1 - 1/gamma, gas constant, heat capacity, energy.
+  // What the cells hold: pressure, burnt share, velocity, density over pressure, kappa = 1 - 1/gamma, cv/R, and e - cv T.
   private readonly p: Float64Array;
   private readonly y: Float64Array;
-  private readonly T: Float64Array;
   private readonly u: Float64Array;
+  private readonly dense: Float64Array;
   private readonly kappa: Float64Array;
-  private readonly R: Float64Array;
-  private readonly cv: Float64Array;
-  private readonly e: Float64Array;
+  private readonly cvOverR: Float64Array;
+  private readonly shift: Float64Array;
   /** K of the cells [m2/s]; then G of the ways to their parents [m3]. */
   private readonly K: Float64Array;
   private readonly G: Float64Array;
-  /** Differences across the ways to the parents, changes and gains, `KINDS` each [per m3, per m3, amounts]. */
-  private readonly jump: Float64Array;
-  private readonly change: Float64Array;
-  private readonly gain: Float64Array;
+  /** What is exchanged: differences across the ways to the parents, changes of the cells [per m3], and gains. */
+  private readonly jump: Exchanged;
+  private readonly change: Exchanged;
+  private readonly gain: Exchanged;
   private readonly diagonal: Float64Array;
   /** Momentum gained [kg m/s]. */
   private readonly push: Float64Array;
-  private readonly point = newGasPoint();
-  private readonly side = new Float64Array(KINDS);
 
   /** @param factor on Taylor's coefficient, above 0 [-] */
   constructor(ducts: readonly MarchingDuct[], links: readonly Link[], factor: number) {
@@ -70,7 +75,8 @@ export class AxialMixing {
     this.factor = factor;
     this.tree = mixingTree(this.ducts, links);
     const { cells } = this.tree;
-    const made = (kinds = 1): Float64Array => new Float64Array(cells * kinds);
+    const made = (): Float64Array => new Float64Array(cells);
+    const exchanged = (): Exchanged => ({ mass: made(), burnt: made(), energy: made() });
     this.radius = made();
     this.volume = made();
     this.ducts.forEach(({ geometry }, d) => {
@@ -81,27 +87,26 @@ export class AxialMixing {
       );
     });
     this.p = made();
-    this.T = made();
     this.y = made();
     this.u = made();
+    this.dense = made();
     this.kappa = made();
-    this.R = made();
-    this.cv = made();
-    this.e = made();
+    this.cvOverR = made();
+    this.shift = made();
     this.K = made();
     this.G = made();
     this.diagonal = made();
     this.push = made();
-    this.jump = made(KINDS);
-    this.change = made(KINDS);
-    this.gain = made(KINDS);
+    this.jump = exchanged();
+    this.change = exchanged();
+    this.gain = exchanged();
   }
 
   /** Finds what the decoded state exchanges over a time, to be added once the ducts were updated; the time is `over[1]` [s]. */
   prepare(over: Float64Array): void {
     for (let d = 0; d < this.ducts.length; d++) this.readDuct(this.ducts[d], this.tree.first[d]);
     this.differ(over);
-    this.solve();
+    this.eliminate();
     this.cross();
   }
 
@@ -116,129 +121,170 @@ export class AxialMixing {
       for (let i = 0; i < ducts[d].geometry.cells; i++) {
         const n = from + i;
         const share = 1 / volume[n];
-        density[i] += share * gain[KINDS * n];
-        burnt[i] += share * gain[KINDS * n + 1];
-        energy[i] += share * gain[KINDS * n + 2];
+        density[i] += share * gain.mass[n];
+        burnt[i] += share * gain.burnt[n];
+        energy[i] += share * gain.energy[n];
         momentum[i] += share * push[n];
       }
     }
   }
 
+  /** Reads a duct's cells. Energy and heat capacity follow from what was decoded: e from the total, gamma from the sound speed. */
   private readDuct(duct: MarchingDuct, first: number): void {
-    const { p, T, y, u, kappa, R, cv, e, K, radius, point } = this;
-    const { gas, frictionOverD, shapeNow } = duct;
+    const held = duct.conserved?.();
+    if (held === undefined) return;
+    const { p, y, u, dense, kappa, cvOverR, shift, K, radius } = this;
+    const { density, energy } = held;
+    const { frictionOverD, shapeNow } = duct;
+    const { perfect } = duct.gas;
     const fields = duct.fields();
-    for (let i = 0; i < duct.geometry.cells; i++) {
+    const { cells } = duct.geometry;
+    for (let i = 0; i < cells; i++) {
       const k = i + fields.offset;
       const n = first + i;
-      p[n] = fields.p[k];
-      T[n] = fields.T[k];
-      y[n] = gas.perfect ? 0 : fields.y[k];
-      u[n] = fields.u[k];
-      point[GAS.temperature] = T[n];
-      point[GAS.burnt] = y[n];
-      gas.fillPoint(point);
-      R[n] = point[GAS.gasConstant];
-      cv[n] = point[GAS.heatCapacity];
-      e[n] = point[GAS.energy];
-      kappa[n] = R[n] / (R[n] + cv[n]);
-      const speed = Math.abs(u[n]);
-      const reynolds = ((p[n] / (R[n] * T[n])) * speed * 2 * radius[n]) / viscosity(T[n]);
-      if (reynolds < LAMINAR_BELOW) {
+      const pressure = fields.p[k];
+      const velocity = fields.u[k];
+      const specific = 1 / density[i];
+      const RT = pressure * specific;
+      const a2 = fields.a[k] * fields.a[k];
+      const gammaLess1 = a2 - RT;
+      const ratio = RT / gammaLess1;
+      p[n] = pressure;
+      y[n] = perfect ? 0 : fields.y[k];
+      u[n] = velocity;
+      dense[n] = density[i] / pressure;
+      kappa[n] = gammaLess1 / a2;
+      cvOverR[n] = ratio;
+      shift[n] = energy[i] * specific - 0.5 * velocity * velocity - ratio * RT;
+      const speed = Math.abs(velocity);
+      const flux = density[i] * speed * 2 * radius[n];
+      const mu = viscosity(fields.T[k]);
+      if (flux < LAMINAR_BELOW * mu) {
         K[n] = 0;
         continue;
       }
       const kept = 4 * radius[n] * (frictionOverD[i] - shapeNow[i]);
       const darcy =
-        kept > 0 ? kept : darcyFactor(reynolds, roughnessTerm(duct.losses.roughness / (2 * radius[n])));
+        kept > 0 ? kept : darcyFactor(flux / mu, roughnessTerm(duct.losses.roughness / (2 * radius[n])));
       K[n] = TAYLOR * radius[n] * speed * Math.sqrt(0.125 * darcy);
     }
-  }
-
-  /** Fills a side's densities of a cell's gas brought to a pressure: mass, burnt mass, energy [per m3]. */
-  private bring(n: number, pressure: number): void {
-    const { side, p, T, R, cv, e, y, kappa } = this;
-    // (1 + x)^kappa by its Pade approximant; exact at x = 0, within 4e-4 where the pressures differ by a half.
-    const x = (pressure - p[n]) / p[n];
-    const warmed = T[n] * ((2 + (1 + kappa[n]) * x) / (2 + (1 - kappa[n]) * x));
-    const density = pressure / (R[n] * warmed);
-    side[0] = density;
-    side[1] = density * y[n];
-    side[2] = density * (e[n] + cv[n] * (warmed - T[n]));
   }
 
   /** Differences across all ways, the matrix, and the right-hand side. */
   private differ(over: Float64Array): void {
     const time = over[1];
-    const { tree, p, K, G, jump, change, diagonal, volume, side, factor } = this;
+    const { tree, p, y, dense, kappa, cvOverR, shift, K, G, jump, change, diagonal, volume, factor } = this;
+    const { order, parent, conductance } = tree;
     diagonal.set(volume);
-    change.fill(0);
+    change.mass.fill(0);
+    change.burnt.fill(0);
+    change.energy.fill(0);
     for (let at = 0; at < tree.cells; at++) {
-      const n = tree.order[at];
-      const up = tree.parent[n];
+      const n = order[at];
+      const up = parent[n];
       if (up < 0) continue;
-      const g = factor * 0.5 * (K[n] + K[up]) * tree.conductance[n] * time;
+      const g = factor * 0.5 * (K[n] + K[up]) * conductance[n] * time;
       G[n] = g;
       diagonal[n] += g;
       diagonal[up] += g;
-      const between = 0.5 * (p[n] + p[up]);
-      this.bring(n, between);
-      for (let kind = 0; kind < KINDS; kind++) jump[KINDS * n + kind] = -side[kind];
-      this.bring(up, between);
-      for (let kind = 0; kind < KINDS; kind++) {
-        const step = jump[KINDS * n + kind] + side[kind];
-        jump[KINDS * n + kind] = step;
-        change[KINDS * n + kind] += g * step;
-        change[KINDS * up + kind] -= g * step;
-      }
+      const between = meetingPressure(p[n], p[up]);
+      // Brought to that pressure; energies are rho (e + cv (T' - T)) = rho (e - cv T) + p_f cv/R.
+      const here = between * dense[n] * thinned(between / p[n] - 1, kappa[n]);
+      const there = between * dense[up] * thinned(between / p[up] - 1, kappa[up]);
+      const mass = there - here;
+      const burnt = there * y[up] - here * y[n];
+      const energy = there * shift[up] - here * shift[n] + between * (cvOverR[up] - cvOverR[n]);
+      jump.mass[n] = mass;
+      jump.burnt[n] = burnt;
+      jump.energy[n] = energy;
+      change.mass[n] += g * mass;
+      change.burnt[n] += g * burnt;
+      change.energy[n] += g * energy;
+      change.mass[up] -= g * mass;
+      change.burnt[up] -= g * burnt;
+      change.energy[up] -= g * energy;
     }
   }
 
-  /** Changes of the densities, into `change`. */
-  private solve(): void {
+  /** From the leaves to the root: what is left of each cell's equation once its children are eliminated; 1/diagonal stays. */
+  private eliminate(): void {
     const { tree, G, change, diagonal } = this;
+    const { order, parent } = tree;
     for (let at = tree.cells - 1; at >= 0; at--) {
-      const n = tree.order[at];
-      const up = tree.parent[n];
+      const n = order[at];
+      const up = parent[n];
+      const inverse = 1 / diagonal[n];
+      diagonal[n] = inverse;
       if (up < 0) continue;
-      const share = G[n] / diagonal[n];
+      const share = G[n] * inverse;
       diagonal[up] -= share * G[n];
-      for (let kind = 0; kind < KINDS; kind++) change[KINDS * up + kind] += share * change[KINDS * n + kind];
-    }
-    for (let at = 0; at < tree.cells; at++) {
-      const n = tree.order[at];
-      const up = tree.parent[n];
-      const share = 1 / diagonal[n];
-      for (let kind = 0; kind < KINDS; kind++) {
-        const from = up < 0 ? 0 : G[n] * change[KINDS * up + kind];
-        change[KINDS * n + kind] = share * (change[KINDS * n + kind] + from);
-      }
+      change.mass[up] += share * change.mass[n];
+      change.burnt[up] += share * change.burnt[n];
+      change.energy[up] += share * change.energy[n];
     }
   }
 
-  /** Amounts that cross each way, with their momentum and kinetic energy, into `gain` and `push`. */
+  /**
+   * From the root to the leaves: changes of the densities, and with them the amounts that cross each way, with their momentum
+   * and kinetic energy, into `gain` and `push`.
+   */
   private cross(): void {
-    const { tree, G, u, jump, change, gain, push } = this;
-    gain.fill(0);
-    push.fill(0);
-    for (let n = 0; n < tree.cells; n++) {
-      const up = tree.parent[n];
-      if (up < 0) continue;
-      for (let kind = 0; kind < KINDS; kind++) {
-        const slot = KINDS * n + kind;
-        const amount = G[n] * (jump[slot] + change[KINDS * up + kind] - change[slot]);
-        gain[slot] += amount;
-        gain[KINDS * up + kind] -= amount;
+    const { tree, G, u, jump, change, gain, push, diagonal } = this;
+    const { order, parent, inside } = tree;
+    for (let at = 0; at < tree.cells; at++) {
+      const n = order[at];
+      const up = parent[n];
+      const inverse = diagonal[n];
+      if (up < 0) {
+        change.mass[n] *= inverse;
+        change.burnt[n] *= inverse;
+        change.energy[n] *= inverse;
+        gain.mass[n] = 0;
+        gain.burnt[n] = 0;
+        gain.energy[n] = 0;
+        push[n] = 0;
+        continue;
       }
-      const mass = G[n] * (jump[KINDS * n] + change[KINDS * up] - change[KINDS * n]);
-      const straight = tree.inside[n] === 1;
-      const here = straight ? 0.5 * (u[n] + u[up]) : u[n];
-      const there = straight ? here : u[up];
-      push[n] += mass * here;
+      const g = G[n];
+      change.mass[n] = inverse * (change.mass[n] + g * change.mass[up]);
+      change.burnt[n] = inverse * (change.burnt[n] + g * change.burnt[up]);
+      change.energy[n] = inverse * (change.energy[n] + g * change.energy[up]);
+      const mass = g * (jump.mass[n] + change.mass[up] - change.mass[n]);
+      const burnt = g * (jump.burnt[n] + change.burnt[up] - change.burnt[n]);
+      const straight = inside[n] === 1;
+      const from = mass > 0 ? u[up] : u[n];
+      const here = straight ? from : u[n];
+      const there = straight ? from : u[up];
+      const energy =
+        g * (jump.energy[n] + change.energy[up] - change.energy[n]) +
+        0.25 * mass * (here * here + there * there);
+      gain.mass[n] = mass;
+      gain.burnt[n] = burnt;
+      gain.energy[n] = energy;
+      push[n] = mass * here;
+      gain.mass[up] -= mass;
+      gain.burnt[up] -= burnt;
+      gain.energy[up] -= energy;
       push[up] -= mass * there;
-      const kinetic = 0.25 * mass * (here * here + there * there);
-      gain[KINDS * n + 2] += kinetic;
-      gain[KINDS * up + 2] -= kinetic;
     }
   }
+}
+
+/**
+ * T/T' of a gas brought adiabatically to (1 + x) times its pressure, 1/(1 + x)^kappa by its Pade approximant [-]; exact at
+ * x = 0, within 4e-4 where the pressures differ by a half.
+ */
+function thinned(x: number, kappa: number): number {
+  return (2 + (1 - kappa) * x) / (2 + (1 + kappa) * x);
+}
+
+/** Pressure under which two neighbouring gases are exchanged: their mean, the lower one across a shock [Pa]. */
+function meetingPressure(one: number, other: number): number {
+  const low = one < other ? one : other;
+  const mean = 0.5 * (one + other);
+  if (mean <= 0.5 * (1 + STEEP.from) * low) return mean;
+  const ratio = (one + other - low) / low;
+  if (ratio >= STEEP.to) return low;
+  const share = (STEEP.to - ratio) / (STEEP.to - STEEP.from);
+  return low * (1 + 0.5 * share * (STEEP.from - 1));
 }

@@ -20,13 +20,19 @@ describe('a 32 cc single of a 166 deg exhaust', () => {
   });
 });
 
-/** Drawn at random: no state found on coarser cells can be marched on cells of 20 mm, one found on finer ones can. */
-test('a steep passage of two cells runs, from fields found on a finer mesh', () => {
-  const short = loadCase(new URL('../repro/cold-start-58.yaml', import.meta.url).pathname);
-  const { row, notes } = runSpeed({ subject: short, rpm: 9790, start: null, brief: true }).record;
-  expect(short.run.cell).toBe(0.02);
-  expect(notes.join('\n')).not.toContain('the march failed');
-  expect(row.settled).toBe(true);
-  // On cells of 5 mm, where every start marches, it is 8.00.
-  expect(row.torque_nm).toBeCloseTo(8, 0);
+/**
+ * Drawn at random: charge is sucked supersonic through two or three cells of a steep passage into a shock. Gas mixed across that
+ * shock took more from the first cell than it held, so that no start marched on cells of 17, 18 and 20 mm.
+ */
+describe('a steep passage of few cells', () => {
+  const file = new URL('../repro/cold-start-58.yaml', import.meta.url).pathname;
+  test.each([14, 16, 17, 18, 20, 22])('runs on cells of %i mm', (cell) => {
+    const short = loadCase(file, { set: [`run.cell=${cell} mm`] });
+    const { row, notes } = runSpeed({ subject: short, rpm: 9790, start: null, brief: true }).record;
+    expect(short.run.cell).toBeCloseTo(1e-3 * cell, 12);
+    expect(notes.join('\n')).not.toContain('the march failed');
+    expect(row.settled).toBe(true);
+    // On cells of 5 mm it is 8.00.
+    expect(row.torque_nm).toBeCloseTo(8, 0);
+  });
 });
