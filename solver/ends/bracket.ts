@@ -17,7 +17,7 @@ export const BRACKET = {
   trial: 4,
   miss: 5,
   slope: 6,
-  /** Newton's method has settled once it would change the trial by less. */
+  /** Newton's method has settled with a step that is smaller. */
   enough: 7,
   /** Side that the last trials fell on: 1 low, -1 high. */
   side: 8,
@@ -60,13 +60,14 @@ export function narrow(b: Bracket): void {
   }
 }
 
-/** Puts the next trial where Newton's method has it; true, and the trial as it was, once that would change next to nothing. */
+/** Puts the next trial where Newton's method has it; true once that changes it by next to nothing, and is the last. */
 export function newton(b: Bracket): boolean {
-  const next = b[BRACKET.trial] - b[BRACKET.miss] / b[BRACKET.slope];
+  const trial = b[BRACKET.trial];
+  const next = trial - b[BRACKET.miss] / b[BRACKET.slope];
   // Before the bounds are asked: at the root round-off may put the next trial on one of them.
-  if (Math.abs(next - b[BRACKET.trial]) < b[BRACKET.enough]) return true;
+  const last = Math.abs(next - trial) < b[BRACKET.enough];
   const low = b[BRACKET.low];
   const high = b[BRACKET.high];
-  b[BRACKET.trial] = next > low && next < high ? next : 0.5 * (low + high);
-  return false;
+  b[BRACKET.trial] = last || (next > low && next < high) ? next : 0.5 * (low + high);
+  return last;
 }

@@ -36,6 +36,12 @@ const NEAR_REST = { below: 1e-12, miss: 1e-7 } as const;
 const THROAT = { share: 0, gamma: 1, lambda: 2, found: 3 } as const;
 const throat = new Float64Array(4);
 
+/**
+ * Newton's last step, as a share of how far the unknown is from rest, the scale on which the misses curve. What such a step leaves
+ * is the square of it, so nothing is evaluated once more after it. Steps below `round` of the unknown itself are all round-off [-].
+ */
+const LAST_STEP = { share: 1e-7, round: 1e-13 } as const;
+
 /** Answers for an opening of the share of the duct's area that `end.opening` says. */
 export function answerOrifice(end: DuctEnd, reservoir: Reservoir): void {
   if (!(end.opening > SHUT)) {
@@ -94,7 +100,6 @@ function findSubsonic(): void {
   const phi2 = phi * phi;
   search[BRACKET.low] = 1;
   search[BRACKET.high] = lambda;
-  search[BRACKET.enough] = 1e-13;
   // From the last answer, else a linear estimate of the face's state.
   const last = throat[THROAT.found];
   search[BRACKET.trial] = last > 1 && last < lambda ? last : 1 + (lambda - 1) * (1 - phi) * (1 - phi);
@@ -105,6 +110,7 @@ function findSubsonic(): void {
     const raised = power(A, n);
     search[BRACKET.miss] = (raised - phi2) * U * U - (phi2 * (A * A - 1)) / h;
     search[BRACKET.slope] = ((n * raised) / A) * U * U - (2 * (raised - phi2) * U) / h - (2 * phi2 * A) / h;
+    search[BRACKET.enough] = Math.max(LAST_STEP.round, LAST_STEP.share * (lambda - A));
     narrow(search);
     if (newton(search)) break;
   }
@@ -177,9 +183,10 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
   const last = out[ANSWER.pressure];
   search[BRACKET.low] = low;
   search[BRACKET.high] = p0;
-  search[BRACKET.enough] = 1e-13 * p0;
+  const nil = LAST_STEP.round * p0;
   search[BRACKET.trial] = last > low && last < (1 - NEAR_REST.below) * p0 ? last : 0.5 * (low + p0);
   let wave = 0;
+  let waveSlope = 0;
   let miss = 0;
   let round = 0;
   for (; round < ROUNDS.entering; round++) {
@@ -190,13 +197,23 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
     wave = (sound - lambda) / h;
     miss = entering[ENTERING.speed] - wave;
     if (Math.abs(miss) < 1e-12 * lambda) break;
+    waveSlope = sound / (g * p);
     search[BRACKET.miss] = miss;
-    search[BRACKET.slope] = entering[ENTERING.slope] - sound / (g * p);
+    search[BRACKET.slope] = entering[ENTERING.slope] - waveSlope;
+    search[BRACKET.enough] = Math.max(nil, LAST_STEP.share * (p0 - p));
     narrow(search);
-    if (newton(search) || search[BRACKET.high] - search[BRACKET.low] <= search[BRACKET.enough]) break;
+    if (newton(search)) {
+      const last = search[BRACKET.trial] - p;
+      wave += waveSlope * last;
+      stepOn(reservoir, last);
+      // What it leaves: of second order, but next to rest.
+      miss *= Math.min(1, Math.abs(last) / (p0 - p));
+      break;
+    }
+    if (search[BRACKET.high] - search[BRACKET.low] <= nil) break;
   }
   const p = entering[ENTERING.pressure];
-  const drawn = p - sonic <= 2 * search[BRACKET.enough];
+  const drawn = p - sonic <= 2 * nil;
   if (round === ROUNDS.entering || (!drawn && Math.abs(miss) > NEAR_REST.miss * lambda)) unconverged[0]++;
   // Near rest the throat's speed, a root of a small difference, is all round-off; the wave's is not.
   const speed = drawn ? entering[ENTERING.speed] : wave;
@@ -206,6 +223,16 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
   out[ANSWER.enthalpy] = reservoir[RESERVOIR.enthalpy];
   out[ANSWER.burnt] = reservoir[RESERVOIR.burnt];
   answerEntering(end);
+}
+
+/** Moves the trial on by a change of pressure so small that its speed changes by its slope alone. */
+function stepOn(reservoir: Reservoir, change: number): void {
+  const g = reservoir[RESERVOIR.gamma];
+  const a0 = reservoir[RESERVOIR.soundSpeed];
+  entering[ENTERING.pressure] += change;
+  entering[ENTERING.speed] += entering[ENTERING.slope] * change;
+  const u = entering[ENTERING.speed];
+  entering[ENTERING.density] = (g * entering[ENTERING.pressure]) / (a0 * a0 - 0.5 * (g - 1) * u * u);
 }
 
 /**

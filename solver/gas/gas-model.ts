@@ -16,6 +16,11 @@ const COLDEST = 100;
 const HOTTEST = 4500;
 const STEP = 5;
 const ROWS = (HOTTEST - COLDEST) / STEP;
+/**
+ * Newton's last step for a temperature, as a share of it: it squares what it misses by, and cv changes so little with temperature
+ * that a step of this size leaves 2e-15 of it at most (derived here, from the tables of a charge).
+ */
+export const NEAR_ENOUGH = 1e-7;
 /** Below this the polynomials are not fitted: cp keeps the value it has here. */
 const FIT_FROM = 200;
 
@@ -173,7 +178,7 @@ export class GasModel {
       const dT = (wanted - point[GAS.energy]) / point[GAS.heatCapacity];
       const T = point[GAS.temperature] + dT;
       point[GAS.temperature] = T;
-      if (Math.abs(dT) <= 1e-13 * T) return;
+      if (Math.abs(dT) <= NEAR_ENOUGH * T) return;
       if (!(T > COLDEST)) point[GAS.temperature] = COLDEST + 1e-6;
       else if (T > HOTTEST) point[GAS.temperature] = HOTTEST;
     }

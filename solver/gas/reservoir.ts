@@ -4,7 +4,7 @@
  */
 
 import { unconverged } from '../march/unconverged.ts';
-import { GAS, type GasModel, type GasPoint, newGasPoint } from './gas-model.ts';
+import { GAS, type GasModel, type GasPoint, NEAR_ENOUGH, newGasPoint } from './gas-model.ts';
 
 export const RESERVOIR = {
   pressure: 0,
@@ -66,8 +66,9 @@ export function blendReservoir(reservoir: Reservoir, gas: GasModel, other: GasPo
     gas.fillPoint(point);
     change = (h - point[GAS.enthalpy]) / (point[GAS.heatCapacity] + point[GAS.gasConstant]);
     T += change;
+    if (Math.abs(change) < NEAR_ENOUGH * T) break;
   }
-  if (!(Math.abs(change) < 1e-9 * T)) unconverged[0]++;
+  if (!(Math.abs(change) < NEAR_ENOUGH * T)) unconverged[0]++;
   reservoir[RESERVOIR.temperature] = T;
   reservoir[RESERVOIR.burnt] = point[GAS.burnt];
   completeReservoir(reservoir, gas);

@@ -14,6 +14,8 @@ export abstract class Driven {
   /** Volume at the start of the step and at the end of the span [m3]. */
   protected volume = 0;
   protected endVolume = 0;
+  /** Time that the end of the span was asked at [s]. The next stage and the next step begin where the last one ended. */
+  private endTime = Number.NaN;
   /** Length of the span [s], heat from the wall over it [J], and the share of the charge that burns in it [-]. */
   protected span = 0;
   protected spanHeat = 0;
@@ -42,12 +44,20 @@ export abstract class Driven {
   protected startStep(clock: Clock): void {
     const { drive, asked } = this;
     asked[DRIVE.time] = clock[CLOCK.time];
-    drive.fillVolume(asked);
+    this.fillVolume();
     this.volume = asked[DRIVE.volume];
     this.endVolume = this.volume;
+    this.endTime = asked[DRIVE.time];
     if (drive.release === null) return;
     drive.release.fillBurntShare(asked);
     this.burntShare = asked[DRIVE.burntShare];
+  }
+
+  /** Fills the volume at the time that is asked, which is often that of the last span's end. */
+  private fillVolume(): void {
+    const { drive, asked } = this;
+    if (asked[DRIVE.time] === this.endTime) asked[DRIVE.volume] = this.endVolume;
+    else drive.fillVolume(asked);
   }
 
   /** A stage begins over the clock's span. */
@@ -62,7 +72,7 @@ export abstract class Driven {
   private askWallHeat(clock: Clock): void {
     const { drive, asked } = this;
     asked[DRIVE.time] = clock[CLOCK.time] + 0.5 * clock[CLOCK.span];
-    drive.fillVolume(asked);
+    this.fillVolume();
     asked[DRIVE.pressure] = this.pressure;
     asked[DRIVE.temperature] = this.meanTemperature;
     asked[DRIVE.density] = this.mass() / this.volume;
@@ -76,6 +86,7 @@ export abstract class Driven {
     asked[DRIVE.time] = clock[CLOCK.time] + clock[CLOCK.span];
     drive.fillVolume(asked);
     this.endVolume = asked[DRIVE.volume];
+    this.endTime = asked[DRIVE.time];
     if (drive.release === null) return;
     drive.release.fillBurntShare(asked);
     this.burning = asked[DRIVE.burntShare] - this.burntShare;
