@@ -53,7 +53,7 @@ const CREEP: CreepLimits = { cycles: 9, torque: 0.001, plugBackDeg: 0.06 };
 export const USUAL: Strictness = {
   minCycles: 6,
   window: 4,
-  quiet: { torque: 0.004, trapped: 0.004, plugBackDeg: 0.3, temperature: 0.4, drift: 0.003, wall: 1 },
+  quiet: { torque: 0.0035, trapped: 0.0035, plugBackDeg: 0.3, temperature: 0.33, drift: 0.003, wall: 1 },
   swing: { cycles: 10, torque: 0.016, plugBackDeg: 0.56 },
   creep: CREEP,
 };
