@@ -63,12 +63,12 @@ export function readPlugBack(
 ): PlugBack {
   const { pressure, stepDeg, reference, closesDeg } = wave;
   const n = pressure.length;
-  const at = (k: number): number => pressure[((k % n) + n) % n]!;
+  const at = (k: number): number => pressure[k >= 0 && k < n ? k : ((k % n) + n) % n]!;
   const from = Math.round((expected.first - EARLY_DEG) / stepDeg);
   const to = Math.round((expected.last + LATE_DEG) / stepDeg);
   const half = Math.round(SMOOTH_DEG / stepDeg);
   const smoothed = smoothedBy(half, pressure);
-  const smooth = (k: number): number => smoothed[((k % n) + n) % n]!;
+  const smooth = (k: number): number => smoothed[k >= 0 && k < n ? k : ((k % n) + n) % n]!;
   const top = highestOf(smooth, from, to);
   const highest = highestOf(at, top - half, top + half);
   const peakPressure = at(highest);
@@ -134,17 +134,27 @@ function suctionOf(
   return { suctionPressure: -depth(low), suctionDeg: low * stepDeg };
 }
 
-/** A wave that wraps round, smoothed by a triangle of a half-width in samples. */
+/**
+ * A wave that wraps round, smoothed by a triangle of a half-width in samples: the mean over so many, taken twice. Sums run along, so
+ * that a sample costs no more for a wide triangle.
+ */
 function smoothedBy(half: number, pressure: Float64Array): Float64Array {
-  const n = pressure.length;
-  // A piece of the neighbouring turns on both sides, so that nothing wraps round inside the sum.
-  const long = new Float64Array(n + 2 * half);
-  for (let k = 0; k < long.length; k++) long[k] = pressure[(k - half + n) % n]!;
+  const once = runningMean(pressure, half, half - 1);
+  return runningMean(once, half, 0);
+}
+
+/** Mean of each sample, those up to `back` before it and those after, `width` in all, of a wave that wraps round. */
+function runningMean(values: Float64Array, width: number, back: number): Float64Array {
+  const n = values.length;
   const out = new Float64Array(n);
+  let [leaves, enters] = [(n - back) % n, (width - back) % n];
+  let sum = 0;
+  for (let k = 0; k < width; k++) sum += values[(leaves + k) % n]!;
   for (let k = 0; k < n; k++) {
-    let sum = half * long[k + half]!;
-    for (let j = 1; j < half; j++) sum += (half - j) * (long[k + half - j]! + long[k + half + j]!);
-    out[k] = sum / (half * half);
+    out[k] = sum / width;
+    sum += values[enters]! - values[leaves]!;
+    leaves = leaves + 1 === n ? 0 : leaves + 1;
+    enters = enters + 1 === n ? 0 : enters + 1;
   }
   return out;
 }

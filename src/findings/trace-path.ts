@@ -26,26 +26,33 @@ const STEP_DEG = 0.5;
 /** A wave that has not arrived after so many degrees is given up. */
 const PATIENCE_DEG = 720;
 
-function speedAt(fields: SpeedFields, values: Float64Array, x: number, deg: number): number {
+/**
+ * Speed at a place and an angle [m/s]. A path goes from cell to cell, so the cell is looked for beside `near[0]`, where it was last
+ * found, and left there.
+ */
+function speedAt(
+  fields: SpeedFields,
+  values: Float64Array,
+  x: number,
+  deg: number,
+  near: Int32Array,
+): number {
   const { positions, stepDeg, rows } = fields;
   const n = positions.length;
   const turn = (rows - 1) * stepDeg;
   const wrapped = deg - turn * Math.floor(deg / turn);
   const row = Math.min(rows - 2, Math.floor(wrapped / stepDeg));
   const w = wrapped / stepDeg - row;
-  let low = 0;
-  let high = n - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (positions[middle]! <= x) low = middle;
-    else high = middle;
-  }
+  let low = near[0]!;
+  while (low > 0 && positions[low]! > x) low--;
+  while (low < n - 2 && positions[low + 1]! <= x) low++;
+  near[0] = low;
   const left = positions[low]!;
-  const right = positions[high]!;
+  const right = positions[low + 1]!;
   const v = Math.max(0, Math.min(1, (x - left) / (right - left)));
-  const value = (r: number, k: number): number => values[r * n + k]!;
-  const before = value(row, low) + v * (value(row, high) - value(row, low));
-  const after = value(row + 1, low) + v * (value(row + 1, high) - value(row + 1, low));
+  const at = row * n + low;
+  const before = values[at]! + v * (values[at + 1]! - values[at]!);
+  const after = values[at + n]! + v * (values[at + n + 1]! - values[at + n]!);
   return before + w * (after - before);
 }
 
@@ -63,11 +70,12 @@ function walk(
   const dt = step / degPerSecond;
   const positions = [from];
   const deg = [startDeg];
+  const near = new Int32Array(1);
   let x = from;
   let angle = startDeg;
   while ((to - x) * sign > 0) {
-    const first = speedAt(fields, values, x, angle);
-    const speed = speedAt(fields, values, x + 0.5 * dt * first, angle + 0.5 * step);
+    const first = speedAt(fields, values, x, angle, near);
+    const speed = speedAt(fields, values, x + 0.5 * dt * first, angle + 0.5 * step, near);
     const move = speed * dt;
     if ((x + move - to) * sign >= 0) {
       const share = (to - x) / move;

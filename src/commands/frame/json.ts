@@ -12,11 +12,17 @@ export interface Versioned {
 export function jsonText(document: Versioned): string {
   const members = Object.entries(document)
     .filter(([, value]) => value !== undefined)
-    .map(([name, value]) => ` ${JSON.stringify(name)}: ${JSON.stringify(value, plainValue)}`);
+    .map(([name, value]) => ` ${JSON.stringify(name)}: ${JSON.stringify(plain(value))}`);
   return `{\n${members.join(',\n')}\n}\n`;
 }
 
-function plainValue(_name: string, value: unknown): unknown {
-  if (ArrayBuffer.isView(value) && !(value instanceof DataView)) return Array.from(value as Float64Array);
-  return value;
+/** The same with arrays in the place of typed ones. To be asked of every number would take half of all the time. */
+function plain(value: unknown): unknown {
+  if (typeof value !== 'object' || value === null) return value;
+  if (ArrayBuffer.isView(value)) return value instanceof DataView ? value : Array.from(value as Float64Array);
+  if (Array.isArray(value)) return value.every(isSimple) ? value : value.map(plain);
+  if (Object.getPrototypeOf(value) !== Object.prototype) return value;
+  return Object.fromEntries(Object.entries(value).map(([name, member]) => [name, plain(member)]));
 }
+
+const isSimple = (value: unknown): boolean => typeof value !== 'object' || value === null;

@@ -44,6 +44,8 @@ export interface ExhaustPiece {
 }
 
 export class Exhaust extends EnginePart {
+  /** The sections from the port's face on. */
+  readonly sections: ReturnType<typeof exhaustSections>;
   readonly pieces: readonly ExhaustPiece[];
   override readonly ducts: readonly MarchingDuct[];
   override readonly links: readonly Link[];
@@ -58,7 +60,8 @@ export class Exhaust extends EnginePart {
     super();
     this.cylinder = cylinder;
     this.wallsMove = subject.pipe.wall.by === 'balance';
-    this.pieces = exhaustPieces(subject, gas, cell);
+    this.sections = exhaustSections(subject);
+    this.pieces = exhaustPieces(subject, this.sections, gas, cell);
     this.ducts = this.pieces.map(({ duct }) => duct);
     this.port = {
       kind: 'port',
@@ -125,7 +128,12 @@ function shifted<P extends { readonly start: number; readonly end: number }>(
   return places.map((one) => ({ ...one, start: one.start - from, end: one.end - from }));
 }
 
-function exhaustPieces(subject: Case, gas: GasModel, cell: number): ExhaustPiece[] {
+function exhaustPieces(
+  subject: Case,
+  placed: Exhaust['sections'],
+  gas: GasModel,
+  cell: number,
+): ExhaustPiece[] {
   const { pipe, engine, run: settings } = subject;
   const losses: WallLosses = {
     friction: settings.friction,
@@ -133,7 +141,6 @@ function exhaustPieces(subject: Case, gas: GasModel, cell: number): ExhaustPiece
     roughness: pipe.roughness,
     heatFactor: settings.wallHeatFactor,
   };
-  const placed = exhaustSections(subject);
   const factor = { cone: pipe.coneLoss, bend: pipe.bendLoss };
   return ductRuns('exhaust', placed, endCorrectionOf(pipe)).map((run) => {
     const geometry = meshRun(run, cell);

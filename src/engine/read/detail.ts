@@ -2,6 +2,7 @@
 
 import { NO_PURITY, purityCurve } from '../../findings/purity.ts';
 import type { SpeedRecord } from '../../findings/record.ts';
+import { significant } from '../../findings/significant.ts';
 import type { Path } from '../../findings/trace-path.ts';
 import { samplePort } from '../../timing/schedule.ts';
 import type { EngineNetwork } from '../build.ts';
@@ -37,7 +38,7 @@ export function emptyDetail(): Detail {
 }
 
 function rounded(values: ArrayLike<number>, digits = 5): number[] {
-  return Array.from(values, (v) => Number(v.toPrecision(digits)));
+  return Array.from(values, (value) => significant(value, digits));
 }
 
 export function detailOf(engine: EngineNetwork, settled: Settled, opens: number): Detail {
@@ -46,7 +47,7 @@ export function detailOf(engine: EngineNetwork, settled: Settled, opens: number)
   const points = traces.portPressure.length;
   const angleDeg = Array.from({ length: points }, (_, i) => Number((opens + i * TRACE_STEP_DEG).toFixed(3)));
   const area = (table: typeof engine.schedule.exhaustWall): number[] =>
-    angleDeg.map((deg) => Number(samplePort(table, deg).toPrecision(5)));
+    angleDeg.map((deg) => significant(samplePort(table, deg), 5));
   return {
     traces: {
       angleDeg,
@@ -121,8 +122,7 @@ function diagramOf({ recorder }: Settled, opens: number): SpeedRecord['diagram']
   const rows = Math.ceil(fields / every);
   const pressure: number[] = [];
   for (let r = 0; r < rows; r++)
-    for (let k = 0; k < cells; k += stride)
-      pressure.push(Number(data[r * every * cells + k]!.toPrecision(4)));
+    for (let k = 0; k < cells; k += stride) pressure.push(significant(data[r * every * cells + k]!, 4));
   return {
     positions: everyOf(recorder.positions, stride, 4),
     angleDeg: Array.from({ length: rows }, (_, r) => Number((opens + r * DIAGRAM_STEP_DEG).toFixed(3))),

@@ -4,7 +4,6 @@
  * line shows; and the lowest and highest pressure in the crankcase. Of one cycle.
  */
 
-import { exhaustSections } from '../../pipe/exhaust.ts';
 import { stagesOf } from '../../pipe/places.ts';
 import type { EngineNetwork } from '../build.ts';
 import { CHANNEL, type CycleRecorder } from './recorder.ts';
@@ -26,7 +25,7 @@ export interface Gauges {
 }
 
 export function gaugesOf(engine: EngineNetwork, recorder: CycleRecorder): Gauges {
-  const sections = exhaustSections(engine.subject);
+  const { sections } = engine.exhaust;
   const spot = (role: 'header' | 'belly' | 'stinger'): Spot => {
     const stages = stagesOf(sections, role);
     const [first, last] = [stages[0], stages.at(-1)];

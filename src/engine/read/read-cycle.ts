@@ -5,7 +5,6 @@ import { type PlugBack, readPlugBack } from '../../findings/plug-back.ts';
 import { resample } from '../../findings/resample.ts';
 import { type Path, type SpeedFields, tracePath } from '../../findings/trace-path.ts';
 import { splitWaves } from '../../findings/waves.ts';
-import { exhaustSections } from '../../pipe/exhaust.ts';
 import { type Baffle, reflectorOf } from '../../pipe/places.ts';
 import type { EngineNetwork } from '../build.ts';
 import type { CycleBook } from './cycle-book.ts';
@@ -44,7 +43,7 @@ export interface CycleReading {
 
 /** What reflects the wave, from the port's face [m]. */
 export function baffleOf(engine: EngineNetwork): Baffle {
-  return reflectorOf(exhaustSections(engine.subject));
+  return reflectorOf(engine.exhaust.sections);
 }
 
 export function speedFields(recorder: CycleRecorder): SpeedFields {

@@ -120,32 +120,32 @@ export class CycleRecorder {
     const perSecond = 6 * engine.rpm;
     const s = this.steps++;
     const c = this.channels;
-    const { end } = engine.exhaust.port;
+    const { port } = engine.exhaust;
+    const { end } = port;
     const out = end.answer;
     const gamma = end.arrive[ARRIVE.gamma]!;
     const startDeg = this.turn[TURN.startDeg]!;
-    const set = (channel: number, value: number): void => {
-      c[channel]![s] = value;
-    };
+    const cylinder = engine.cylinder.volume;
+    const crankcase = engine.crankcase.volume;
     const density = out[ANSWER.density]!;
     const pressure = out[ANSWER.pressure]!;
-    set(CHANNEL.midDeg, perSecond * (time - 0.5 * clock[CLOCK.dt]!) - startDeg);
-    set(CHANNEL.portPressure, pressure);
-    set(CHANNEL.portVelocity, -out[ANSWER.velocity]!);
-    set(CHANNEL.portSound, Math.sqrt((gamma * pressure) / density));
-    set(CHANNEL.portGamma, gamma);
-    set(CHANNEL.exhaustFlow, engine.exhaust.port.flow[FLOW.mass]!);
+    c[CHANNEL.midDeg]![s] = perSecond * (time - 0.5 * clock[CLOCK.dt]!) - startDeg;
+    c[CHANNEL.portPressure]![s] = pressure;
+    c[CHANNEL.portVelocity]![s] = -out[ANSWER.velocity]!;
+    c[CHANNEL.portSound]![s] = Math.sqrt((gamma * pressure) / density);
+    c[CHANNEL.portGamma]![s] = gamma;
+    c[CHANNEL.exhaustFlow]![s] = port.flow[FLOW.mass]!;
     const { stream, inward } = engine.transfers;
-    set(CHANNEL.transferFlow, inward * stream[FLOW.mass]!);
-    set(CHANNEL.transferBurnt, inward * stream[FLOW.burnt]!);
+    c[CHANNEL.transferFlow]![s] = inward * stream[FLOW.mass]!;
+    c[CHANNEL.transferBurnt]![s] = inward * stream[FLOW.burnt]!;
     const deg = perSecond * time - startDeg;
-    set(CHANNEL.endDeg, deg);
-    set(CHANNEL.cylinderPressure, engine.cylinder.volume.pressure);
-    set(CHANNEL.crankcasePressure, engine.crankcase.volume.pressure);
-    set(CHANNEL.mach, this.passageMach());
-    set(CHANNEL.exhaustBurnt, engine.exhaust.port.flow[FLOW.burnt]!);
-    set(CHANNEL.cylinderMass, engine.cylinder.volume.mass());
-    set(CHANNEL.cylinderBurnt, engine.cylinder.volume.burntMass());
+    c[CHANNEL.endDeg]![s] = deg;
+    c[CHANNEL.cylinderPressure]![s] = cylinder.pressure;
+    c[CHANNEL.crankcasePressure]![s] = crankcase.pressure;
+    c[CHANNEL.mach]![s] = this.passageMach();
+    c[CHANNEL.exhaustBurnt]![s] = port.flow[FLOW.burnt]!;
+    c[CHANNEL.cylinderMass]![s] = cylinder.mass();
+    c[CHANNEL.cylinderBurnt]![s] = cylinder.burntMass();
     if (deg < this.nextField - 1e-9) return;
     this.turn[TURN.nowDeg] = perSecond * time;
     this.storeFields();
@@ -195,18 +195,23 @@ export class CycleRecorder {
 
   /** Stores the fields for every whole degree passed up to now. */
   private storeFields(): void {
-    const { pressure, forward, backward, turn } = this;
+    const { turn } = this;
+    const { cells, data: pressure } = this.pressure;
+    const { data: forward } = this.forward;
+    const { data: backward } = this.backward;
     const upTo = Math.min(FIELDS - 1, Math.floor(turn[TURN.nowDeg]! - turn[TURN.startDeg]! + 1e-6));
     for (; this.nextField <= upTo; this.nextField += FIELD_STEP_DEG) {
       // Cells of a row lie side by side, so that a row is written without a call for each.
-      let k = this.nextField * pressure.cells;
+      let k = this.nextField * cells;
       for (const { duct } of this.engine.exhaust.pieces) {
         const { p, u, a, offset } = duct.fields();
-        const n = duct.geometry.cells;
-        for (let i = offset; i < n + offset; i++, k++) {
-          pressure.data[k] = p[i]!;
-          forward.data[k] = u[i]! + a[i]!;
-          backward.data[k] = u[i]! - a[i]!;
+        const last = duct.geometry.cells + offset;
+        for (let i = offset; i < last; i++, k++) {
+          const velocity = u[i]!;
+          const sound = a[i]!;
+          pressure[k] = p[i]!;
+          forward[k] = velocity + sound;
+          backward[k] = velocity - sound;
         }
       }
     }
