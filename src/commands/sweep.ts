@@ -47,7 +47,17 @@ import { weatherText } from './words/weather-text.ts';
 const JOURNAL = 'sweep-journal.jsonl';
 const MEMBERS_JOURNAL = 'members-journal.jsonl';
 
-export async function run({ files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
+export async function run(invocation: Invocation): Promise<ExitCode> {
+  // Threads start while the case is read.
+  const pool = openPool(invocation.flags.threads);
+  try {
+    return await runOn(pool, invocation);
+  } finally {
+    await pool.close();
+  }
+}
+
+async function runOn(pool: Pool, { files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
   const file = files[0]!;
   const opened = openFile(file);
   const subject = withRun(caseOf(opened, flags.set), flags);
@@ -62,7 +72,6 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     resumes: JOURNAL,
   });
   const kept = openKeptGroups(folder.file(JOURNAL), { subject, program }, flags.overwrite);
-  const pool = openPool(flags.threads);
   const use = { pool, opened, kept, planned, folder, flags, terminal, signal, program };
   let swept: Swept;
   try {
@@ -72,7 +81,6 @@ export async function run({ files, flags, terminal, signal, program }: Invocatio
     throw error;
   } finally {
     kept.close();
-    await pool.close();
   }
   const { advice, moves, weather, sure } = swept;
   const result = whatIf(swept.result, flags.set);

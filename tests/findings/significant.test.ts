@@ -7,7 +7,8 @@ import { randomSource } from '../../src/study/search/random.ts';
 test('are those of toPrecision, of any size and sign', () => {
   const random = randomSource(7);
   for (let k = 0; k < 20_000; k++) {
-    const value = (random.uniform() < 0.5 ? -1 : 1) * random.uniform() * 10 ** Math.floor(40 * random.uniform() - 20);
+    const value =
+      (random.uniform() < 0.5 ? -1 : 1) * random.uniform() * 10 ** Math.floor(40 * random.uniform() - 20);
     const digits = 2 + Math.floor(6 * random.uniform());
     expect(significant(value, digits), `${value} to ${digits}`).toBe(Number(value.toPrecision(digits)));
   }

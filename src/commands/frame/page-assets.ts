@@ -2,6 +2,7 @@
 
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { programFile } from '../../study/work/program-file.ts';
 
 export interface PageAssets {
   readonly plotly: string;
@@ -14,15 +15,7 @@ export function pageAssets(page: string): PageAssets {
   return { plotly: readFileSync(plotly, 'utf8'), script: pageScript(page) };
 }
 
-/** The script of a page, `board` for `board-page`. It lies beside the built program, or in `dist` of a source tree. */
+/** The script of a page, `board` for `board-page`. */
 export function pageScript(page: string): string {
-  const file = `${page}-page.js`;
-  for (let folder = new URL('.', import.meta.url); folder.pathname !== '/'; folder = new URL('..', folder)) {
-    for (const place of ['plots/bundle/', 'dist/plots/bundle/']) {
-      try {
-        return readFileSync(new URL(`${place}${file}`, folder), 'utf8');
-      } catch {}
-    }
-  }
-  throw new Error(`${file} is not there: the program was not built whole (npm run build)`);
+  return readFileSync(programFile(`plots/bundle/${page}-page.js`), 'utf8');
 }

@@ -12,6 +12,7 @@ import { fileURLToPath } from 'node:url';
 import { Piscina } from 'piscina';
 import type { Job, JobKind, JobResult } from './jobs.ts';
 import { failureOf, isFault, type Outcome, repeated } from './outcome.ts';
+import { programFile } from './program-file.ts';
 
 /** A job that has ended, with its place in the sequence. */
 export interface Finished<Kind extends JobKind> {
@@ -41,15 +42,15 @@ export interface Pool {
 const JOBS_PER_THREAD = 2;
 
 /** What threads run, `thread.cts` as it is built. */
-const THREAD = new URL('./thread.cjs', import.meta.url);
+const THREAD = 'src/study/work/thread.cjs';
 
 /** Opens a pool; `thread` is what its threads run. */
-export function openPool(threads: number, thread: URL = THREAD): Pool {
+export function openPool(threads: number, thread: URL = programFile(THREAD)): Pool {
   const threadsOf = (count: number): Piscina =>
     new Piscina({
       filename: fileURLToPath(thread),
       name: 'work',
-      minThreads: 1,
+      minThreads: count,
       maxThreads: count,
       idleTimeout: 60_000,
     });

@@ -1,5 +1,5 @@
 /**
- * What the pool starts on a thread: it loads the worker with import() when the first job comes.
+ * What the pool starts on a thread: it loads the worker with import(), at once, while the case is still being read.
  *
  * Piscina require()s the file it is given. Node 20 requires an ES module on one synchronous path, and a thread that is
  * ended while it is on that path takes the whole process down ("IsGraphAsync must be used on an instantiated module",
@@ -7,8 +7,12 @@
  * hole, so the file that is required is CommonJS and holds nothing else.
  */
 
+const loading = import('./worker.ts');
+// Where it fails the first job hears of it.
+loading.catch(() => {});
+
 async function work(job: never): Promise<unknown> {
-  const worker = await import('./worker.ts');
+  const worker = await loading;
   return worker.work(job);
 }
 

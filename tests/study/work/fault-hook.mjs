@@ -13,7 +13,7 @@ const HOOK = `
   export async function load(url, context, next) {
     const loaded = await next(url, context);
     if (!url.endsWith('/study/work/worker.js')) return loaded;
-    const source = String(loaded.source).replace('runJob(job)', 'runJob(globalThis.faultOrJob(job))');
+    const source = String(loaded.source).replace('await runJob(job)', 'await runJob(globalThis.faultOrJob(job))');
     return { ...loaded, source };
   }`;
 
