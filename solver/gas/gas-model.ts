@@ -83,10 +83,15 @@ export class GasModel {
 
   /** Fresh charge and burnt gas of a fuel CH_y at an equivalence ratio. */
   static charge(hydrogenCarbonRatio: number, equivalenceRatio: number): GasModel {
-    return GasModel.blend(
-      freshCharge(hydrogenCarbonRatio, equivalenceRatio),
-      thermalGas(burntMoles(hydrogenCarbonRatio, equivalenceRatio)),
-    );
+    if (last?.hydrogenCarbonRatio !== hydrogenCarbonRatio || last.equivalenceRatio !== equivalenceRatio) {
+      const gas = GasModel.blend(
+        freshCharge(hydrogenCarbonRatio, equivalenceRatio),
+        thermalGas(burntMoles(hydrogenCarbonRatio, equivalenceRatio)),
+      );
+      last = { hydrogenCarbonRatio, equivalenceRatio, gas };
+    }
+    const { gasConstantFresh, gasConstantBurnt, table } = last.gas;
+    return new GasModel(false, gasConstantFresh, gasConstantBurnt, 0, table);
   }
 
   /** Gas constant [J/(kg K)]. */
@@ -187,6 +192,16 @@ export class GasModel {
     if (!(miss < 1e-9 * point[GAS.temperature])) point[GAS.temperature] = Number.NaN;
   }
 }
+
+/**
+ * The charge last asked for: engines of one fuel share its table, which costs as much as half of all else that is built of an engine.
+ * Each has a gas of its own all the same, for ducts of one gas share a memory that is given up with it.
+ */
+let last: {
+  readonly hydrogenCarbonRatio: number;
+  readonly equivalenceRatio: number;
+  readonly gas: GasModel;
+} | null = null;
 
 const single = newGasPoint();
 
