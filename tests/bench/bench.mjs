@@ -11,6 +11,7 @@ import { bareDuct, demoEngine, median } from './march-rate.mjs';
 import { memberSweepsPerMinute } from './members.mjs';
 import { nextSpeedMs } from './next-speed.mjs';
 import { pageOpenMs } from './page-open.mjs';
+import { leastOfTwoOverOne } from './side-by-side.mjs';
 
 const root = new URL('../../', import.meta.url).pathname;
 const program = join(root, 'dist/src/main.js');
@@ -100,6 +101,7 @@ const answer = {
   cycles_per_speed: one.cycles ?? two.cycles,
   demo_sweep_s_1_thread: one.seconds,
   demo_sweep_s_2_threads: two.seconds,
+  least_2_threads_over_1: quick ? null : await leastOfTwoOverOne(demo),
   sweep_cpu_s: one.cpu,
   sweep_page_opens_ms: two.pageMs ?? one.pageMs,
   member_sweeps_per_minute: quick ? null : await memberSweepsPerMinute(demo),
