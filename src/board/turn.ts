@@ -41,10 +41,8 @@ export function turnOf(subject: Case, rpm: number, start: EngineState): Turn {
   const recorder = new CycleRecorder(engine);
   marchCycle(engine, recorder);
   const { exhaust, transfers } = engine.schedule.events;
-  const { rows, cells, data } = recorder.pressure;
-  const velocity = new Float32Array(rows * cells);
-  for (let k = 0; k < velocity.length; k++)
-    velocity[k] = 0.5 * (recorder.forward.data[k]! + recorder.backward.data[k]!);
+  const { cells, data } = recorder.pressure;
+  const velocity = Float32Array.from(recorder.velocity.data);
   const pressure = Float32Array.from(data, (pascal) => pascal / 1e5);
   const flow = { velocity, cells, positions: recorder.positions, seconds: 1 / (6 * rpm) };
   const [from, to] = [transfers.opensDeg - exhaust.opensDeg, transfers.closesDeg - exhaust.opensDeg];

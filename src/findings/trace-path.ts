@@ -10,9 +10,9 @@ export interface SpeedFields {
   /** Degrees between two rows; the first row is exhaust opening, the last is one turn later. */
   readonly stepDeg: number;
   readonly rows: number;
-  /** u + a and u - a [m/s]. */
-  readonly forward: Float64Array;
-  readonly backward: Float64Array;
+  /** Velocity and speed of sound [m/s]. */
+  readonly velocity: Float64Array;
+  readonly sound: Float64Array;
 }
 
 export interface Path {
@@ -26,18 +26,15 @@ const STEP_DEG = 0.5;
 /** A wave that has not arrived after so many degrees is given up. */
 const PATIENCE_DEG = 720;
 
+/** Which characteristic: u + a, or u - a. */
+type Branch = 1 | -1;
+
 /**
- * Speed at a place and an angle [m/s]. A path goes from cell to cell, so the cell is looked for beside `near[0]`, where it was last
- * found, and left there.
+ * Speed of a characteristic at a place and an angle [m/s]. A path goes from cell to cell, so the cell is looked for beside
+ * `near[0]`, where it was last found, and left there.
  */
-function speedAt(
-  fields: SpeedFields,
-  values: Float64Array,
-  x: number,
-  deg: number,
-  near: Int32Array,
-): number {
-  const { positions, stepDeg, rows } = fields;
+function speedAt(fields: SpeedFields, branch: Branch, x: number, deg: number, near: Int32Array): number {
+  const { positions, stepDeg, rows, velocity, sound } = fields;
   const n = positions.length;
   const turn = (rows - 1) * stepDeg;
   const wrapped = deg - turn * Math.floor(deg / turn);
@@ -50,15 +47,16 @@ function speedAt(
   const left = positions[low]!;
   const right = positions[low + 1]!;
   const v = Math.max(0, Math.min(1, (x - left) / (right - left)));
-  const at = row * n + low;
-  const before = values[at]! + v * (values[at + 1]! - values[at]!);
-  const after = values[at + n]! + v * (values[at + n + 1]! - values[at + n]!);
+  const at = (k: number): number => velocity[k]! + branch * sound[k]!;
+  const here = row * n + low;
+  const before = at(here) + v * (at(here + 1) - at(here));
+  const after = at(here + n) + v * (at(here + n + 1) - at(here + n));
   return before + w * (after - before);
 }
 
 function walk(
   fields: SpeedFields,
-  values: Float64Array,
+  branch: Branch,
   from: number,
   to: number,
   startDeg: number,
@@ -74,8 +72,8 @@ function walk(
   let x = from;
   let angle = startDeg;
   while ((to - x) * sign > 0) {
-    const first = speedAt(fields, values, x, angle, near);
-    const speed = speedAt(fields, values, x + 0.5 * dt * first, angle + 0.5 * step, near);
+    const first = speedAt(fields, branch, x, angle, near);
+    const speed = speedAt(fields, branch, x + 0.5 * dt * first, angle + 0.5 * step, near);
     const move = speed * dt;
     if ((x + move - to) * sign >= 0) {
       const share = (to - x) / move;
@@ -99,9 +97,9 @@ export function tracePath(
   turnAt: number,
   rpm: number,
 ): { readonly out: Path; readonly back: Path } | null {
-  const out = walk(fields, fields.forward, 0, turnAt, startDeg, 6 * rpm);
+  const out = walk(fields, 1, 0, turnAt, startDeg, 6 * rpm);
   if (out === null) return null;
-  const back = walk(fields, fields.backward, turnAt, 0, out.deg.at(-1)!, 6 * rpm);
+  const back = walk(fields, -1, turnAt, 0, out.deg.at(-1)!, 6 * rpm);
   return back === null ? null : { out, back };
 }
 
@@ -112,9 +110,9 @@ export function traceArrival(
   turnAt: number,
   rpm: number,
 ): { readonly out: Path; readonly back: Path } | null {
-  const back = walk(fields, fields.backward, 0, turnAt, arrivalDeg, 6 * rpm, -1);
+  const back = walk(fields, -1, 0, turnAt, arrivalDeg, 6 * rpm, -1);
   if (back === null) return null;
-  const out = walk(fields, fields.forward, turnAt, 0, back.deg.at(-1)!, 6 * rpm, -1);
+  const out = walk(fields, 1, turnAt, 0, back.deg.at(-1)!, 6 * rpm, -1);
   return out === null ? null : { out: reversed(out), back: reversed(back) };
 }
 

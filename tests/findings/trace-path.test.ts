@@ -17,8 +17,8 @@ function fields(forward: (x: number, deg: number) => number, backward: (x: numbe
     positions,
     stepDeg: 1,
     rows: 361,
-    forward: filled(forward),
-    backward: filled(backward),
+    velocity: filled((x, deg) => 0.5 * (forward(x, deg) + backward(x, deg))),
+    sound: filled((x, deg) => 0.5 * (forward(x, deg) - backward(x, deg))),
   };
   return made;
 }

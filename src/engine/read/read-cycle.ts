@@ -51,8 +51,8 @@ export function speedFields(recorder: CycleRecorder): SpeedFields {
     positions: recorder.positions,
     stepDeg: FIELD_STEP_DEG,
     rows: Math.round(360 / FIELD_STEP_DEG) + 1,
-    forward: recorder.forward.data,
-    backward: recorder.backward.data,
+    velocity: recorder.velocity.data,
+    sound: recorder.sound.data,
   };
 }
 

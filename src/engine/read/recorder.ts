@@ -49,10 +49,10 @@ function newField(cells: number): Field {
 export class CycleRecorder {
   steps = 0;
   channels: Float64Array[];
-  /** Fields over all exhaust cells at each degree from exhaust opening: pressure, u + a, u - a. */
+  /** Fields over all exhaust cells at each degree from exhaust opening: pressure, velocity, speed of sound. */
   readonly pressure: Field;
-  readonly forward: Field;
-  readonly backward: Field;
+  readonly velocity: Field;
+  readonly sound: Field;
   /** Positions of the cells from the port face [m]. */
   readonly positions: Float64Array;
   /** Sums over time of temperature and of coefficient-weighted values, per cell. */
@@ -66,6 +66,8 @@ export class CycleRecorder {
   /** Fields of the exhaust ducts as of the step being noted, and their numbers of cells. */
   private readonly fields: CellFields[] = [];
   private readonly cellCounts: readonly number[];
+  /** The cells' part of the ducts' arrays, which stay the same arrays from step to step. */
+  private readonly views: readonly Pick<CellFields, 'p' | 'u' | 'a'>[];
   /** Crank angles counted over all turns [deg], and time [s]: see `TURN`. */
   private readonly turn = new Float64Array(3);
   private nextField = 0;
@@ -74,6 +76,11 @@ export class CycleRecorder {
   constructor(engine: EngineNetwork) {
     this.engine = engine;
     this.cellCounts = engine.exhaust.pieces.map((e) => e.duct.geometry.cells);
+    this.views = engine.exhaust.pieces.map(({ duct }) => {
+      const { p, u, a, offset } = duct.fields();
+      const inner = (row: Float64Array): Float64Array => row.subarray(offset, offset + duct.geometry.cells);
+      return { p: inner(p), u: inner(u), a: inner(a) };
+    });
     const total = engine.exhaust.pieces.reduce((sum, e) => sum + e.duct.geometry.cells, 0);
     const cells = (): Float64Array => new Float64Array(total);
     this.positions = cells();
@@ -83,8 +90,8 @@ export class CycleRecorder {
     this.heatTime = cells();
     this.heatTemperature = cells();
     this.pressure = newField(total);
-    this.forward = newField(total);
-    this.backward = newField(total);
+    this.velocity = newField(total);
+    this.sound = newField(total);
     this.channels = Array.from({ length: CHANNELS }, () => new Float64Array(this.capacity));
     let k = 0;
     for (const { run, duct } of engine.exhaust.pieces) {
@@ -107,6 +114,7 @@ export class CycleRecorder {
     this.flux.fill(0);
     this.heatTime.fill(0);
     this.heatTemperature.fill(0);
+    this.look();
     this.storeFields();
   }
 
@@ -115,8 +123,7 @@ export class CycleRecorder {
     const time = clock[CLOCK.time]!;
     if (this.steps === this.capacity) this.grow();
     const { engine } = this;
-    const { pieces } = engine.exhaust;
-    for (let d = 0; d < pieces.length; d++) this.fields[d] = pieces[d]!.duct.fields();
+    this.look();
     const perSecond = 6 * engine.rpm;
     const s = this.steps++;
     const c = this.channels;
@@ -150,6 +157,12 @@ export class CycleRecorder {
     this.turn[TURN.nowDeg] = perSecond * time;
     this.storeFields();
     this.accumulate(clock);
+  }
+
+  /** Has the ducts' fields brought up to date. */
+  private look(): void {
+    const { pieces } = this.engine.exhaust;
+    for (let d = 0; d < pieces.length; d++) this.fields[d] = pieces[d]!.duct.fields();
   }
 
   private passageMach(): number {
@@ -195,24 +208,18 @@ export class CycleRecorder {
 
   /** Stores the fields for every whole degree passed up to now. */
   private storeFields(): void {
-    const { turn } = this;
-    const { cells, data: pressure } = this.pressure;
-    const { data: forward } = this.forward;
-    const { data: backward } = this.backward;
+    const { turn, views, cellCounts } = this;
+    const { cells } = this.pressure;
     const upTo = Math.min(FIELDS - 1, Math.floor(turn[TURN.nowDeg]! - turn[TURN.startDeg]! + 1e-6));
     for (; this.nextField <= upTo; this.nextField += FIELD_STEP_DEG) {
-      // Cells of a row lie side by side, so that a row is written without a call for each.
+      // Cells of a row lie side by side, so that a row is copied as a whole.
       let k = this.nextField * cells;
-      for (const { duct } of this.engine.exhaust.pieces) {
-        const { p, u, a, offset } = duct.fields();
-        const last = duct.geometry.cells + offset;
-        for (let i = offset; i < last; i++, k++) {
-          const velocity = u[i]!;
-          const sound = a[i]!;
-          pressure[k] = p[i]!;
-          forward[k] = velocity + sound;
-          backward[k] = velocity - sound;
-        }
+      for (let d = 0; d < views.length; d++) {
+        const { p, u, a } = views[d]!;
+        this.pressure.data.set(p, k);
+        this.velocity.data.set(u, k);
+        this.sound.data.set(a, k);
+        k += cellCounts[d]!;
       }
     }
   }
