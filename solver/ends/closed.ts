@@ -16,17 +16,19 @@ export function answerClosed(end: DuctEnd): void {
   const out = end.answer;
   const g = s[ARRIVE.gamma];
   const m = s[ARRIVE.velocity] / s[ARRIVE.soundSpeed];
-  let ratio: number;
   if (m > 0) {
     const k = 0.25 * (g + 1) * m;
-    ratio = 1 + g * m * (k + Math.sqrt(1 + k * k));
+    const ratio = 1 + g * m * (k + Math.sqrt(1 + k * k));
+    out[ANSWER.density] = s[ARRIVE.density] * power(ratio, 1 / g);
+    out[ANSWER.pressure] = s[ARRIVE.pressure] * ratio;
   } else {
+    // The expansion to rest is known already; the temperature falls by X^2.
     const X = 1 + 0.5 * (g - 1) * m;
-    ratio = X > 0 ? power(X, (2 * g) / (g - 1)) : 0;
+    const rest = s[ARRIVE.rest];
+    out[ANSWER.density] = X > 0 ? (s[ARRIVE.density] * rest) / (s[ARRIVE.pressure] * X * X) : 0;
+    out[ANSWER.pressure] = rest;
   }
-  out[ANSWER.density] = s[ARRIVE.density] * power(ratio, 1 / g);
   out[ANSWER.velocity] = 0;
-  out[ANSWER.pressure] = s[ARRIVE.pressure] * ratio;
   out[ANSWER.burnt] = s[ARRIVE.burnt];
   out[ANSWER.mass] = 0;
   out[ANSWER.energy] = 0;

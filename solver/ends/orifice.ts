@@ -23,6 +23,9 @@ import { answerClosed } from './closed.ts';
 /** Openings below this share of the duct's area count as shut. */
 const SHUT = 1e-7;
 
+/** Critical pressure ratio for gamma = 1, above that of every gas [-]. */
+const HIGHEST_CRITICAL = 0.6066;
+
 /** Most rounds of the iterations below: subsonic and choked throat, stream that enters. */
 const ROUNDS = { subsonic: 60, choked: 40, entering: 100 } as const;
 
@@ -40,7 +43,7 @@ const throat = new Float64Array(4);
  * Newton's last step, as a share of how far the unknown is from rest, the scale on which the misses curve. What such a step leaves
  * is the square of it, so nothing is evaluated once more after it. Steps below `round` of the unknown itself are all round-off [-].
  */
-const LAST_STEP = { share: 1e-7, round: 1e-13 } as const;
+const LAST_STEP = { share: 1e-6, round: 1e-13 } as const;
 
 /** Answers for an opening of the share of the duct's area that `end.opening` says. */
 export function answerOrifice(end: DuctEnd, reservoir: Reservoir): void {
@@ -155,12 +158,9 @@ function findChoked(): void {
   throat[THROAT.found] = M;
 }
 
-/**
- * Trial of the stream that enters: pressure on the face; speed, density there after throat and mixing, and d(speed)/d(pressure);
- * critical pressure ratio of the reservoir's gas.
- */
-const ENTERING = { pressure: 0, speed: 1, density: 2, slope: 3, critical: 4 } as const;
-const entering = new Float64Array(5);
+/** Trial of the stream that enters: pressure on the face; speed, density there after throat and mixing, and d(speed)/d(pressure). */
+const ENTERING = { pressure: 0, speed: 1, density: 2, slope: 3 } as const;
+const entering = new Float64Array(4);
 const search = newBracket();
 
 function enter(end: DuctEnd, reservoir: Reservoir): void {
@@ -171,12 +171,11 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
   const lambda = s[ARRIVE.lambda];
   const p0 = reservoir[RESERVOIR.pressure];
   const gr = reservoir[RESERVOIR.gamma];
-  const critical = power(2 / (gr + 1), gr / (gr - 1));
-  entering[ENTERING.critical] = critical;
   // Face pressure at which the choked stream of a throat is sonic on the face too: flux = phi gamma p_c/a*, and on the face
-  // flux = gamma p/a* for a stream at a* = a0/sqrt(1 + h).
-  const sonic = throat[THROAT.share] * p0 * critical;
+  // flux = gamma p/a* for a stream at a* = a0/sqrt(1 + h). Where the duct's gas at rest is above it for any gamma, it is not asked.
   const rest = s[ARRIVE.rest];
+  const most = throat[THROAT.share] * p0;
+  const sonic = rest > HIGHEST_CRITICAL * most ? 0 : most * power(2 / (gr + 1), gr / (gr - 1));
   const low = rest > sonic ? rest : sonic;
   // Root of the velocity from the reservoir less what the arriving wave allows, between rest and full pressure, from the last
   // answer.
@@ -247,17 +246,17 @@ function throughThroat(reservoir: Reservoir): void {
   const h = 0.5 * (g - 1);
   const z = h / g;
   const a0 = reservoir[RESERVOIR.soundSpeed];
-  const critical = entering[ENTERING.critical];
-  const choked = p <= critical * p0;
-  const ratio = choked ? critical : p / p0;
   entering[ENTERING.slope] = 0;
-  if (ratio >= 1) {
+  if (p >= p0) {
     entering[ENTERING.speed] = 0;
     entering[ENTERING.density] = (g * p) / (a0 * a0);
     return;
   }
-  const at = a0 * power(ratio, z);
-  const at2 = at * at;
+  // Sound speed in the throat over a0; the throat is choked where it would fall below that of the sonic stream.
+  const cooled = power(p / p0, z);
+  const choked = cooled * cooled * (1 + h) <= 1;
+  const ratio = choked ? power(2 / (g + 1), g / (g - 1)) : p / p0;
+  const at2 = choked ? (a0 * a0) / (1 + h) : a0 * a0 * cooled * cooled;
   const ut2 = (a0 * a0 - at2) / h;
   const ut = Math.sqrt(ut2);
   let u = ut;

@@ -37,11 +37,13 @@ export function fillFlux(passage: Passage, reservoir: Reservoir): void {
   passage[PASSAGE.flux] = 0;
   if (outside >= p0) return;
   const g = reservoir[RESERVOIR.gamma];
-  const critical = power(2 / (g + 1), g / (g - 1));
-  const ratio = outside / p0 > critical ? outside / p0 : critical;
   const a0 = reservoir[RESERVOIR.soundSpeed];
-  // rho u at the throat with rho0 = gamma p0/a0^2
-  const z = power(ratio, (g - 1) / g);
+  // rho u at the throat with rho0 = gamma p0/a0^2; T/T0 = z is 2/(gamma + 1) where the throat is sonic.
+  const sonic = 2 / (g + 1);
+  const open = power(outside / p0, (g - 1) / g);
+  const choked = open < sonic;
+  const z = choked ? sonic : open;
+  const ratio = choked ? power(sonic, g / (g - 1)) : outside / p0;
   passage[PASSAGE.flux] = ((g * p0) / a0) * (ratio / z) * Math.sqrt((2 / (g - 1)) * (1 - z));
 }
 
