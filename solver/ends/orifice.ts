@@ -175,7 +175,8 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
   // flux = gamma p/a* for a stream at a* = a0/sqrt(1 + h). Where the duct's gas at rest is above it for any gamma, it is not asked.
   const rest = s[ARRIVE.rest];
   const most = throat[THROAT.share] * p0;
-  const sonic = rest > HIGHEST_CRITICAL * most ? 0 : most * power(2 / (gr + 1), gr / (gr - 1));
+  let sonic = -p0;
+  if (!(rest > HIGHEST_CRITICAL * most)) sonic = most * power(2 / (gr + 1), gr / (gr - 1));
   const low = rest > sonic ? rest : sonic;
   // Root of the velocity from the reservoir less what the arriving wave allows, between rest and full pressure, from the last
   // answer.

@@ -9,5 +9,5 @@ import { exponentialLessOne, power } from '../../solver/index.ts';
 /** Burnt share after a share of the burning time [-]. */
 export function burntShare(z: number, a: number, m: number): number {
   if (!(z > 0)) return 0;
-  return -exponentialLessOne(-a * power(Math.min(z, 1), m + 1));
+  return -exponentialLessOne(z < 1 ? -a * power(z, m + 1) : -a);
 }

@@ -151,8 +151,9 @@ const some = (fits) => runs.filter(fits);
 const percent = (part) => Number(((100 * part.length) / runs.length).toFixed(2));
 const [failed, settled] = [some((one) => one.failed !== undefined), some((one) => one.settled === true)];
 const unsettled = some((one) => one.settled === false);
+/** What the unsettled do, and which they are, "index rpm". */
 const kinds = {};
-for (const { does } of unsettled) kinds[does] = (kinds[does] ?? 0) + 1;
+for (const { does, index, rpm } of unsettled) kinds[does] = [...(kinds[does] ?? []), `${index} ${rpm}`];
 keep(flag('--keep', 'random-engines'), {
   seed,
   cell,
@@ -170,15 +171,8 @@ keep(flag('--keep', 'random-engines'), {
   worstEnergyBalanceErrorWhereSettled: Math.max(...settled.map((one) => one.energy)),
   worstMassBalanceErrorWhereSettled: Math.max(...settled.map((one) => one.mass)),
   settledWithEnergyBeyond1e6: settled.filter((one) => !(one.energy <= 1e-6)),
-  whatTheUnsettledDo: kinds,
+  whatTheUnsettledDo: Object.fromEntries(Object.entries(kinds).map(([does, which]) => [does, which.length])),
   seconds: Math.round(done.reduce((sum, one) => sum + one.seconds, 0)),
   failures: failed,
-  unsettled: unsettled.map(({ index, rpm, torque, does, spreadPercent, meansApartPercent }) => ({
-    index,
-    rpm,
-    torque,
-    does,
-    spreadPercent,
-    meansApartPercent,
-  })),
+  unsettled: Object.fromEntries(Object.entries(kinds).map(([does, which]) => [does, which.join(', ')])),
 });

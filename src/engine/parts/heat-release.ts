@@ -64,7 +64,6 @@ export class WiebeRelease implements Release {
     const since = (6 * this.rpm * asked[DRIVE.time]! - this.phaseDeg - this.startDeg) / 360;
     const turn = Math.floor(since);
     const z = ((since - turn) * 360) / this.durationDeg;
-    asked[DRIVE.burntShare] =
-      z < 1 ? turn + burntShare(z, wiebeEfficiency, wiebeExponent) / this.whole : turn + 1;
+    asked[DRIVE.burntShare] = turn + burntShare(z, wiebeEfficiency, wiebeExponent) / this.whole;
   }
 }
