@@ -53,13 +53,20 @@ const CREEP: CreepLimits = { cycles: 9, torque: 0.001, plugBackDeg: 0.06 };
 export const USUAL: Strictness = {
   minCycles: 6,
   window: 4,
-  quiet: { torque: 0.0035, trapped: 0.0035, plugBackDeg: 0.3, temperature: 0.33, drift: 0.003, wall: 1 },
+  quiet: { torque: 0.004, trapped: 0.004, plugBackDeg: 0.3, temperature: 0.4, drift: 0.003, wall: 1 },
   swing: { cycles: 10, torque: 0.016, plugBackDeg: 0.56 },
   creep: CREEP,
 };
 
-/** From the fields of the same speed on coarse cells, which are near the limit from the first cycle on. */
-export const FROM_COARSE: Strictness = { ...USUAL, minCycles: 5 };
+/**
+ * From the fields of the same speed on coarse cells, which are near the limit from the first cycle on; held a little tighter, for a
+ * few cycles on the way from one mesh to the other can look quiet (the demo on 5 mm cells at 7500 rpm, 0.8 % low).
+ */
+export const FROM_COARSE: Strictness = {
+  ...USUAL,
+  minCycles: 5,
+  quiet: { ...USUAL.quiet, torque: 0.0035, trapped: 0.0035, temperature: 0.33 },
+};
 
 /** For a second opinion, whose difference from the first is to be the schemes' alone. */
 export const STRICT: Strictness = {
