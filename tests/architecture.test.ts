@@ -83,7 +83,8 @@ const rules: readonly Rule[] = [
     room: /^src\/commands\/frame\/run-index\.ts$/,
     may: [/^src\/study\/work\/durable-file\.ts$/, /^src\/commands\/frame\//, /^node:/, /^plots\/pages\//],
   },
-  // Files of a run are written as safely as its journal, its pages' scripts lie where threads find theirs; the flags of a new engine are what may be known of one.
+  // Files of a run are written as safely as its journal, its pages' scripts lie where threads find theirs; the flags of a new engine
+  // are what may be known of one.
   {
     room: /^src\/commands\/frame\//,
     may: [

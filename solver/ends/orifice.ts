@@ -15,6 +15,7 @@
 import { power } from '../arithmetic/functions.ts';
 import { answerEntering, answerLeaving } from '../duct/arrival.ts';
 import { ANSWER, ARRIVE, type DuctEnd } from '../duct/duct-end.ts';
+import { criticalRatio } from '../gas/critical-ratio.ts';
 import { RESERVOIR, type Reservoir } from '../gas/reservoir.ts';
 import { unconverged } from '../march/unconverged.ts';
 import { BRACKET, narrow, newBracket, newton } from './bracket.ts';
@@ -176,7 +177,7 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
   const rest = s[ARRIVE.rest];
   const most = throat[THROAT.share] * p0;
   let sonic = -p0;
-  if (!(rest > HIGHEST_CRITICAL * most)) sonic = most * power(2 / (gr + 1), gr / (gr - 1));
+  if (!(rest > HIGHEST_CRITICAL * most)) sonic = most * criticalRatio(gr);
   const low = rest > sonic ? rest : sonic;
   // Root of the velocity from the reservoir less what the arriving wave allows, between rest and full pressure, from the last
   // answer.
@@ -203,11 +204,11 @@ function enter(end: DuctEnd, reservoir: Reservoir): void {
     search[BRACKET.enough] = Math.max(nil, LAST_STEP.share * (p0 - p));
     narrow(search);
     if (newton(search)) {
-      const last = search[BRACKET.trial] - p;
-      wave += waveSlope * last;
-      stepOn(reservoir, last);
+      const change = search[BRACKET.trial] - p;
+      wave += waveSlope * change;
+      stepOn(reservoir, change);
       // What it leaves: of second order, but next to rest.
-      miss *= Math.min(1, Math.abs(last) / (p0 - p));
+      miss *= Math.min(1, Math.abs(change) / (p0 - p));
       break;
     }
     if (search[BRACKET.high] - search[BRACKET.low] <= nil) break;
@@ -256,7 +257,7 @@ function throughThroat(reservoir: Reservoir): void {
   // Sound speed in the throat over a0; the throat is choked where it would fall below that of the sonic stream.
   const cooled = power(p / p0, z);
   const choked = cooled * cooled * (1 + h) <= 1;
-  const ratio = choked ? power(2 / (g + 1), g / (g - 1)) : p / p0;
+  const ratio = choked ? criticalRatio(g) : p / p0;
   const at2 = choked ? (a0 * a0) / (1 + h) : a0 * a0 * cooled * cooled;
   const ut2 = (a0 * a0 - at2) / h;
   const ut = Math.sqrt(ut2);

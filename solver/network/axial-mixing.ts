@@ -12,10 +12,12 @@
  *   mass    J   = -K F (rho'_R - rho'_L)/dx,  rho' = p_f/(R T')
  *   burnt   J_b = -K F (rho'_R Y_R - rho'_L Y_L)/dx
  *   energy  J_e = -K F (rho'_R e'_R - rho'_L e'_L)/dx + J u^2/2
+ * and the mass that moves carries the velocity of the cell that it leaves, so that it leaves no more heat or cold behind than it takes.
+ * Across a link between ducts, whose areas differ, either side keeps its own velocity. Each flux leaves one cell and enters the next,
+ * so mass, burnt mass and energy are kept to round-off.
+ *
  * p_f is the mean of the two pressures, but where a shock stands between the cells it goes to the lower one: brought to a mean of ten
  * times its own pressure a cell would be taken to give more gas than it holds.
- * and the mass that moves carries the velocity of its place. Each flux leaves one cell and enters the next, so mass, burnt
- * mass and energy are kept to round-off.
  *
  * Time: backward Euler for the changes q of the densities, V q = sum over neighbours of G [(rho'_N - rho') + (q_N - q)],
  * G = K F t/dx. It is stable on any mesh, and the second moment of what spreads grows by exactly 2 K t. One symmetric matrix

@@ -8,6 +8,7 @@
  */
 
 import { power } from '../arithmetic/functions.ts';
+import { criticalRatio } from '../gas/critical-ratio.ts';
 import { RESERVOIR, type Reservoir } from '../gas/reservoir.ts';
 
 /** Slots of a passage at work. */
@@ -43,7 +44,7 @@ export function fillFlux(passage: Passage, reservoir: Reservoir): void {
   const open = power(outside / p0, (g - 1) / g);
   const choked = open < sonic;
   const z = choked ? sonic : open;
-  const ratio = choked ? power(sonic, g / (g - 1)) : outside / p0;
+  const ratio = choked ? criticalRatio(g) : outside / p0;
   passage[PASSAGE.flux] = ((g * p0) / a0) * (ratio / z) * Math.sqrt((2 / (g - 1)) * (1 - z));
 }
 

@@ -48,23 +48,51 @@ const JOURNAL = 'sweep-journal.jsonl';
 const MEMBERS_JOURNAL = 'members-journal.jsonl';
 
 export async function run(invocation: Invocation): Promise<ExitCode> {
-  // Threads start while the case is read.
-  const pool = openPool(invocation.flags.threads);
+  const { flags, terminal } = invocation;
+  if (flags.cancel === true) return await cancelled(hiringOf(readCase(invocation).planned, flags), terminal);
+  // Threads start while the case is read, and are gone before the page is written.
+  const pool = openPool(flags.threads);
+  let ran: Ran;
   try {
-    return await runOn(pool, invocation);
+    ran = await runOn(pool, invocation);
   } finally {
     await pool.close();
   }
+  return written(ran, invocation);
 }
 
-async function runOn(pool: Pool, { files, flags, terminal, signal, program }: Invocation): Promise<ExitCode> {
-  const file = files[0]!;
-  const opened = openFile(file);
+/** What a sweep is asked for: the case as set, and the members of its bands; null: none. */
+interface Asked {
+  readonly opened: OpenedFile;
+  readonly subject: Case;
+  readonly planned: PlannedMembers | null;
+}
+
+function readCase({
+  files,
+  flags,
+  terminal,
+  program,
+}: Pick<Invocation, 'files' | 'flags' | 'terminal' | 'program'>): Asked {
+  const opened = openFile(files[0]!);
   const subject = withRun(caseOf(opened, flags.set), flags);
   for (const warning of subject.warnings) terminal.warning(plainText(warning));
   const planned = plannedMembers(flags, [{ name: subject.name, opened, set: flags.set, subject }], program);
   for (const text of planned?.warnings ?? []) terminal.warning(plainText(text));
-  if (flags.cancel === true) return await cancelled(hiringOf(planned, flags), terminal);
+  return { opened, subject, planned };
+}
+
+/** A sweep that has run, with where its files go and the journal that goes once they stand. */
+interface Ran extends Asked {
+  readonly folder: RunFolder;
+  readonly kept: KeptGroups;
+  readonly swept: Swept;
+}
+
+async function runOn(pool: Pool, invocation: Invocation): Promise<Ran> {
+  const { flags, terminal, signal, program } = invocation;
+  const asked = readCase(invocation);
+  const { subject } = asked;
   const folder = openRunFolder({
     out: flags.out,
     name: subject.name,
@@ -72,16 +100,22 @@ async function runOn(pool: Pool, { files, flags, terminal, signal, program }: In
     resumes: JOURNAL,
   });
   const kept = openKeptGroups(folder.file(JOURNAL), { subject, program }, flags.overwrite);
-  const use = { pool, opened, kept, planned, folder, flags, terminal, signal, program };
-  let swept: Swept;
+  const use = { ...asked, pool, kept, folder, flags, terminal, signal, program };
   try {
-    swept = await sweptCase(subject, use);
+    return { ...asked, folder, kept, swept: await sweptCase(subject, use) };
   } catch (error) {
     if (signal.aborted) terminal.warning(`To go on: the same command with --out ${shellFile(folder.path)}`);
     throw error;
   } finally {
     kept.close();
   }
+}
+
+/** Writes the files of a sweep and says what came of it. */
+function written(
+  { subject, planned, folder, kept, swept }: Ran,
+  { files, flags, terminal, program }: Invocation,
+): ExitCode {
   const { advice, moves, weather, sure } = swept;
   const result = whatIf(swept.result, flags.set);
   const changed = flags.set.length === 0 ? {} : { changed: flags.set };
@@ -121,7 +155,7 @@ async function runOn(pool: Pool, { files, flags, terminal, signal, program }: In
   terminal.message(
     `sweep.csv, sweep.json${sure === null ? '' : ', bands.csv, members.csv'} and, rounded, sweep-short.csv lie beside it.`,
   );
-  if (result.rows.length > 0) terminal.message(`Next: ${typed()} board ${shellFile(file)}`);
+  if (result.rows.length > 0) terminal.message(`Next: ${typed()} board ${shellFile(files[0]!)}`);
   return isWhole(result.rows, result.failures) ? exitCodes.done : exitCodes.unsettled;
 }
 

@@ -63,12 +63,11 @@ export function readPlugBack(
 ): PlugBack {
   const { pressure, stepDeg, reference, closesDeg } = wave;
   const n = pressure.length;
-  const at = (k: number): number => pressure[k >= 0 && k < n ? k : ((k % n) + n) % n]!;
+  const at = around(pressure);
   const from = Math.round((expected.first - EARLY_DEG) / stepDeg);
   const to = Math.round((expected.last + LATE_DEG) / stepDeg);
   const half = Math.round(SMOOTH_DEG / stepDeg);
-  const smoothed = smoothedBy(half, pressure);
-  const smooth = (k: number): number => smoothed[k >= 0 && k < n ? k : ((k % n) + n) % n]!;
+  const smooth = around(smoothedBy(half, pressure));
   const top = highestOf(smooth, from, to);
   const highest = highestOf(at, top - half, top + half);
   const peakPressure = at(highest);
@@ -128,10 +127,16 @@ function suctionOf(
   { pressure, stepDeg }: ReturningWave,
   until: number,
 ): Pick<PlugBack, 'suctionPressure' | 'suctionDeg'> {
-  const n = pressure.length;
-  const depth = (k: number): number => -pressure[((k % n) + n) % n]!;
+  const at = around(pressure);
+  const depth = (k: number): number => -at(k);
   const low = highestOf(depth, Math.min(0, until), until);
   return { suctionPressure: -depth(low), suctionDeg: low * stepDeg };
+}
+
+/** Values by sample, of a wave that wraps round. */
+function around(values: Float64Array): (sample: number) => number {
+  const n = values.length;
+  return (k) => values[k >= 0 && k < n ? k : ((k % n) + n) % n]!;
 }
 
 /**

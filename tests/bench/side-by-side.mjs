@@ -1,8 +1,9 @@
 // What a second core is worth on this machine: the same march in two processes that share nothing, beside one alone. Where the cores
 // are halves of one, or neighbours use their caches, two take longer than one, and no program on two threads can do better.
 
-import { spawn } from 'node:child_process';
+import { execFile } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
 import { demoEngine } from './march-rate.mjs';
 
 const SPEED = 10_000;
@@ -11,18 +12,9 @@ const ROUNDS = 3;
 const self = fileURLToPath(import.meta.url);
 
 /** Marches in a process of its own; seconds that it took. */
-function march(caseFile) {
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [self, caseFile], { stdio: ['ignore', 'pipe', 'inherit'] });
-    let said = '';
-    child.stdout.on('data', (part) => {
-      said += part;
-    });
-    child.on('error', reject);
-    child.on('close', (code) =>
-      code === 0 ? resolve(Number(said)) : reject(new Error(`ended with ${code}`)),
-    );
-  });
+async function march(caseFile) {
+  const { stdout } = await promisify(execFile)(process.execPath, [self, caseFile]);
+  return Number(stdout);
 }
 
 /** Least time of two threads over one that this machine allows [-]; the best of some rounds. */

@@ -21,7 +21,7 @@ function plain(value: unknown): unknown {
   if (typeof value !== 'object' || value === null) return value;
   if (ArrayBuffer.isView(value)) return value instanceof DataView ? value : Array.from(value as Float64Array);
   if (Array.isArray(value)) return value.every(isSimple) ? value : value.map(plain);
-  if (Object.getPrototypeOf(value) !== Object.prototype) return value;
+  if ('toJSON' in value) return value;
   return Object.fromEntries(Object.entries(value).map(([name, member]) => [name, plain(member)]));
 }
 

@@ -63,10 +63,10 @@ export class CycleRecorder {
   readonly heatTemperature: Float64Array;
   private readonly engine: EngineNetwork;
   private readonly passageEnd: number;
-  /** Fields of the exhaust ducts as of the step being noted, and their numbers of cells. */
-  private readonly fields: CellFields[] = [];
+  /** Fields of the exhaust ducts, the same arrays from step to step, and their numbers of cells. */
+  private readonly fields: readonly CellFields[];
   private readonly cellCounts: readonly number[];
-  /** The cells' part of the ducts' arrays, which stay the same arrays from step to step. */
+  /** The cells' part of these arrays. */
   private readonly views: readonly Pick<CellFields, 'p' | 'u' | 'a'>[];
   /** Crank angles counted over all turns [deg], and time [s]: see `TURN`. */
   private readonly turn = new Float64Array(3);
@@ -76,9 +76,9 @@ export class CycleRecorder {
   constructor(engine: EngineNetwork) {
     this.engine = engine;
     this.cellCounts = engine.exhaust.pieces.map((e) => e.duct.geometry.cells);
-    this.views = engine.exhaust.pieces.map(({ duct }) => {
-      const { p, u, a, offset } = duct.fields();
-      const inner = (row: Float64Array): Float64Array => row.subarray(offset, offset + duct.geometry.cells);
+    this.fields = engine.exhaust.pieces.map(({ duct }) => duct.fields());
+    this.views = this.fields.map(({ p, u, a, offset }, d) => {
+      const inner = (row: Float64Array): Float64Array => row.subarray(offset, offset + this.cellCounts[d]!);
       return { p: inner(p), u: inner(u), a: inner(a) };
     });
     const total = engine.exhaust.pieces.reduce((sum, e) => sum + e.duct.geometry.cells, 0);
@@ -159,10 +159,10 @@ export class CycleRecorder {
     this.accumulate(clock);
   }
 
-  /** Has the ducts' fields brought up to date. */
+  /** Has the ducts bring their fields up to date. */
   private look(): void {
-    const { pieces } = this.engine.exhaust;
-    for (let d = 0; d < pieces.length; d++) this.fields[d] = pieces[d]!.duct.fields();
+    const { ducts } = this.engine.exhaust;
+    for (let d = 0; d < ducts.length; d++) ducts[d]!.fields();
   }
 
   private passageMach(): number {

@@ -52,7 +52,6 @@ export function openPool(threads: number, thread: URL = programFile(THREAD)): Po
       name: 'work',
       minThreads: count,
       maxThreads: count,
-      idleTimeout: 60_000,
     });
   const piscina = threadsOf(threads);
   const fresh = new Set<Piscina>();

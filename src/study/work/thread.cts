@@ -1,5 +1,5 @@
 /**
- * What the pool starts on a thread: it loads the worker with import(), at once, while the case is still being read.
+ * What the pool starts on a thread: it loads the worker with import(), at once and not when the first job comes.
  *
  * Piscina require()s the file it is given. Node 20 requires an ES module on one synchronous path, and a thread that is
  * ended while it is on that path takes the whole process down ("IsGraphAsync must be used on an instantiated module",
