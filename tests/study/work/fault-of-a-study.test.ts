@@ -35,7 +35,8 @@ function run(out: string, faults: readonly object[] = []) {
 }
 
 test('want of memory that passes, then threads that die', () => {
-  const [passing, lasting] = ['screen 2', 'screen 4'];
+  // The first of four and the last: what passes has long been done again on a busy machine too when the other ends the study.
+  const [passing, lasting] = ['screen 1', 'screen 4'];
   const whole = run('whole');
   const broken = run('broken', [
     { job: passing, how: 'memory', times: 1 },
