@@ -143,12 +143,12 @@ export async function seriousFindings(page: Page): Promise<string[]> {
   return page.evaluate(async () => {
     const { axe } = window as unknown as {
       axe: {
-        run(): Promise<{
+        run(options: { resultTypes: string[] }): Promise<{
           violations: { id: string; impact: string | null; nodes: { html: string }[] }[];
         }>;
       };
     };
-    const { violations } = await axe.run();
+    const { violations } = await axe.run({ resultTypes: ['violations'] });
     return violations
       .filter(({ impact }) => impact === 'serious' || impact === 'critical')
       .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`);

@@ -16,6 +16,7 @@ import {
   openBrowser,
   openFile,
   overhang,
+  resize,
   seriousFindings,
 } from './browser.ts';
 
@@ -76,12 +77,15 @@ describe.runIf(hasBrowser)('the page of a real sweep', () => {
     await page.close();
   });
 
-  test.each([1400, 390])('fits %i px and passes the accessibility check', async (width) => {
-    const { page, complaints } = await openFile(bench, file, { width, height: 900 });
-    expect(await overhang(page)).toBeLessThanOrEqual(0);
+  test('fits 1400 px and 390 px and passes the accessibility check', async () => {
+    const { page, complaints } = await openFile(bench, file, { width: 1400, height: 900 });
+    for (const width of [1400, 390]) {
+      await resize(page, { width, height: 900 });
+      expect(await overhang(page)).toBeLessThanOrEqual(0);
+      await keepPicture(page, `real-sweep-${width}`);
+    }
     expect(await seriousFindings(page)).toEqual([]);
     expect(complaints).toEqual([]);
-    await keepPicture(page, `real-sweep-${width}`);
     await page.close();
   });
 

@@ -63,7 +63,7 @@ describe('sweep --bands', () => {
     expect(run(words('two', '--bands', '8', '--threads', '2')).status).toBe(0);
     expectSame('two');
     const members = join(folder, 'whole', 'members.csv');
-    expect(run(words('filed', '--members', members)).status).toBe(0);
+    expect(run(words('filed', '--members', members, '--threads', '1')).status).toBe(0);
     expectSame('filed', ['bands.csv', 'members.csv']);
   });
 
@@ -89,7 +89,7 @@ describe('sweep --bands', () => {
       file,
       'member,engine.fuel.equivalenceRatio,engine.nothing [mm]\n1,1.1,1\n2,-3,1\n3,1.15,1\n4,1.05,1\n',
     );
-    const { status, stdout, stderr } = run(words('odd', '--members', file));
+    const { status, stdout, stderr } = run(words('odd', '--members', file, '--threads', '1'));
     expect(status).toBe(0);
     expect(unfolded(stderr)).toContain(
       '1 columns of the members are no inputs here and are left out: engine.nothing',
@@ -116,7 +116,7 @@ describe.skipIf(!hasRedis)('over a queue', () => {
     const server = await newQueueServer();
     const env = { ECHOCONE_QUEUE_PASSWORD: server.password };
     await server.start();
-    const lender = spawn(process.execPath, [main, 'lend', '--over', server.address, '--threads', '2'], {
+    const lender = spawn(process.execPath, [main, 'lend', '--over', server.address, '--threads', '1'], {
       stdio: 'ignore',
       env: { ...process.env, ...env },
     });
@@ -137,7 +137,7 @@ describe('compare --bands', () => {
   const compare = (name: string, ...more: string[]) =>
     run([
       ...[main, 'compare', draft('a'), draft('b'), '--cell', '30mm', '--rpm', '9500:10500:500'],
-      ...['--bands', '8', '--out', join(folder, name), ...more],
+      ...['--bands', '8', '--threads', '1', '--out', join(folder, name), ...more],
     ]);
 
   test('says in how many members a draft beats the first', () => {

@@ -4,9 +4,10 @@
  */
 
 import { spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as later } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { COLUMNS } from '../../src/findings/row.ts';
@@ -61,16 +62,19 @@ describe('a map', () => {
   });
 
   test('killed at random moments, the same command ends with the same files and does nothing twice', async () => {
+    const journal = join(out('killed'), 'journal.jsonl');
+    const lines = (): number =>
+      existsSync(journal) ? readFileSync(journal, 'utf8').split('\n').length - 1 : 0;
     let kills = 0;
-    for (let round = 0; round < 12 && kills < 3; round += 1) {
+    for (let least = 1; least <= 3; least += 1) {
       const child = spawn(process.execPath, words('killed', ['--threads', '1', '--quiet']), {
         stdio: 'ignore',
       });
-      const timer = setTimeout(() => child.kill('SIGKILL'), 600 + 900 * Math.random());
-      const by = await new Promise((resolve) => child.once('exit', (_, signal) => resolve(signal)));
-      clearTimeout(timer);
-      if (by !== 'SIGKILL') break;
-      kills += 1;
+      const ended = new Promise((resolve) => child.once('exit', (_, signal) => resolve(signal)));
+      while (child.exitCode === null && lines() < least) await later(10);
+      await later(100 * Math.random());
+      child.kill('SIGKILL');
+      if ((await ended) === 'SIGKILL') kills += 1;
     }
     expect(kills).toBeGreaterThan(0);
     expect(run('killed', '--threads', '2').status).toBe(4);

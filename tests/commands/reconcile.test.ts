@@ -97,7 +97,7 @@ describe.skipIf(!hasRedis)('over a queue', () => {
     const env = { ...process.env, ECHOCONE_QUEUE_PASSWORD: server.password };
     await server.start();
     const main = join(root, 'dist/src/main.js');
-    const lender = spawn(process.execPath, [main, 'lend', '--over', server.address, '--threads', '2'], {
+    const lender = spawn(process.execPath, [main, 'lend', '--over', server.address, '--threads', '1'], {
       stdio: 'ignore',
       env,
     });
