@@ -24,8 +24,8 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'echocone-real-'));
 const out = join(folder, 'demo');
 const file = join(out, 'sweep.html');
-/** Coarse, and cut off after twenty cycles: the page is looked at, not the engine. */
-const coarse = ['--cell', '16mm', '--set', 'run.maxCycles=20', '--quiet'];
+/** Coarse, and cut off after ten cycles: the page is looked at, not the engine. */
+const coarse = ['--cell', '24mm', '--set', 'run.maxCycles=10', '--quiet'];
 
 let bench: Bench;
 beforeAll(async () => {
@@ -92,7 +92,7 @@ describe.runIf(hasBrowser)('the page of a real sweep', () => {
   test('stands in the index above it, which leads to it', async () => {
     const { page, complaints } = await openFile(bench, join(folder, 'index.html'));
     const link = page.locator('.runs a');
-    expect(await link.textContent()).toMatch(/^Saltmarsh 125, draft A · .*20/);
+    expect(await link.textContent()).toMatch(/^Saltmarsh 125, draft A · .*10/);
     expect(await page.locator('.runs svg.outline').count()).toBe(1);
     expect(await page.locator('.runs svg.thumb polyline').count()).toBe(2);
     expect(await seriousFindings(page)).toEqual([]);

@@ -23,7 +23,7 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const words = (out: string, threads: number): string[] => [
   join(root, 'dist/src/main.js'),
-  ...['reconcile', draft, measured, '--count', '16', '--cell', '25mm', '--set', 'run.maxCycles=5'],
+  ...['reconcile', draft, measured, '--count', '16', '--cell', '40mm', '--set', 'run.maxCycles=5'],
   ...['--threads', String(threads), '--out', join(folder, out)],
 ];
 const run = (out: string, threads: number) =>

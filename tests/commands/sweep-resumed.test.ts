@@ -18,7 +18,7 @@ const words = (name: string, more: readonly string[] = []): string[] => [
   join(root, 'dist/src/main.js'),
   'sweep',
   join(root, 'cases/saltmarsh-125/draft-a.yaml'),
-  ...['--cell', '12mm', '--rpm', '8000:11500:500', '--set', 'run.maxCycles=8'],
+  ...['--cell', '16mm', '--rpm', '8000:11500:500', '--set', 'run.maxCycles=8'],
   ...['--threads', '1', '--out', join(folder, name), ...more],
 ];
 const run = (name: string, ...more: string[]) =>
