@@ -16,6 +16,8 @@ const STRONG_EXPANSION = 0.7;
 /** States closer than this meet in one acoustic step: the error is of third order in the difference. */
 const CLOSE = 0.008;
 const ROUNDS = 8;
+/** Of the last step, in parts of the pressure: what is left is of second order. */
+const TOLERANCE = 1e-7;
 
 /** Fills the star states of the interior faces 1 .. cells-1. */
 export function meet(duct: DuctState): void {
@@ -100,7 +102,7 @@ function meetStrongly(duct: DuctState, j: number): void {
       const dp = -miss / (waveSlope(ps, pl, gl, cl) + waveSlope(ps, pr, gr, cr));
       const next = ps + dp;
       ps = next > 0.1 * ps ? next : 0.1 * ps;
-      if (Math.abs(dp) < 1e-6 * ps) break;
+      if (Math.abs(dp) < TOLERANCE * ps) break;
     }
     if (round === ROUNDS) unconverged[0]++;
   } else ps = 1e-9 * least;

@@ -6,20 +6,19 @@ import { Duct, GHOSTS } from "./layout";
 
 export const STRONG_EXPANSION: f64 = 0.7;
 const ROUNDS: i32 = 8;
-const TOLERANCE: f64 = 1e-6;
+export const TOLERANCE: f64 = 1e-7;
 
 /** Change of velocity across the two waves to a pressure, and its slopes; left by `waves`. */
 let changes: v128 = i64x2.splat(0);
 let steepness: v128 = i64x2.splat(0);
 
-function waves(ps: f64, p: v128, g: v128, c: v128, r: v128): void {
-  const ratio = div(both(ps), p);
-  const excess = sub(ratio, both(1));
-  const rise = mul(div(add(g, both(1)), mul(both(2), g)), excess);
-  const s = add(both(1), rise);
-  const over = div(both(1), mul(c, root(s)));
+/** `overP` is 1/p, `overC` 1/c, and `share` (gamma+1)/2gamma. */
+function waves(ps: f64, p: v128, overP: v128, overC: v128, share: v128, g: v128, c: v128, r: v128): void {
+  const ratio = mul(both(ps), overP);
+  const inverse = div(both(1), root(add(both(1), mul(share, sub(ratio, both(1))))));
+  const over = mul(inverse, overC);
   changes = mul(sub(both(ps), p), over);
-  steepness = mul(sub(both(1), div(mul(both(0.5), rise), s)), over);
+  steepness = mul(mul(both(0.5), add(both(1), mul(inverse, inverse))), over);
   const weak = ge(ratio, both(STRONG_EXPANSION));
   if (all(weak)) return;
   if (!holds0(weak)) {
@@ -50,6 +49,7 @@ export function meetStrongly(d: Duct, j: i32): bool {
   const g = pair(d.gamma[k - 1], d.gamma[k]);
   const ul = d.uLeft[j], ur = d.uRight[j];
   const c = root(mul(mul(g, p), r));
+  const overP = div(both(1), p), overC = div(both(1), c), share = div(add(g, both(1)), mul(both(2), g));
   const low = Math.min(lane0(p), lane1(p));
   let ps = d.pStar[j];
   if (!(ps > 0.3 * low)) ps = twoRarefactions(p, g, c, r, ur - ul);
@@ -57,7 +57,7 @@ export function meetStrongly(d: Duct, j: i32): bool {
   let near = false;
   if (ps > 1e-9 * low) {
     for (let round = 0; round < ROUNDS; round++) {
-      waves(ps, p, g, c, r);
+      waves(ps, p, overP, overC, share, g, c, r);
       const dp = -(lane0(changes) + lane1(changes) + ur - ul) / (lane0(steepness) + lane1(steepness));
       const next = ps + dp;
       ps = next > 0.1 * ps ? next : 0.1 * ps;
@@ -70,7 +70,7 @@ export function meetStrongly(d: Duct, j: i32): bool {
     }
     met = near;
   } else ps = 1e-9 * low;
-  if (!near) waves(ps, p, g, c, r);
+  if (!near) waves(ps, p, overP, overC, share, g, c, r);
   d.pStar[j] = ps;
   d.uStar[j] = 0.5 * (ul - lane0(changes) + ur + lane1(changes));
   return met;

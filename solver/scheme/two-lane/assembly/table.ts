@@ -11,25 +11,29 @@ const ROW_BYTES: i32 = 48;
 
 export const ROW_WIDTH: f64 = STEP;
 
-/** Index of the rows that two temperatures lie in, as doubles. */
+/** 2^52: what is added to it rounds to a whole number, which then stands in the last places. */
+const COUNTER: f64 = 4503599627370496;
+
+/** Index of the rows that two temperatures lie in, counted from 2^52; on the border of two rows either. */
 @inline
 export function rowsOf(T: v128): v128 {
-  return f64x2.floor(least(most(mul(sub(T, both(START)), both(1 / STEP)), both(0)), both(LAST_ROW)));
+  const middle = mul(sub(T, both(START + 0.5 * STEP)), both(1 / STEP));
+  return add(least(most(middle, both(0)), both(LAST_ROW)), both(COUNTER));
 }
 
 /** Temperatures that the rows start at. */
 @inline
-export function startOf(rows: v128): v128 { return add(both(START), mul(rows, both(STEP))); }
+export function startOf(rows: v128): v128 { return add(both(START), mul(sub(rows, both(COUNTER)), both(STEP))); }
 
 /** Address of the row of either lane. */
 @inline
 export function address0(table: usize, rows: v128): usize {
-  return table + <usize>(ROW_BYTES * i32x4.extract_lane(i32x4.trunc_sat_f64x2_s_zero(rows), 0));
+  return table + <usize>(ROW_BYTES * i32x4.extract_lane(rows, 0));
 }
 
 @inline
 export function address1(table: usize, rows: v128): usize {
-  return table + <usize>(ROW_BYTES * i32x4.extract_lane(i32x4.trunc_sat_f64x2_s_zero(rows), 1));
+  return table + <usize>(ROW_BYTES * i32x4.extract_lane(rows, 2));
 }
 
 /** Energy and capacity at the start of a row, for the burnt share of one lane. */
