@@ -22,17 +22,26 @@ const folder = mkdtempSync(join(tmpdir(), 'echocone-aim-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('an aim that is broken off', () => {
-  const words = (out: string): string[] => [
+  const words = (out: string, threads: number): string[] => [
     join(root, 'dist/src/main.js'),
     ...['aim', draftA, '--set', 'run.targetSpeed=10000 rpm', '--set', 'run.maxCycles=3'],
     ...['--cell', '40mm', '--drafts', '12'],
-    ...['--vary', 'header.length', '--vary', 'belly.diameter', '--out', join(folder, out)],
+    ...[
+      '--vary',
+      'header.length',
+      '--vary',
+      'belly.diameter',
+      '--out',
+      join(folder, out),
+      '--threads',
+      String(threads),
+    ],
   ];
   const read = (out: string, name: string): string => readFileSync(join(folder, out, name), 'utf8');
   const newFile = 'a-broad-aimed-at-10000-rpm.yaml';
 
   test('goes on to the same document, page and pipe, which loads in whole millimetres', async () => {
-    const unbroken = spawnSync(process.execPath, words('whole'), { encoding: 'utf8' });
+    const unbroken = spawnSync(process.execPath, words('whole', 1), { encoding: 'utf8' });
     expect(unbroken.stderr).toMatch(/Next: (npx )?echocone sweep/);
     // The case's own target, and the name of the what-if.
     const document = JSON.parse(read('whole', 'aim.json'));
@@ -42,7 +51,7 @@ describe('an aim that is broken off', () => {
     expect(unbroken.status).toBe(4);
     for (const lines of [4, 11]) {
       await new Promise<void>((resolve) => {
-        const child = spawn(process.execPath, words('broken'), { stdio: 'ignore' });
+        const child = spawn(process.execPath, words('broken', 2), { stdio: 'ignore' });
         const look = setInterval(() => {
           try {
             if (read('broken', 'journal.jsonl').split('\n').length > lines) child.kill('SIGKILL');
@@ -54,7 +63,7 @@ describe('an aim that is broken off', () => {
         });
       });
     }
-    const again = spawnSync(process.execPath, words('broken'), { encoding: 'utf8' });
+    const again = spawnSync(process.execPath, words('broken', 1), { encoding: 'utf8' });
     expect(again.stderr).toMatch(/Going on with a journal of \d+ finished runs/);
     for (const name of ['aim.json', newFile]) expect(read('broken', name)).toBe(read('whole', name));
     expect(read('broken', 'aim.html') === read('whole', 'aim.html')).toBe(true);

@@ -64,7 +64,7 @@ describe('an unbroken study', () => {
 
 describe('the same bytes', () => {
   test('on one thread', async () => {
-    await whole(folder.study, out('one-thread'), 1);
+    await whole(folder.study, out('one-thread'));
     expectSame('one-thread');
   }, 300_000);
 
@@ -77,7 +77,7 @@ describe('the same bytes', () => {
       expect(code).toBeNull();
       lines = journalLines(out('killed')).length;
     }
-    const { stderr } = await whole(folder.study, out('killed'));
+    const { stderr } = await whole(folder.study, out('killed'), 2);
     expect(stderr).toMatch(/Going on with a journal of \d+ finished drafts/);
     expectSame('killed');
   }, 300_000);
