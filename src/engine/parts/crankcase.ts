@@ -72,8 +72,8 @@ class CrankcaseDrive extends PistonDrive {
     };
     const { passage } = engine.transfers;
     const beside = passage.as === 'duct' ? passagesVolume(passage) : 0;
-    const side = crankcaseSide(volumes);
-    super({ ...side, least: side.least - beside }, phase, model === 'none' ? null : heat);
+    const { crank, least, area, from, sign } = crankcaseSide(volumes);
+    super({ crank, least: least - beside, area, from, sign }, phase, model === 'none' ? null : heat);
     this.beside = beside;
   }
 

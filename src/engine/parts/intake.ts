@@ -11,6 +11,7 @@ import {
   newFlow,
   type Opening,
   type PortLink,
+  type ReedPetals,
   ReedValve,
   type Reservoir,
 } from '../../../solver/index.ts';
@@ -127,9 +128,14 @@ function tractDucts({ tract }: IntakeModel, gas: GasModel, cell: number, run: Ca
   );
 }
 
+/** Written out: spread, each engine's petals are of a shape of their own, and the march is compiled anew for every one. */
+function petalsOf({ petals, cageArea, discharge }: Extract<IntakeModel, { kind: 'reed' }>): ReedPetals {
+  const { count, width, length, thickness, density, modulus, stop, damping, openSides } = petals;
+  return { count, width, length, thickness, density, modulus, stop, damping, openSides, cageArea, discharge };
+}
+
 function openingOf(intake: IntakeModel, table: PortTable | null, { rpm, phaseDeg }: CrankPhase): Opening {
-  if (intake.kind === 'reed')
-    return new ReedValve({ ...intake.petals, cageArea: intake.cageArea, discharge: intake.discharge });
+  if (intake.kind === 'reed') return new ReedValve(petalsOf(intake));
   if (table === null) throw new Error('a mechanical intake has a table of its area');
   const turned = new Float64Array(1);
   const opening: Opening = {

@@ -120,14 +120,18 @@ function diagramOf({ recorder }: Settled, opens: number): SpeedRecord['diagram']
   const { rows: fields, cells, data } = recorder.pressure;
   const every = DIAGRAM_STEP_DEG / FIELD_STEP_DEG;
   const rows = Math.ceil(fields / every);
-  const pressure: number[] = [];
-  for (let r = 0; r < rows; r++)
-    for (let k = 0; k < cells; k += stride) pressure.push(significant(data[r * every * cells + k]!, 4));
   return {
     positions: everyOf(recorder.positions, stride, 4),
     angleDeg: Array.from({ length: rows }, (_, r) => Number((opens + r * DIAGRAM_STEP_DEG).toFixed(3))),
-    pressure,
+    pressure: Array.from({ length: rows }, (_, r) => rowOf(data, r * every * cells, cells, stride)).flat(),
   };
+}
+
+/** Every so many cells of a row of a field, to four digits. */
+function rowOf(data: Float64Array, from: number, cells: number, stride: number): number[] {
+  const row: number[] = [];
+  for (let k = 0; k < cells; k += stride) row.push(significant(data[from + k]!, 4));
+  return row;
 }
 
 /** Values of every so many cells to some decimals. */
