@@ -16,8 +16,8 @@ const STRONG_EXPANSION = 0.7;
 /** States closer than this meet in one acoustic step: the error is of third order in the difference. */
 const CLOSE = 0.008;
 const ROUNDS = 8;
-/** Of the last step, in parts of the pressure: what is left is of second order. */
-const TOLERANCE = 1e-7;
+/** Of the last step, in parts of the pressure: what is left is of second order. Tight, for the two-lane kernel is held against it. */
+const TOLERANCE = 1e-9;
 
 /** Fills the star states of the interior faces 1 .. cells-1. */
 export function meet(duct: DuctState): void {

@@ -6,7 +6,7 @@ import { Duct, GHOSTS } from "./layout";
 
 export const STRONG_EXPANSION: f64 = 0.7;
 const ROUNDS: i32 = 8;
-export const TOLERANCE: f64 = 1e-7;
+export const TOLERANCE: f64 = 5e-7;
 
 /** Change of velocity across the two waves to a pressure, and its slopes; left by `waves`. */
 let changes: v128 = i64x2.splat(0);
