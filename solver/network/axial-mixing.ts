@@ -191,8 +191,8 @@ export class AxialMixing {
       diagonal[up] += g;
       const between = meetingPressure(p[n], p[up]);
       // Brought to that pressure; energies are rho (e + cv (T' - T)) = rho (e - cv T) + p_f cv/R.
-      const here = between * dense[n] * thinned(between / p[n] - 1, kappa[n]);
-      const there = between * dense[up] * thinned(between / p[up] - 1, kappa[up]);
+      const here = between * dense[n] * thinned(p[n], between - p[n], kappa[n]);
+      const there = between * dense[up] * thinned(p[up], between - p[up], kappa[up]);
       const mass = there - here;
       const burnt = there * y[up] - here * y[n];
       const energy = there * shift[up] - here * shift[n] + between * (cvOverR[up] - cvOverR[n]);
@@ -273,11 +273,11 @@ export class AxialMixing {
 }
 
 /**
- * T/T' of a gas brought adiabatically to (1 + x) times its pressure, 1/(1 + x)^kappa by its Pade approximant [-]; exact at
- * x = 0, within 4e-4 where the pressures differ by a half.
+ * T/T' of a gas whose pressure is brought adiabatically from p to p + rise, (1 + rise/p)^-kappa by its Pade approximant [-]; exact
+ * without a rise, within 4e-4 where the pressures differ by a half.
  */
-function thinned(x: number, kappa: number): number {
-  return (2 + (1 - kappa) * x) / (2 + (1 + kappa) * x);
+function thinned(p: number, rise: number, kappa: number): number {
+  return (2 * p + (1 - kappa) * rise) / (2 * p + (1 + kappa) * rise);
 }
 
 /** Pressure under which two neighbouring gases are exchanged: their mean, the lower one across a shock [Pa]. */
