@@ -37,8 +37,9 @@ export interface EngineNetwork {
 
 /** Builds the network of a case at a speed [rpm] with cells of about a length [m]; the phase of its crank is free [deg]. */
 export function buildEngine(stated: Case, rpm: number, cell: number, phaseDeg = 0): EngineNetwork {
-  const subject = { ...stated, engine: engineAt(stated.engine, rpm) };
-  const { engine, pipe, run } = subject;
+  const engine = engineAt(stated.engine, rpm);
+  const subject = engine === stated.engine ? stated : { ...stated, engine };
+  const { pipe, run } = subject;
   const schedule = knownSchedule(engine);
   const gas = GasModel.charge(engine.fuel.hydrogenCarbonRatio, engine.fuel.equivalenceRatio);
   const air = newReservoir();
