@@ -61,8 +61,9 @@ export function cylinderSide({ crank, clearance, pistonArea }: Volumes): PistonS
   return { crank, least: clearance, area: pistonArea, from: 0, sign: 1 };
 }
 
-export function crankcaseSide({ crank, crankcaseSmallest, pistonArea }: Volumes): PistonSide {
-  return { crank, least: crankcaseSmallest, area: pistonArea, from: crank.stroke, sign: -1 };
+/** `beside` of the crankcase's volume stands elsewhere [m3]. */
+export function crankcaseSide({ crank, crankcaseSmallest, pistonArea }: Volumes, beside = 0): PistonSide {
+  return { crank, least: crankcaseSmallest - beside, area: pistonArea, from: crank.stroke, sign: -1 };
 }
 
 /** Turns the crank angle in a slot [deg] into the volume on a side of the piston [m3]; boxes no number on the way. */

@@ -72,8 +72,7 @@ class CrankcaseDrive extends PistonDrive {
     };
     const { passage } = engine.transfers;
     const beside = passage.as === 'duct' ? passagesVolume(passage) : 0;
-    const { crank, least, area, from, sign } = crankcaseSide(volumes);
-    super({ crank, least: least - beside, area, from, sign }, phase, model === 'none' ? null : heat);
+    super(crankcaseSide(volumes, beside), phase, model === 'none' ? null : heat);
     this.beside = beside;
   }
 

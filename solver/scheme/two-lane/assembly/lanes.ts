@@ -4,6 +4,9 @@
 
 import { Row } from "./layout";
 
+/** 2^52: what is added to it rounds to a whole number, which then stands in the last places. */
+export const COUNTER: f64 = 4503599627370496;
+
 @inline export function at(q: Row, b: usize): v128 { return v128.load(changetype<usize>(q) + b); }
 @inline export function at1(q: Row, b: usize): v128 { return v128.load(changetype<usize>(q) + b, 8); }
 @inline export function at2(q: Row, b: usize): v128 { return v128.load(changetype<usize>(q) + b, 16); }

@@ -2,21 +2,20 @@
 // and of two, and s = f/(2 + f): ln(1 + f) = 2 atanh s = f - f^2/2 + s (f^2/2 + R(s^2)), R a minimax polynomial.
 // Source: the method and the coefficients of fdlibm's e_log.c (Sun Microsystems 1993; from memory, held against the language's own).
 
-import { add, both, div, mul, sub } from "./lanes";
+import { add, both, COUNTER, div, mul, sub } from "./lanes";
 
-/** Bits of one, of half the root of two rounded down, and of 2^52, whose last places then count in ones. */
+/** Bits of one, of half the root of two rounded down, and of the counter. */
 const ONE: i64 = 0x3ff0000000000000;
 const LEAST: i64 = 0x3fe6a09e00000000;
-const COUNTER: i64 = 0x4330000000000000;
-const COUNTER_VALUE: f64 = 4503599627370496;
+const COUNTER_BITS: i64 = 0x4330000000000000;
 const EXPONENT_OF_ONE: f64 = 1023;
 const LN_2_HIGH: f64 = 6.93147180369123816490e-1;
 const LN_2_LOW: f64 = 1.90821492927058770002e-10;
 
 export function logarithms(x: v128): v128 {
   const moved = i64x2.add(x, i64x2.splat(ONE - LEAST));
-  const counted = v128.or(i64x2.shr_u(moved, 52), i64x2.splat(COUNTER));
-  const k = sub(counted, both(COUNTER_VALUE + EXPONENT_OF_ONE));
+  const counted = v128.or(i64x2.shr_u(moved, 52), i64x2.splat(COUNTER_BITS));
+  const k = sub(counted, both(COUNTER + EXPONENT_OF_ONE));
   const part = i64x2.add(v128.and(moved, i64x2.splat(0x000fffffffffffff)), i64x2.splat(LEAST));
   const f = sub(part, both(1));
   const s = div(f, add(both(2), f));

@@ -1,18 +1,17 @@
 // Stages 4 and 5 for the interior faces, as ../../conservative/meet.ts and `fluxes` of advance.ts: states that differ little
-// meet in one acoustic step and the face lies between the waves; the rest goes to strong-waves.ts, face by face.
+// meet in one acoustic step and the face lies between the waves; the rest goes to mild-waves.ts, and what is strong to strong-waves.ts,
+// face by face.
 
 import {
-  add, all, and, any, at, at1, at2, both, div, everywhere, firsts, ge, gt, holds0, holds1, least, lt, mul, neg, or, pick, put,
-  root, seconds, size, sub, unless,
+  add, all, and, any, at, at1, at2, both, div, firsts, ge, gt, holds0, holds1, least, lt, mul, or, pick, put, root, seconds, size,
+  sub,
 } from "./lanes";
 import { Duct, GHOSTS } from "./layout";
-import { meetStrongly, sampleFace, STRONG_EXPANSION, TOLERANCE } from "./strong-waves";
+import { meetMildly } from "./mild-waves";
+import { meetStrongly, sampleFace, STRONG_EXPANSION } from "./strong-waves";
 import { address0, address1, blended0, blended1, rowsOf, slopes, startOf } from "./table";
 
 const CLOSE: f64 = 0.008;
-/** Rounds of pairs of faces before each face is done by itself, and where an expansion is mild enough for that. */
-const ROUNDS: i32 = 4;
-const MILD: f64 = 0.72;
 /** Square of the Mach number below which the face lies between the waves. */
 const WELL_SUBSONIC: f64 = 0.64;
 
@@ -60,37 +59,15 @@ export function meet(d: Duct): void {
     const close = mul(both(CLOSE), least(pl, pr));
     const far = or(gt(size(sub(ps, pl)), close), gt(size(sub(ps, pr)), close));
     if (any(far)) {
-      // By Newton's method from the acoustic pressure, in all that is not strong as in strong-waves.ts.
-      const overPl = div(both(1), pl), overPr = div(both(1), pr), overCl = div(both(1), cl), overCr = div(both(1), cr);
-      const shareL = div(add(gl, both(1)), mul(both(2), gl)), shareR = div(add(gr, both(1)), mul(both(2), gr));
-      const apart = sub(ur, ul);
-      let pw = ps, dp = both(0), backward = both(0), forward = both(0), met = both(0);
-      for (let round = 0; round < ROUNDS; round++) {
-        const inverseL = div(both(1), root(add(both(1), mul(shareL, sub(mul(pw, overPl), both(1))))));
-        const inverseR = div(both(1), root(add(both(1), mul(shareR, sub(mul(pw, overPr), both(1))))));
-        const overL = mul(inverseL, overCl), overR = mul(inverseR, overCr);
-        const steepL = mul(mul(both(0.5), add(both(1), mul(inverseL, inverseL))), overL);
-        const steepR = mul(mul(both(0.5), add(both(1), mul(inverseR, inverseR))), overR);
-        const changeL = mul(sub(pw, pl), overL), changeR = mul(sub(pw, pr), overR);
-        dp = neg(div(add(add(changeL, changeR), apart), add(steepL, steepR)));
-        pw = add(pw, dp);
-        backward = add(changeL, mul(steepL, dp));
-        forward = add(changeR, mul(steepR, dp));
-        met = lt(size(dp), mul(both(TOLERANCE), pw));
-        if (all(or(met, unless(far, everywhere())))) break;
-      }
-      const mild = and(met, and(gt(mul(pw, overPl), both(MILD)), gt(mul(pw, overPr), both(MILD))));
-      const strong = unless(mild, far), weak = and(far, mild);
-      ps = pick(weak, pw, ps);
-      us = pick(weak, mul(both(0.5), add(sub(ul, backward), add(ur, forward))), us);
+      put(pStar, b, ps);
+      put(uStar, b, us);
+      const strong = meetMildly(d, b, far, pl, pr, ul, ur, gl, gr, cl, cr);
       if (any(strong)) {
-        put(pStar, b, ps);
-        put(uStar, b, us);
         if (holds0(strong) && !meetStrongly(d, j) && !again) d.unconverged++;
         if (holds1(strong) && !meetStrongly(d, j + 1)) d.unconverged++;
-        ps = at(pStar, b);
-        us = at(uStar, b);
       }
+      ps = at(pStar, b);
+      us = at(uStar, b);
     }
 
     // rho* = rho (gp + h d)/(gp + h d - d), d = p* - p, h = (gamma + 1)/2: the side that the contact comes from.

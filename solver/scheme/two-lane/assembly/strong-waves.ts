@@ -3,22 +3,22 @@
 
 import { add, all, both, div, ge, holds0, holds1, lane0, lane1, mul, pair, root, sub } from "./lanes";
 import { Duct, GHOSTS } from "./layout";
+import { shareOf, slack, steepnessOf, TOLERANCE } from "./wave-curves";
 
 export const STRONG_EXPANSION: f64 = 0.7;
 const ROUNDS: i32 = 8;
-export const TOLERANCE: f64 = 5e-7;
 
 /** Change of velocity across the two waves to a pressure, and its slopes; left by `waves`. */
 let changes: v128 = i64x2.splat(0);
 let steepness: v128 = i64x2.splat(0);
 
-/** `overP` is 1/p, `overC` 1/c, and `share` (gamma+1)/2gamma. */
+/** `overP` is 1/p, `overC` 1/c, and `share` as in wave-curves.ts. */
 function waves(ps: f64, p: v128, overP: v128, overC: v128, share: v128, g: v128, c: v128, r: v128): void {
   const ratio = mul(both(ps), overP);
-  const inverse = div(both(1), root(add(both(1), mul(share, sub(ratio, both(1))))));
-  const over = mul(inverse, overC);
+  const held = slack(ratio, share);
+  const over = mul(held, overC);
   changes = mul(sub(both(ps), p), over);
-  steepness = mul(mul(both(0.5), add(both(1), mul(inverse, inverse))), over);
+  steepness = steepnessOf(held, over);
   const weak = ge(ratio, both(STRONG_EXPANSION));
   if (all(weak)) return;
   if (!holds0(weak)) {
@@ -49,7 +49,7 @@ export function meetStrongly(d: Duct, j: i32): bool {
   const g = pair(d.gamma[k - 1], d.gamma[k]);
   const ul = d.uLeft[j], ur = d.uRight[j];
   const c = root(mul(mul(g, p), r));
-  const overP = div(both(1), p), overC = div(both(1), c), share = div(add(g, both(1)), mul(both(2), g));
+  const overP = div(both(1), p), overC = div(both(1), c), share = shareOf(g);
   const low = Math.min(lane0(p), lane1(p));
   let ps = d.pStar[j];
   if (!(ps > 0.3 * low)) ps = twoRarefactions(p, g, c, r, ur - ul);

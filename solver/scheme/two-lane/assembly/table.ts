@@ -2,7 +2,7 @@
 // gas at the start of the row, what those of the burnt gas differ by, and how fast the capacities of fresh gas and of that
 // difference grow [J/kg, J/(kg K), J/(kg K2)].
 
-import { add, both, lane0, lane1, least, most, mul, sub } from "./lanes";
+import { add, both, COUNTER, lane0, lane1, least, most, mul, sub } from "./lanes";
 
 const START: f64 = 100;
 const STEP: f64 = 5;
@@ -10,9 +10,6 @@ const LAST_ROW: f64 = 879;
 const ROW_BYTES: i32 = 48;
 
 export const ROW_WIDTH: f64 = STEP;
-
-/** 2^52: what is added to it rounds to a whole number, which then stands in the last places. */
-const COUNTER: f64 = 4503599627370496;
 
 /** Index of the rows that two temperatures lie in, counted from 2^52; on the border of two rows either. */
 @inline
