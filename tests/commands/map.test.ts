@@ -4,13 +4,14 @@
  */
 
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as later } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { COLUMNS } from '../../src/findings/row.ts';
+import { journalLines } from '../study/overnight/cheap.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const main = join(root, 'dist/src/main.js');
@@ -62,16 +63,13 @@ describe('a map', () => {
   });
 
   test('killed at random moments, the same command ends with the same files and does nothing twice', async () => {
-    const journal = join(out('killed'), 'journal.jsonl');
-    const lines = (): number =>
-      existsSync(journal) ? readFileSync(journal, 'utf8').split('\n').length - 1 : 0;
     let kills = 0;
     for (let least = 1; least <= 3; least += 1) {
       const child = spawn(process.execPath, words('killed', ['--threads', '1', '--quiet']), {
         stdio: 'ignore',
       });
       const ended = new Promise((resolve) => child.once('exit', (_, signal) => resolve(signal)));
-      while (child.exitCode === null && lines() < least) await later(10);
+      while (child.exitCode === null && journalLines(out('killed')).length < least) await later(10);
       await later(100 * Math.random());
       child.kill('SIGKILL');
       if ((await ended) === 'SIGKILL') kills += 1;

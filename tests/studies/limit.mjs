@@ -4,38 +4,17 @@
  */
 
 import { loadCase } from '../../dist/src/case/load.js';
-import { buildEngine } from '../../dist/src/engine/build.js';
-import { readCycle } from '../../dist/src/engine/read/read-cycle.js';
-import { CycleRecorder } from '../../dist/src/engine/read/recorder.js';
-import { marchCycle } from '../../dist/src/engine/run/cycle.js';
 import { coarseState } from '../../dist/src/engine/run/run-speed.js';
-import { startFrom } from '../../dist/src/engine/run/state.js';
 import { workingBand } from '../../dist/src/findings/working-band.js';
 import { runGroup, speedGroups } from '../../dist/src/study/work/run-sweep.js';
 import { flag, keep, root } from './keep.mjs';
+import { engineFrom, longRun } from './long-run.mjs';
 
 const CYCLES = 64;
-const LAST = 24;
 const fine = flag('--fine', '2.5mm');
 const file = flag('--case', 'saltmarsh-125/draft-a');
 const subject = loadCase(`${root}cases/${file}.yaml`);
 const limited = loadCase(`${root}cases/${file}.yaml`, { set: [`run.cell=${fine}`] });
-const mean = (values) => values.reduce((a, b) => a + b, 0) / values.length;
-
-/** Mean torque and middle of the wave, in degrees after exhaust opening, at the end of a long run. */
-function longRun(rpm) {
-  const engine = buildEngine(limited, rpm, limited.run.cell);
-  startFrom(engine, coarseState(limited, rpm));
-  const recorder = new CycleRecorder(engine);
-  const readings = Array.from({ length: CYCLES }, () =>
-    readCycle(engine, recorder, marchCycle(engine, recorder)),
-  );
-  const end = readings.slice(-LAST);
-  return {
-    torque: mean(end.map(({ output }) => output.torque)),
-    middle: mean(end.map(({ plugBack }) => plugBack.centroidDeg)),
-  };
-}
 
 const rows = speedGroups(subject).flatMap((group) => runGroup(group).records.map(({ row }) => row));
 const { lands } = workingBand(rows);
@@ -43,7 +22,7 @@ const results = rows
   .filter(({ settled }) => settled)
   .map((row) => {
     const { speed_rpm: rpm } = row;
-    const long = longRun(rpm);
+    const long = longRun(engineFrom(limited, rpm, coarseState(limited, rpm)), CYCLES);
     const inBand = lands !== null && rpm >= lands.from && rpm <= lands.to;
     const torquePercent = 100 * (row.torque_nm / long.torque - 1);
     const middleDeg = row.plugback_centroid_deg - row.exhaust_opens_deg - long.middle;

@@ -5,51 +5,34 @@
  */
 
 import { loadCase } from '../../dist/src/case/load.js';
-import { buildEngine } from '../../dist/src/engine/build.js';
-import { readCycle } from '../../dist/src/engine/read/read-cycle.js';
-import { CycleRecorder } from '../../dist/src/engine/read/recorder.js';
-import { marchCycle } from '../../dist/src/engine/run/cycle.js';
 import { coarseState } from '../../dist/src/engine/run/run-speed.js';
 import { settle } from '../../dist/src/engine/run/settle.js';
 import { FROM_COARSE, USUAL } from '../../dist/src/engine/run/settle-limits.js';
-import { startFrom, takeState } from '../../dist/src/engine/run/state.js';
+import { takeState } from '../../dist/src/engine/run/state.js';
 import { cell, flag, keep, root } from './keep.mjs';
+import { engineFrom, longRun, mean } from './long-run.mjs';
 
 const CYCLES = Number(flag('--cycles', '64'));
-const LAST = 24;
 const NEIGHBOUR = 9;
 const file = flag('--case', 'saltmarsh-125/draft-a');
 const subject = loadCase(`${root}cases/${file}.yaml`, { set: [`run.cell=${cell}`] });
 const wanted = flag('--rpm', '').split(',').filter(Boolean).map(Number);
 const speeds = wanted.length > 0 ? wanted : subject.run.speeds;
-const mean = (values) => values.reduce((a, b) => a + b, 0) / values.length;
 
-function engineFrom(rpm, state) {
-  const engine = buildEngine(subject, rpm, subject.run.cell);
-  startFrom(engine, state);
-  return engine;
-}
+const engineAt = (rpm, state) => engineFrom(subject, rpm, state);
 
-/** Mean torque and middle of the wave at the end of a long run, and the state for the neighbour. */
-function longRun(rpm, start) {
-  const engine = engineFrom(rpm, start);
-  const recorder = new CycleRecorder(engine);
-  const readings = [];
+/** A long run, with the state for the neighbour. */
+function longRunOf(rpm, start) {
+  const engine = engineAt(rpm, start);
   let state = null;
-  for (let cycle = 1; cycle <= CYCLES; cycle++) {
-    readings.push(readCycle(engine, recorder, marchCycle(engine, recorder)));
+  const long = longRun(engine, CYCLES, (cycle) => {
     if (cycle === NEIGHBOUR) state = takeState(engine);
-  }
-  const end = readings.slice(-LAST);
-  return {
-    torque: mean(end.map((r) => r.output.torque)),
-    middle: mean(end.map((r) => r.plugBack.centroidDeg)),
-    state,
-  };
+  });
+  return { ...long, state };
 }
 
 function compared(rpm, from, { start, strictness, long }) {
-  const { verdict, cycles, window } = settle(engineFrom(rpm, start), strictness, CYCLES);
+  const { verdict, cycles, window } = settle(engineAt(rpm, start), strictness, CYCLES);
   const torque = mean(window.map(({ reading }) => reading.output.torque));
   const middle = mean(window.map(({ reading }) => reading.plugBack.centroidDeg));
   return {
@@ -67,7 +50,7 @@ let near = null;
 const results = speeds.flatMap((rpm) => {
   const cold = coarseState(subject, rpm);
   const chained = coarse === null ? cold : coarseState(subject, rpm, { from: coarse });
-  const long = longRun(rpm, chained);
+  const long = longRunOf(rpm, chained);
   const starts = [
     ['cold', { start: cold, strictness: FROM_COARSE, long }],
     ...(coarse === null ? [] : [['coarse neighbour', { start: chained, strictness: FROM_COARSE, long }]]),

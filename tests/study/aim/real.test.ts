@@ -26,16 +26,8 @@ describe('an aim that is broken off', () => {
     join(root, 'dist/src/main.js'),
     ...['aim', draftA, '--set', 'run.targetSpeed=10000 rpm', '--set', 'run.maxCycles=3'],
     ...['--cell', '40mm', '--drafts', '12'],
-    ...[
-      '--vary',
-      'header.length',
-      '--vary',
-      'belly.diameter',
-      '--out',
-      join(folder, out),
-      '--threads',
-      String(threads),
-    ],
+    ...['--vary', 'header.length', '--vary', 'belly.diameter'],
+    ...['--out', join(folder, out), '--threads', String(threads)],
   ];
   const read = (out: string, name: string): string => readFileSync(join(folder, out, name), 'utf8');
   const newFile = 'a-broad-aimed-at-10000-rpm.yaml';

@@ -64,7 +64,7 @@ describe('an unbroken study', () => {
 
 describe('the same bytes', () => {
   test('on one thread', async () => {
-    await whole(folder.study, out('one-thread'));
+    await whole(folder.study, out('one-thread'), 1);
     expectSame('one-thread');
   }, 300_000);
 
